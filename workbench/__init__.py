@@ -1,0 +1,1 @@
+"""Trailbench: set up a bike's suspension and find out, with evidence, which change helped."""

@@ -1,0 +1,1 @@
+"""What can be done: one function a deed, one file a station."""

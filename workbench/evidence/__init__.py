@@ -1,0 +1,1 @@
+"""What the runs say: pure functions over ratings and times."""

@@ -1,0 +1,1 @@
+"""What is remembered: the library file. The only room with SQL."""

@@ -1,0 +1,1 @@
+"""What is true: records, units, errors. No Qt, no SQL, no clock."""

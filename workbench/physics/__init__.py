@@ -1,0 +1,1 @@
+"""How springs behave: pure functions, numbers in, numbers out."""

@@ -1,0 +1,1 @@
+"""Shared widgets, the theme and the drawings."""

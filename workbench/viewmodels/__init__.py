@@ -1,0 +1,1 @@
+"""What is shown: one frozen State a screen. QtCore only."""
