@@ -1,0 +1,218 @@
+"""Facts about records, declared once: what a field is called, what it may hold, what to say about it."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from math import isfinite
+from typing import Any
+
+from workbench.model import adjuster, bike, unit
+from workbench.model.adjuster import Adjuster
+from workbench.model.bike import Bike, Tyre
+from workbench.model.errors import InputError
+from workbench.model.person import Person
+from workbench.model.ride import Course
+from workbench.model.unit import Pump, Unit
+
+TEXT_LIMIT = 200
+NOTE_LIMIT = 5000
+
+
+@dataclass(frozen=True, slots=True)
+class Field:
+    """One fact of a record.
+
+    ``quantity`` is a quantity of ``model.units`` or one of "text", "note", "choice", "flag", "count".
+    ``low`` and ``high`` are the limits that refuse, ``ask_low`` and ``ask_high`` those that only ask.
+    """
+
+    name: str
+    label: str
+    quantity: str = "text"
+    low: float | None = None
+    high: float | None = None
+    ask_low: float | None = None
+    ask_high: float | None = None
+    choices: Mapping[str, str] | None = None
+    help: str = ""
+    is_required: bool = False
+
+
+PRESSURE_UNITS = {"psi": "psi", "bar": "bar", "kPa": "kPa"}
+LENGTH_UNITS = {"mm": "mm", "in": "in"}
+MASS_UNITS = {"kg": "kg", "lb": "lb"}
+RATE_UNITS = {"lbf/in": "lbf/in", "N/mm": "N/mm"}
+TEMPERATURE_UNITS = {"degC": "°C", "degF": "°F"}
+
+FACTS: dict[type, tuple[Field, ...]] = {
+    Person: (
+        Field("name", "Name", is_required=True),
+        Field("rides", "Rides", "flag"),
+        Field("works_here", "Works at this bench", "flag"),
+        Field(
+            "mass_kg",
+            "Mass ready to ride",
+            "mass",
+            low=5,
+            high=300,
+            ask_low=15,
+            ask_high=160,
+            help="With helmet, shoes, pack and water: sag is measured with all of it on.",
+        ),
+        Field("is_child", "A child", "flag"),
+        Field("pressure_unit", "Reads pressure in", "choice", choices=PRESSURE_UNITS),
+        Field("length_unit", "Reads length in", "choice", choices=LENGTH_UNITS),
+        Field("mass_unit", "Reads mass in", "choice", choices=MASS_UNITS),
+        Field("rate_unit", "Reads spring rate in", "choice", choices=RATE_UNITS),
+        Field("temperature_unit", "Reads temperature in", "choice", choices=TEMPERATURE_UNITS),
+        Field("note", "Note", "note"),
+    ),
+    Bike: (
+        Field("name", "Name of the bike", is_required=True),
+        Field("discipline", "Ridden as", "choice", choices=bike.DISCIPLINES, help="Sets where the sag target starts."),
+        Field("is_ebike", "E-bike", "flag"),
+        Field("rear_travel_mm", "Rear wheel travel", "length", low=20, high=400, ask_low=60, ask_high=260),
+        Field("head_angle_deg", "Head angle", "angle", low=45, high=85, ask_low=60, ask_high=75),
+        Field("wheelbase_mm", "Wheelbase", "length", low=500, high=2000, ask_low=900, ask_high=1400),
+        Field("tags", "Tags", help="Words to find it by, with commas between."),
+        Field("note", "Note", "note"),
+    ),
+    Unit: (
+        Field("name", "Name", help="As you would call it on a job sheet."),
+        Field(
+            "travel_mm",
+            "Travel",
+            "length",
+            low=10,
+            high=400,
+            help="The unit's own: travel of a fork, stroke of a shock.",
+        ),
+        Field(
+            "minimum_kpa",
+            "Lowest pressure allowed",
+            "pressure",
+            low=0,
+            high=3500,
+            help="From the maker's manual. Advice never goes below it.",
+        ),
+        Field(
+            "maximum_kpa",
+            "Highest pressure allowed",
+            "pressure",
+            low=10,
+            high=3500,
+            help="From the maker's manual. Advice never goes above it.",
+        ),
+        Field("has_second_positive", "Second positive chamber", "flag"),
+        Field("spacer_limit", "Most spacers allowed", "count", low=0, high=30),
+        Field("spacer_volume_mm3", "Volume of one spacer", "volume", low=100, high=100_000),
+        Field("spring_stroke_mm", "Usable stroke of the spring", "length", low=10, high=200),
+        Field("preload_limit_mm", "Most preload allowed", "length", low=0, high=50),
+        Field("maker_sag_low", "Maker's sag, from", "fraction", low=0.02, high=0.6),
+        Field("maker_sag_high", "Maker's sag, to", "fraction", low=0.02, high=0.6),
+        Field("serial", "Serial number"),
+        Field("note", "Note", "note"),
+    ),
+    Adjuster: (
+        Field("kind", "Adjusts", "choice", choices=adjuster.KINDS),
+        Field("speed", "Speed", "choice", choices=adjuster.SPEEDS),
+        Field("name", "Name on the unit"),
+        Field("counting", "Counted in", "choice", choices=adjuster.COUNTINGS),
+        Field("position_names", "Positions, closed first", help="Part the names with | as in: firm|middle|open"),
+        Field(
+            "closed_turn",
+            "Closes when turned",
+            "choice",
+            choices=adjuster.CLOSED_TURNS,
+            help="Look at the knob's face. Usually clockwise, not always.",
+        ),
+        Field("chart_steps", "The maker's advice", "count", low=0, high=200),
+        Field("chart_from", "Counted from", "choice", choices={"closed": "Closed", "open": "Open"}),
+        Field("note", "Note", "note"),
+    ),
+    Tyre: (
+        Field("name", "Tyre"),
+        Field("width_mm", "Width", "length", low=20, high=150),
+        Field("is_tubeless", "Tubeless", "flag"),
+        Field("has_insert", "Insert", "flag"),
+    ),
+    Course: (
+        Field("name", "Name", is_required=True),
+        Field(
+            "has_heavy_hit",
+            "Has one heavy hit",
+            "flag",
+            help="Without one, travel used says nothing about the end of the stroke.",
+        ),
+        Field("typical_s", "Takes about", "duration", low=5, high=7200, ask_low=30, ask_high=600),
+        Field("note", "Note", "note"),
+    ),
+    Pump: (
+        Field("name", "Name", is_required=True),
+        Field("division_kpa", "Smallest division", "pressure", low=0.1, high=200),
+    ),
+}
+
+SPRING_LABELS = unit.SPRINGS
+
+
+def field_of(record_type: type, name: str) -> Field:
+    """Give the declaration of one field."""
+    for field in FACTS[record_type]:
+        if field.name == name:
+            return field
+    raise KeyError(f"{record_type.__name__}.{name}")
+
+
+def clean_text(text: str, limit: int = TEXT_LIMIT) -> str:
+    """Drop control and direction-override characters, which could make a name lie about itself."""
+    kept = [char for char in text if char in "\n\t" or not _is_control(char)]
+    return "".join(kept).strip()[:limit]
+
+
+def _is_control(char: str) -> bool:
+    import unicodedata
+
+    joiners = "\u200c\u200d"
+    return unicodedata.category(char) in ("Cc", "Cf", "Cs", "Co", "Cn") and char not in joiners
+
+
+def check_field(field: Field, value: Any) -> Any:
+    """Give the value as it may be stored, or raise InputError at the field."""
+    if field.quantity in ("text", "note"):
+        text = clean_text(str(value or ""), NOTE_LIMIT if field.quantity == "note" else TEXT_LIMIT)
+        if field.is_required and not text:
+            raise InputError(field.label, "", "a name of at least one letter or figure")
+        return text
+    if field.quantity == "choice":
+        if field.choices is not None and value not in field.choices:
+            raise InputError(field.label, value, ", ".join(field.choices.values()))
+        return value
+    if field.quantity == "flag":
+        return bool(value)
+    if value is None:
+        if field.is_required:
+            raise InputError(field.label, "", "a value")
+        return None
+    return _check_number(field, value)
+
+
+def _check_number(field: Field, value: Any) -> Any:
+    number = float(value)
+    if not isfinite(number):
+        raise InputError(field.label, value, "a finite number")
+    low = field.low if field.low is not None else float("-inf")
+    high = field.high if field.high is not None else float("inf")
+    if not low <= number <= high:
+        raise InputError(field.label, value, f"{low:g} to {high:g}")
+    return int(number) if field.quantity == "count" else number
+
+
+def question(field: Field, value: float | None) -> str:
+    """Ask about a value that is possible but unusual; empty when there is nothing to ask."""
+    if value is None:
+        return ""
+    if (field.ask_low is not None and value < field.ask_low) or (field.ask_high is not None and value > field.ask_high):
+        return f"{field.label}: unusual. Keep it if it is right."
+    return ""

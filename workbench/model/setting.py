@@ -1,0 +1,144 @@
+"""What can be set on a bike: the items, the log of what is on it now, and setups."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+
+
+class Item(StrEnum):
+    """A kind of thing that can be set. The subject is an adjuster, a unit or a tyre."""
+
+    ADJUSTER = "adjuster"  # steps from closed; subject: adjuster
+    PRESSURE = "pressure"  # kPa gauge, main chamber; subject: unit
+    SECOND_PRESSURE = "second_pressure"  # kPa gauge; subject: unit
+    NEGATIVE_PRESSURE = "negative_pressure"  # kPa gauge; subject: unit
+    SPRING_RATE = "spring_rate"  # N/mm; subject: unit
+    PRELOAD = "preload"  # mm; subject: unit
+    SPACERS = "spacers"  # count; subject: unit
+    TYRE_PRESSURE = "tyre_pressure"  # kPa gauge; subject: tyre
+
+
+PRESSURE_ITEMS = frozenset({Item.PRESSURE, Item.SECOND_PRESSURE, Item.NEGATIVE_PRESSURE, Item.TYRE_PRESSURE})
+
+HOWS = {
+    "counted": "counted",
+    "opened": "turned fully open",
+    "closed": "turned fully closed",
+    "set_to": "set to",
+    "as_pumped": "as pumped",
+    "as_attached": "as attached",
+    "stated": "as stated",
+    "unknown": "not known",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class OnBike:
+    """One line of the log of what is on the bike: the latest line of an item is what is there now."""
+
+    id: str
+    bike_id: str
+    at: str
+    sequence: int  # rises by one per line and bike, so that equal times keep their order
+    item: str
+    subject_id: str
+    value: float | None  # None: not known
+    how: str
+    range_id: str | None = None
+    temperature_c: float | None = None
+    pump_id: str | None = None
+    person_id: str | None = None
+    deed_id: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Setup:
+    """A numbered, complete state of a bike for one rider."""
+
+    id: str
+    bike_id: str
+    rider_id: str
+    number: int
+    origin: str  # baseline, as_found, change, restored
+    made_at: str
+    name: str = ""
+    parent_id: str | None = None
+    is_confounded: bool = False
+    temperature_c: float | None = None
+    person_id: str | None = None
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class SetupValue:
+    """One setting of a setup."""
+
+    id: str
+    setup_id: str
+    item: str
+    subject_id: str
+    value: float | None
+    how: str = "set_to"
+    range_id: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Change:
+    """One item that differs between two setups."""
+
+    item: str
+    subject_id: str
+    before: float | None
+    after: float | None
+
+
+LINKED = (
+    frozenset({Item.SPACERS, Item.PRESSURE}),
+    frozenset({Item.SPRING_RATE, Item.PRELOAD}),
+    frozenset({Item.PRESSURE, Item.SECOND_PRESSURE}),
+)
+
+
+def latest(log: tuple[OnBike, ...]) -> dict[tuple[str, str], OnBike]:
+    """Give the line that holds now for every item and subject."""
+    now: dict[tuple[str, str], OnBike] = {}
+    for line in sorted(log, key=lambda entry: entry.sequence):
+        now[line.item, line.subject_id] = line
+    return now
+
+
+def changes_between(
+    before: dict[tuple[str, str], float | None],
+    after: dict[tuple[str, str], float | None],
+    *,
+    gauge_kpa: float = 3.5,
+) -> tuple[Change, ...]:
+    """List what differs; pressures closer than the gauge can tell do not differ.
+
+    ``gauge_kpa`` is half a psi by default: what a suspension gauge can be read to (common practice, no source).
+    """
+    found = []
+    for key in sorted(before.keys() | after.keys()):
+        old, new = before.get(key), after.get(key)
+        if old == new:
+            continue
+        if old is not None and new is not None:
+            tolerance = gauge_kpa if key[0] in PRESSURE_ITEMS else 1e-9
+            if abs(new - old) < tolerance:
+                continue
+        found.append(Change(key[0], key[1], old, new))
+    return tuple(found)
+
+
+def free_changes(changes: tuple[Change, ...]) -> int:
+    """Count how many independent things changed: linked ones on one unit are one."""
+    items = {(change.item, change.subject_id) for change in changes}
+    groups: list[set[tuple[str, str]]] = [{item} for item in items]
+    for first, second in ((a, b) for a in items for b in items if a < b):
+        linked = first[1] == second[1] and any({first[0], second[0]} <= pair for pair in LINKED)
+        if linked:
+            joined = [group for group in groups if first in group or second in group]
+            groups = [group for group in groups if group not in joined]
+            groups.append(set().union(*joined))
+    return len(groups)

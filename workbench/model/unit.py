@@ -1,0 +1,133 @@
+"""Suspension units: fork and shock, their valves, springs, hardware generations and leverage."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+SPRINGS = {"air": "Air", "coil": "Coil", "air_coil": "Air with coil"}
+NEGATIVES = {"self": "Fills itself from the main chamber", "coil": "Coil negative", "separate": "Own valve"}
+GENERATION_REASONS = {
+    "new": "First seen",
+    "service": "Service",
+    "oil": "Oil change",
+    "retune": "Retune",
+    "spring": "Other spring kind",
+    "travel": "Travel changed",
+    "chip": "Frame chip moved",
+    "mount": "Mounting moved",
+    "wheel": "Other wheel size",
+}
+VALVES = {
+    "main": "Main air chamber",
+    "second": "Second positive chamber",
+    "negative": "Negative chamber",
+    "damper_gas": "Damper gas charge: do not touch",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Unit:
+    """A fork or a shock.
+
+    ``travel_mm`` is the unit's own: travel of a fork, stroke of a shock. Chamber sizes are optional.
+    """
+
+    id: str
+    bike_id: str
+    end: str  # front or rear
+    kind: str  # fork or shock
+    name: str = ""
+    spring: str = "air"
+    travel_mm: float | None = None
+    minimum_kpa: float | None = None
+    maximum_kpa: float | None = None
+    negative: str = "self"
+    has_second_positive: bool = False
+    second_minimum_kpa: float | None = None
+    second_maximum_kpa: float | None = None
+    spacer_volume_mm3: float | None = None
+    spacer_limit: int | None = None
+    area_mm2: float | None = None
+    positive_mm3: float | None = None
+    negative_mm3: float | None = None
+    spring_stroke_mm: float | None = None  # usable stroke of the coil before it binds
+    preload_limit_mm: float | None = None
+    preload_pitch_mm: float | None = None
+    maker_sag_low: float | None = None  # fraction of own travel
+    maker_sag_high: float | None = None
+    maker_posture: str = ""
+    is_dual_crown: bool = False
+    is_inverted: bool = False
+    damper_in_one_leg: bool = False
+    exposed_nominal_mm: float | None = None
+    serial: str = ""
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Generation:
+    """A stretch of a unit's life in which clicks and sag may be compared."""
+
+    id: str
+    unit_id: str
+    number: int
+    reason: str
+    started_at: str
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Valve:
+    """One valve and what it is for; some are not the rider's to touch."""
+
+    id: str
+    unit_id: str
+    purpose: str
+    place: str = ""
+    minimum_kpa: float | None = None
+    maximum_kpa: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Spring:
+    """A coil spring at hand for a unit."""
+
+    id: str
+    unit_id: str
+    rate_n_per_mm: float
+    stroke_mm: float | None = None
+    label: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class LeverageSurvey:
+    """Shock stroke against wheel travel, read at the bench in one mounting position."""
+
+    id: str
+    bike_id: str
+    unit_id: str
+    mounting: str = ""
+    reading_sd_mm: float = 1.0
+    made_at: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class LeveragePoint:
+    """One pair of a leverage survey."""
+
+    id: str
+    survey_id: str
+    stroke_mm: float
+    wheel_mm: float
+
+
+@dataclass(frozen=True, slots=True)
+class Pump:
+    """A pump and how finely it reads."""
+
+    id: str
+    name: str
+    kind: str = "suspension"
+    division_kpa: float | None = None
+    hose_note: str = ""
+    archived_at: str | None = None
