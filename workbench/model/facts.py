@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import unicodedata
 from collections.abc import Mapping
 from dataclasses import dataclass
 from math import isfinite
@@ -165,26 +166,30 @@ def field_of(record_type: type, name: str) -> Field:
     raise KeyError(f"{record_type.__name__}.{name}")
 
 
-def clean_text(text: str, limit: int = TEXT_LIMIT) -> str:
+def clean_text(text: str) -> str:
     """Drop control and direction-override characters, which could make a name lie about itself."""
-    kept = [char for char in text if char in "\n\t" or not _is_control(char)]
-    return "".join(kept).strip()[:limit]
+    return "".join(char for char in text if char in "\n\t" or not _is_control(char)).strip()
 
 
 def _is_control(char: str) -> bool:
-    import unicodedata
+    joiners = "\u200c\u200d"  # without them some scripts and many emoji fall apart
+    return unicodedata.category(char) in ("Cc", "Cf", "Cs") and char not in joiners
 
-    joiners = "\u200c\u200d"
-    return unicodedata.category(char) in ("Cc", "Cf", "Cs", "Co", "Cn") and char not in joiners
+
+def _check_text(field: Field, value: Any) -> str:
+    text = clean_text(str(value or ""))
+    limit = NOTE_LIMIT if field.quantity == "note" else TEXT_LIMIT
+    if field.is_required and not text:
+        raise InputError(field.label, "", "a name of at least one letter or figure")
+    if len(text) > limit:
+        raise InputError(field.label, text, f"up to {limit} characters", f"This has {len(text)}.")
+    return text
 
 
 def check_field(field: Field, value: Any) -> Any:
     """Give the value as it may be stored, or raise InputError at the field."""
     if field.quantity in ("text", "note"):
-        text = clean_text(str(value or ""), NOTE_LIMIT if field.quantity == "note" else TEXT_LIMIT)
-        if field.is_required and not text:
-            raise InputError(field.label, "", "a name of at least one letter or figure")
-        return text
+        return _check_text(field, value)
     if field.quantity == "choice":
         if field.choices is not None and value not in field.choices:
             raise InputError(field.label, value, ", ".join(field.choices.values()))

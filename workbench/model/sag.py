@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import pairwise
 
 POSTURES = {"standing": "Standing, attack position", "seated": "Seated"}
 METHODS = {"helper": "A helper reads the indicator", "rider": "The rider slides it", "alone": "Alone, against a wall"}
@@ -99,4 +100,4 @@ def centre_mm(readings: tuple[float, ...]) -> float:
 def readings_agree(readings: tuple[float, ...], kind: str) -> bool:
     """Tell whether two of the readings lie close enough together to stop."""
     ordered = sorted(readings)
-    return any(b - a <= REPEAT_LIMIT_MM[kind] for a, b in zip(ordered, ordered[1:], strict=False))
+    return any(b - a <= REPEAT_LIMIT_MM[kind] for a, b in pairwise(ordered))

@@ -1,0 +1,21 @@
+"""One fact changed: the deed behind every fact field."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+from typing import Any
+
+from workbench.library.gate import Gate
+from workbench.model.facts import check_field, field_of
+
+
+def edit(record_type: type, record_id: str, name: str, value: Any) -> Callable[[Gate], None]:
+    """Give the deed that sets one field of one record, checked against its declaration."""
+    checked = check_field(field_of(record_type, name), value)
+
+    def deed(gate: Gate) -> None:
+        record = gate.need(record_type, record_id)
+        gate.put(replace(record, **{name: checked}))
+
+    return deed

@@ -1,0 +1,165 @@
+"""The garage: add a bike with its units, adjusters and tyres in one deed; put it away and take it out again."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+
+from workbench.actions.ids import new_id
+from workbench.actions.people import add_person
+from workbench.library.gate import Gate, Reader
+from workbench.model.adjuster import Adjuster
+from workbench.model.bike import LAYOUTS, Bike, BikeRider, Tyre
+from workbench.model.errors import InputError
+from workbench.model.facts import check_field, field_of
+from workbench.model.person import Person
+from workbench.model.unit import Generation, Unit
+
+
+@dataclass(frozen=True, slots=True)
+class NewBike:
+    """What is asked for when a bike is added; the rest can follow later."""
+
+    name: str
+    layout: str = "air_air"
+    discipline: str = "trail"
+    rider_id: str | None = None
+    rider_name: str = ""
+    rider_mass_kg: float | None = None
+    fork_travel_mm: float | None = None
+    shock_stroke_mm: float | None = None
+    rear_travel_mm: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class GarageRow:
+    """One bike as the garage list shows it."""
+
+    bike: Bike
+    riders: tuple[str, ...]
+
+
+def garage_rows(*, archived: bool = False) -> Callable[[Reader], tuple[GarageRow, ...]]:
+    """Give the query for all bikes with their riders' names, by name."""
+
+    def query(reader: Reader) -> tuple[GarageRow, ...]:
+        names = {person.id: person.name for person in reader.find(Person)}
+        riders: dict[str, list[str]] = {}
+        for link in sorted(reader.find(BikeRider), key=lambda one: (not one.is_main, one.id)):
+            riders.setdefault(link.bike_id, []).append(names.get(link.person_id, ""))
+        bikes = [bike for bike in reader.find(Bike) if (bike.archived_at is not None) == archived]
+        bikes.sort(key=lambda bike: (bike.name.casefold(), bike.id))
+        return tuple(GarageRow(bike, tuple(riders.get(bike.id, ()))) for bike in bikes)
+
+    return query
+
+
+def add_bike(new: NewBike, *, like: Person | None = None, draft_id: str | None = None) -> Callable[[Gate], Bike]:
+    """Give the deed that adds a bike, its rider, units with usual adjusters, and tyres."""
+    name = check_field(field_of(Bike, "name"), new.name)
+    if new.layout not in LAYOUTS:
+        raise InputError("Layout", new.layout, ", ".join(LAYOUTS.values()))
+    for value in (new.fork_travel_mm, new.shock_stroke_mm):
+        check_field(field_of(Unit, "travel_mm"), value)
+    check_field(field_of(Bike, "rear_travel_mm"), new.rear_travel_mm)
+
+    def deed(gate: Gate) -> Bike:
+        bike = Bike(
+            id=new_id(),
+            name=name,
+            layout=new.layout,
+            discipline=new.discipline,
+            rear_travel_mm=new.rear_travel_mm,
+            created_at=gate.now,
+        )
+        gate.put(bike)
+        _seat_rider(gate, bike.id, new, like)
+        add_unit(gate, bike.id, "fork", "air", new.fork_travel_mm)
+        if new.layout != "hardtail":
+            add_unit(gate, bike.id, "shock", "coil" if new.layout == "air_coil" else "air", new.shock_stroke_mm)
+        for end in ("front", "rear"):
+            gate.put(Tyre(new_id(), bike.id, end))
+        if draft_id is not None:
+            gate.remove_draft(draft_id)
+        return bike
+
+    return deed
+
+
+def _seat_rider(gate: Gate, bike_id: str, new: NewBike, like: Person | None) -> None:
+    rider_id = new.rider_id
+    if rider_id is None and new.rider_name.strip():
+        rider_id = add_person(new.rider_name, mass_kg=new.rider_mass_kg, like=like)(gate).id
+    elif rider_id is not None and new.rider_mass_kg is not None:
+        rider = gate.need(Person, rider_id)
+        if rider.mass_kg != new.rider_mass_kg:
+            gate.put(replace(rider, mass_kg=new.rider_mass_kg))
+    if rider_id is not None:
+        gate.put(BikeRider(new_id(), bike_id, rider_id, is_main=True))
+
+
+def add_unit(gate: Gate, bike_id: str, kind: str, spring: str, travel_mm: float | None) -> Unit:
+    """Write a unit with its first hardware generation and the adjusters most units of its kind have."""
+    unit = Unit(
+        id=new_id(),
+        bike_id=bike_id,
+        end="front" if kind == "fork" else "rear",
+        kind=kind,
+        spring=spring,
+        travel_mm=travel_mm,
+    )
+    gate.put(unit, Generation(new_id(), unit.id, 1, "new", gate.now))
+    for order, (adjusts, speed) in enumerate((("compression", "low"), ("rebound", "low"))):
+        gate.put(Adjuster(new_id(), unit.id, adjusts, speed, counting_order=order))
+    return unit
+
+
+def add_adjuster(unit_id: str, kind: str = "compression", speed: str = "high") -> Callable[[Gate], Adjuster]:
+    """Give the deed that adds an adjuster to a unit."""
+
+    def deed(gate: Gate) -> Adjuster:
+        order = max((one.counting_order for one in gate.find(Adjuster, unit_id=unit_id)), default=-1) + 1
+        adjuster = Adjuster(new_id(), unit_id, kind, speed, counting_order=order)
+        gate.put(adjuster)
+        return adjuster
+
+    return deed
+
+
+def remove_adjuster(adjuster_id: str) -> Callable[[Gate], None]:
+    """Give the deed that takes an adjuster off the list; what was counted stays on record."""
+
+    def deed(gate: Gate) -> None:
+        gate.put(replace(gate.need(Adjuster, adjuster_id), archived_at=gate.now))
+
+    return deed
+
+
+def start_generation(unit_id: str, reason: str, note: str = "") -> Callable[[Gate], Generation]:
+    """Give the deed that says the unit is not what it was: counts and sag fall due."""
+
+    def deed(gate: Gate) -> Generation:
+        number = max((one.number for one in gate.find(Generation, unit_id=unit_id)), default=0) + 1
+        generation = Generation(new_id(), unit_id, number, reason, gate.now, note)
+        gate.put(generation)
+        return generation
+
+    return deed
+
+
+def archive_bike(bike_id: str) -> Callable[[Gate], None]:
+    """Give the deed that puts a bike away; nothing of it is lost."""
+
+    def deed(gate: Gate) -> None:
+        gate.put(replace(gate.need(Bike, bike_id), archived_at=gate.now))
+
+    return deed
+
+
+def bring_back_bike(bike_id: str) -> Callable[[Gate], None]:
+    """Give the deed that takes a bike out of the archive."""
+
+    def deed(gate: Gate) -> None:
+        gate.put(replace(gate.need(Bike, bike_id), archived_at=None))
+
+    return deed

@@ -1,0 +1,97 @@
+"""People: add, read, put away."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+
+from workbench.actions.ids import new_id
+from workbench.library.gate import Gate, Reader
+from workbench.model.bike import BikeRider
+from workbench.model.facts import check_field, field_of
+from workbench.model.person import Person
+
+
+def person(person_id: str) -> Callable[[Reader], Person | None]:
+    """Give the query for one person."""
+
+    def query(reader: Reader) -> Person | None:
+        return reader.get(Person, person_id)
+
+    return query
+
+
+def people(*, archived: bool = False) -> Callable[[Reader], tuple[Person, ...]]:
+    """Give the query for everybody, by name."""
+
+    def query(reader: Reader) -> tuple[Person, ...]:
+        found = reader.find(Person)
+        kept = [one for one in found if archived or one.archived_at is None]
+        return tuple(sorted(kept, key=lambda one: (one.name.casefold(), one.id)))
+
+    return query
+
+
+def add_person(
+    name: str,
+    *,
+    rides: bool = True,
+    works_here: bool = False,
+    mass_kg: float | None = None,
+    like: Person | None = None,
+) -> Callable[[Gate], Person]:
+    """Give the deed that adds a person; units are taken over from somebody known."""
+    checked = check_field(field_of(Person, "name"), name)
+    mass = check_field(field_of(Person, "mass_kg"), mass_kg)
+
+    def deed(gate: Gate) -> Person:
+        start = like or Person(id="", name="")
+        added = replace(
+            start,
+            id=new_id(),
+            name=checked,
+            rides=rides,
+            works_here=works_here,
+            mass_kg=mass,
+            is_child=False,
+            note="",
+            created_at=gate.now,
+            archived_at=None,
+        )
+        gate.put(added)
+        return added
+
+    return deed
+
+
+def add_rider(bike_id: str, person_id: str) -> Callable[[Gate], None]:
+    """Give the deed that lets a person ride a bike; the first one is the main rider."""
+
+    def deed(gate: Gate) -> None:
+        links = gate.find(BikeRider, bike_id=bike_id)
+        if any(link.person_id == person_id for link in links):
+            return
+        gate.put(BikeRider(new_id(), bike_id, person_id, is_main=not links))
+
+    return deed
+
+
+def main_rider(bike_id: str, person_id: str) -> Callable[[Gate], None]:
+    """Give the deed that makes one of a bike's riders the main one, adding them if need be."""
+
+    def deed(gate: Gate) -> None:
+        add_rider(bike_id, person_id)(gate)
+        for link in gate.find(BikeRider, bike_id=bike_id):
+            if link.is_main != (link.person_id == person_id):
+                gate.put(replace(link, is_main=link.person_id == person_id))
+
+    return deed
+
+
+def archive_person(person_id: str) -> Callable[[Gate], None]:
+    """Give the deed that puts a person away; their records stay."""
+
+    def deed(gate: Gate) -> None:
+        gate.put(replace(gate.need(Person, person_id), archived_at=gate.now))
+
+    return deed

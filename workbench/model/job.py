@@ -1,0 +1,169 @@
+"""How far the job is on one bike: the state of every station, and what is due next."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from workbench.model.bike import Station, StationState
+from workbench.model.parts import BikeParts
+from workbench.model.ride import Run, Session
+from workbench.model.sag import SagMeasurement
+from workbench.model.service import CardIssue
+from workbench.model.setting import Item, Setup
+
+# The stations this version has, in order.
+STATIONS = (
+    Station.GARAGE,
+    Station.ADJUSTERS,
+    Station.SAG,
+    Station.BASELINE,
+    Station.RIDE,
+    Station.REVIEW,
+    Station.CARD,
+)
+
+STATION_WORDS = {
+    Station.GARAGE: "Garage",
+    Station.CHECKIN: "Check-in",
+    Station.ADJUSTERS: "Adjusters",
+    Station.SAG: "Sag",
+    Station.BASELINE: "Baseline",
+    Station.RIDE: "Ride",
+    Station.REVIEW: "Review",
+    Station.CARD: "Card",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class JobRecords:
+    """What the state of the job is judged from."""
+
+    parts: BikeParts
+    sag: tuple[SagMeasurement, ...] = ()
+    setups: tuple[Setup, ...] = ()
+    sessions: tuple[Session, ...] = ()
+    runs: tuple[Run, ...] = ()
+    cards: tuple[CardIssue, ...] = ()
+    skips: dict[str, str] | None = None  # station -> reason
+    drafts: tuple[str, ...] = ()  # stations with an entry under way
+
+
+@dataclass(frozen=True, slots=True)
+class Mark:
+    """How one station stands, and why in a few words."""
+
+    station: Station
+    state: StationState
+    why: str
+
+
+def job_marks(records: JobRecords) -> tuple[Mark, ...]:
+    """Judge every station. The first one that is due becomes the one to do now."""
+    judged = [_mark(station, records) for station in STATIONS]
+    for place, mark in enumerate(judged):
+        if mark.state == StationState.DUE:
+            judged[place] = Mark(mark.station, StationState.NOW, mark.why)
+            break
+    return tuple(judged)
+
+
+def next_due(marks: tuple[Mark, ...]) -> str:
+    """Say the next thing due, for the garage list."""
+    for mark in marks:
+        if mark.state == StationState.NOW:
+            return f"{STATION_WORDS[mark.station].lower()}: {mark.why}"
+    return "done"
+
+
+def put_back_due(parts: BikeParts) -> tuple[str, ...]:
+    """List the adjusters that stand open from measuring and have a position to go back to."""
+    return tuple(
+        adjuster.id
+        for adjuster in parts.adjusters
+        if (line := parts.line(Item.ADJUSTER, adjuster.id)) is not None and line.how in ("opened", "closed")
+    )
+
+
+def _mark(station: Station, records: JobRecords) -> Mark:
+    state, why = _JUDGES[station](records)
+    skipped = (records.skips or {}).get(station)
+    if skipped is not None and state in (StationState.DUE, StationState.BLOCKED):
+        return Mark(station, StationState.SKIPPED, skipped)
+    if station in records.drafts and state != StationState.BLOCKED:
+        return Mark(station, StationState.DUE, "entry under way")
+    return Mark(station, state, why)
+
+
+def _garage(records: JobRecords) -> tuple[StationState, str]:
+    parts = records.parts
+    if not parts.riders:
+        return StationState.DUE, "choose a rider"
+    if parts.riders[0].mass_kg is None:
+        return StationState.DUE, "rider's mass missing"
+    for unit in parts.units:
+        if unit.travel_mm is None:
+            return StationState.DUE, f"{'fork travel' if unit.kind == 'fork' else 'shock stroke'} missing"
+    return StationState.DONE, ""
+
+
+def _adjusters(records: JobRecords) -> tuple[StationState, str]:
+    parts = records.parts
+    if not parts.adjusters:
+        return StationState.DONE, "none on this bike"
+    counted = sum(parts.range_of(adjuster.id) is not None for adjuster in parts.adjusters)
+    if counted < len(parts.adjusters):
+        return StationState.DUE, f"{counted} of {len(parts.adjusters)} counted"
+    return StationState.DONE, ""
+
+
+def _sag(records: JobRecords) -> tuple[StationState, str]:
+    for unit in records.parts.units:
+        generation = records.parts.generation(unit.id)
+        present = generation.id if generation else None
+        kept = [one for one in records.sag if one.unit_id == unit.id and one.is_kept and one.generation_id == present]
+        if not kept:
+            return StationState.DUE, f"{unit.end} due"
+    return StationState.DONE, ""
+
+
+def _baseline(records: JobRecords) -> tuple[StationState, str]:
+    if not records.setups:
+        return StationState.DUE, "no setup yet"
+    return StationState.DONE, ""
+
+
+def _ride(records: JobRecords) -> tuple[StationState, str]:
+    if not records.setups:
+        return StationState.BLOCKED, "needs a baseline"
+    runs = len(records.runs)
+    if any(session.ended_at is None for session in records.sessions):
+        return StationState.DUE, f"session open, {runs} runs"
+    if runs == 0:
+        return StationState.DUE, "no runs yet"
+    return StationState.DONE, f"{runs} runs"
+
+
+def _review(records: JobRecords) -> tuple[StationState, str]:
+    if not records.runs:
+        return StationState.BLOCKED, "needs runs"
+    return StationState.DONE, f"{len(records.runs)} runs"
+
+
+def _card(records: JobRecords) -> tuple[StationState, str]:
+    if not records.setups:
+        return StationState.BLOCKED, "needs a setup"
+    newest = max(records.setups, key=lambda setup: setup.number)
+    if any(card.setup_id == newest.id for card in records.cards):
+        return StationState.DONE, ""
+    return StationState.DUE, f"setup {newest.number} has no card yet"
+
+
+_JUDGES = {
+    Station.GARAGE: _garage,
+    Station.ADJUSTERS: _adjusters,
+    Station.SAG: _sag,
+    Station.BASELINE: _baseline,
+    Station.RIDE: _ride,
+    Station.REVIEW: _review,
+    Station.CARD: _card,
+}

@@ -1,0 +1,53 @@
+"""The one shape of a station's page: draw the state, hand everything else to the view-model."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from PySide6.QtCore import Signal
+from PySide6.QtGui import QHideEvent, QShowEvent
+from PySide6.QtWidgets import QWidget
+
+from workbench.viewmodels.base import Problem, ViewModel
+
+
+class Page(QWidget):
+    """A page over one view-model. A subclass builds its widgets, then calls ``listen()``, and gives ``_render``.
+
+    ``_render(state)`` is the only place that sets widget values.
+    """
+
+    problem_raised = Signal(str)  # a refusal with no field to stand at: the window shows it in the banner
+
+    def __init__(self, view_model: ViewModel[Any], parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._view_model = view_model
+
+    def listen(self) -> None:
+        """Start following the view-model; call once at the end of ``__init__``."""
+        self._view_model.state_changed.connect(self._render)
+        self._view_model.refused.connect(self._show_problem)
+
+    def commit_focus(self) -> None:
+        """Let the field in focus keep what was typed, before anything else is done."""
+        focus = self.focusWidget()
+        if focus is not None:
+            focus.clearFocus()
+
+    def _render(self, state: Any) -> None:
+        raise NotImplementedError
+
+    def _show_problem(self, problem: Problem) -> None:
+        """Say a refusal; pages with fields override this to say it at the field."""
+        self.problem_raised.emit(problem.text)
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """Read again when coming into sight."""
+        super().showEvent(event)
+        self._view_model.show()
+        self._render(self._view_model.state)
+
+    def hideEvent(self, event: QHideEvent) -> None:
+        """Stop reading when out of sight."""
+        super().hideEvent(event)
+        self._view_model.hide()

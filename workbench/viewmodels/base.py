@@ -1,0 +1,121 @@
+"""What every view-model does: hold one frozen state, read it again when it may have changed, send it if it did."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any, ClassVar, Generic, TypeVar
+
+from PySide6.QtCore import QObject, Signal
+
+from workbench.actions.desk import Deed, Desk, Touched
+from workbench.actions.edit import edit
+from workbench.model.errors import InputError, WorkbenchError
+from workbench.viewmodels.bench import Bench
+
+S = TypeVar("S")
+T = TypeVar("T")
+
+
+@dataclass(frozen=True, slots=True)
+class Problem:
+    """Something that was refused: the sentence, and the field it belongs to if there is one."""
+
+    text: str
+    field: str = ""
+
+
+class ViewModel(QObject, Generic[S]):
+    """One screen's state and deeds.
+
+    A subclass names the station and the tables it watches, and gives ``read()``. While hidden it only notes that it
+    is stale; when shown it reads.
+    """
+
+    state_changed = Signal(object)
+    refused = Signal(object)  # a Problem
+    kept = Signal(str)  # the label of a deed just done, for the notice with Undo
+
+    station: ClassVar[str] = ""
+    watched: ClassVar[frozenset[str]] = frozenset()  # empty: every table
+
+    def __init__(self, desk: Desk, bench: Bench) -> None:
+        super().__init__()
+        self._desk = desk
+        self._bench = bench
+        self._state: S | None = None
+        self._is_shown = False
+        self._is_stale = True
+        desk.listen(self.hear)
+        bench.changed.connect(self.refresh)
+
+    def read(self) -> S:
+        """Read the state afresh."""
+        raise NotImplementedError
+
+    @property
+    def state(self) -> S:
+        """The state as last read; read now if it is stale."""
+        if self._state is None or self._is_stale:
+            self._state = self.read()
+            self._is_stale = False
+        return self._state
+
+    @property
+    def bike_id(self) -> str:
+        """The bike on the bench; a sheet is only open when there is one."""
+        return self._bench.bike_id or ""
+
+    def show(self) -> None:
+        """The screen is in sight: read if stale, and keep reading."""
+        self._is_shown = True
+        self.refresh()
+
+    def hide(self) -> None:
+        """The screen is out of sight: reading can wait."""
+        self._is_shown = False
+
+    def hear(self, touched: Touched) -> None:
+        """Take note of a deed."""
+        concerns_tables = not self.watched or bool(self.watched & touched.tables) or touched.drafts
+        concerns_bike = not touched.bikes or self.bike_id in touched.bikes
+        if concerns_tables and concerns_bike:
+            self.refresh()
+
+    def refresh(self) -> None:
+        """Read again if in sight, else note that the state is stale; send it only if it differs."""
+        if not self._is_shown:
+            self._is_stale = True
+            return
+        before, self._is_stale = self._state, False
+        self._state = self.read()
+        if self._state != before:
+            self.state_changed.emit(self._state)
+
+    def act(self, label: str, deed: Deed[T], *, bike_id: str | None = None) -> T | None:
+        """Do one deed. A refusal is sent as a Problem and gives None."""
+        try:
+            result = self._desk.do(label, deed, bike_id=bike_id or self._bench.bike_id, station=self.station)
+        except WorkbenchError as error:
+            self.refuse(error)
+            return None
+        self.kept.emit(label)
+        return result
+
+    def refuse(self, error: WorkbenchError, field: str = "") -> None:
+        """Say what was refused, at its field if it has one."""
+        name = field or (error.field if isinstance(error, InputError) else "")
+        self.refused.emit(Problem(str(error), name))
+
+    def edit_fact(self, record_type: type, record_id: str, name: str, value: Any, label: str) -> bool:
+        """Change one fact; an unusable value is refused at its field and changes nothing."""
+        try:
+            self._desk.do(
+                label,
+                edit(record_type, record_id, name, value),
+                bike_id=self._bench.bike_id,
+                station=self.station,
+            )
+        except WorkbenchError as error:
+            self.refuse(error, name)
+            return False
+        return True
