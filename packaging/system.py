@@ -93,5 +93,6 @@ def advice(packages: Iterable[str], missing: Iterable[str]) -> str:
     """The one thing to do about what is missing."""
     if shutil.which("apt-get"):
         sudo = "" if hasattr(os, "geteuid") and os.geteuid() == 0 else "sudo "
-        return f"type  {sudo}apt-get install -y --no-install-recommends {' '.join(packages)}"
+        install = f"{sudo}apt-get install -y --no-install-recommends {' '.join(packages)}"
+        return f"type  {sudo}apt-get update && {install}"
     return f"install what brings {', '.join(missing)} with this system's package manager"

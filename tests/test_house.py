@@ -51,8 +51,8 @@ def texts() -> list[Path]:
 
 
 def is_text(path: Path) -> bool:
-    """Whether the file is text that people write."""
-    return path.suffix not in {".lock", ".png", ".ttf", ".ico", ".pdf", ".trailbench"}
+    """Whether people write it: neither a picture, a font or a database, nor made by a tool."""
+    return path.suffix != ".lock" and b"\0" not in path.read_bytes()
 
 
 def line_count(path: Path) -> int:
