@@ -1,0 +1,140 @@
+"""The desk: every deed, undo, redo and question goes over it, and whoever shows data hears what was touched."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import TypeVar
+
+from workbench.library import drafts, journal, settings
+from workbench.library.drafts import Draft
+from workbench.library.gate import Gate
+from workbench.library.journal import Step, Touched
+from workbench.library.library import Library
+from workbench.library.reader import Reader
+
+__all__ = ["Desk", "Draft", "Gate", "Reader", "Step", "Touched"]
+
+T = TypeVar("T")
+Listener = Callable[[Touched], None]
+
+
+class Desk:
+    """Where deeds are done: one call, one transaction, one undo step."""
+
+    def __init__(self, library: Library) -> None:
+        self._library = library
+        self._listeners: list[Listener] = []
+        self._deed_under_way = False
+
+    def do(self, label: str, deed: Callable[[Gate], T], *, bike_id: str | None = None, station: str = "") -> T:
+        """Does the deed and keeps it under the label; if it fails, nothing is kept."""
+        if self._deed_under_way:
+            raise RuntimeError("a deed cannot be begun inside a deed")
+        self._deed_under_way = True
+        try:
+            result, touched = journal.perform(self._library, label, deed, bike_id=bike_id, station=station)
+        finally:
+            self._deed_under_way = False
+        self._tell(touched)
+        return result
+
+    def ask(self, query: Callable[[Reader], T]) -> T:
+        """The answer to a question about records. Inside a deed, its gate answers."""
+        if self._deed_under_way:
+            raise RuntimeError("inside a deed, ask its gate")
+        with self._library.reader() as reader:
+            return query(reader)
+
+    def undo(self) -> Step | None:
+        """Takes the last deed back and gives it; None if there is none."""
+        return self._told(journal.undo(self._library))
+
+    def redo(self) -> Step | None:
+        """Does the last undone deed again and gives it; None if there is none."""
+        return self._told(journal.redo(self._library))
+
+    def undo_step(self) -> Step | None:
+        """The deed that undo would take back."""
+        return journal.undo_step(self._library)
+
+    def redo_step(self) -> Step | None:
+        """The deed that redo would do again."""
+        return journal.redo_step(self._library)
+
+    def undo_label(self) -> str | None:
+        """What the menu says undo takes back."""
+        step = self.undo_step()
+        return step.label if step else None
+
+    def redo_label(self) -> str | None:
+        """What the menu says redo does again."""
+        step = self.redo_step()
+        return step.label if step else None
+
+    def keep_draft(self, kind: str, body: str, *, bike_id: str | None, subject: str | None = None) -> Draft:
+        """Saves what has been entered so far in the open draft of this kind, bike and subject, or begins one."""
+        return self._drafted(drafts.keep(self._library, kind, body, bike_id=bike_id, subject=subject))
+
+    def open_draft(self, kind: str, *, bike_id: str | None, subject: str | None = None) -> Draft | None:
+        """The open draft of this kind, bike and subject."""
+        with self._library.reading() as connection:
+            return drafts.open_draft(connection, kind, bike_id, subject)
+
+    def drafts(self, bike_id: str | None = None) -> tuple[Draft, ...]:
+        """All open drafts, of one bike if it is given, the last edited first."""
+        with self._library.reading() as connection:
+            return drafts.open_drafts(connection, bike_id)
+
+    def discard_draft(self, draft_id: str) -> Draft:
+        """Puts a draft aside."""
+        return self._drafted(drafts.discard(self._library, draft_id))
+
+    def take_back_draft(self, draft_id: str) -> Draft:
+        """Opens a discarded draft again."""
+        return self._drafted(drafts.take_back(self._library, draft_id))
+
+    def setting(self, key: str, default: str) -> str:
+        """What is set for the key."""
+        with self._library.reading() as connection:
+            found = settings.value(connection, key)
+        return default if found is None else found
+
+    def set_setting(self, key: str, value: str | None) -> None:
+        """Sets the key, or forgets it when None. It is no deed, so undo leaves it alone."""
+        if settings.choose(self._library, key, value):
+            self._tell(Touched(tables=frozenset({"setting"})))
+
+    @property
+    def person_id(self) -> str | None:
+        """Who is at the bench."""
+        with self._library.reading() as connection:
+            return self._library.person_id(connection)
+
+    @person_id.setter
+    def person_id(self, person_id: str | None) -> None:
+        self.set_setting(settings.PERSON, person_id)
+
+    def now(self) -> str:
+        """The present instant by the library's clock."""
+        return self._library.now()
+
+    def listen(self, listener: Listener) -> None:
+        """From now on the listener hears what each deed, undo, redo or draft has touched."""
+        self._listeners.append(listener)
+
+    def _told(self, outcome: tuple[Step, Touched] | None) -> Step | None:
+        if outcome is None:
+            return None
+        step, touched = outcome
+        self._tell(touched)
+        return step
+
+    def _drafted(self, draft: Draft) -> Draft:
+        bikes = frozenset({draft.bike_id}) if draft.bike_id is not None else frozenset[str]()
+        self._tell(Touched(bikes=bikes, drafts=True))
+        return draft
+
+    def _tell(self, touched: Touched) -> None:
+        if touched != Touched():
+            for listener in tuple(self._listeners):
+                listener(touched)

@@ -1,0 +1,1 @@
+"""Everything the library holds as one text in stable order, and the check that it is sound."""
