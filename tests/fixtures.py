@@ -1,8 +1,9 @@
-"""A real library in a temporary folder, and a bike to work on."""
+"""A real library in a folder of the test's own, and a bike in it."""
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
@@ -14,19 +15,24 @@ from workbench.model.bike import Bike
 
 
 class Clock:
-    """A clock that goes on one second at every look."""
+    """A clock that moves on by a second at every look."""
 
-    def __init__(self, start: str = "2031-05-14T09:00:00+00:00") -> None:
-        self.moment = datetime.fromisoformat(start).astimezone(UTC)
+    def __init__(self) -> None:
+        self._moment = datetime(2031, 5, 14, 9, 0, tzinfo=UTC)
 
     def __call__(self) -> str:
-        self.moment += timedelta(seconds=1)
-        return self.moment.isoformat()
+        self._moment += timedelta(seconds=1)
+        return self._moment.isoformat()
 
 
-def make_desk(folder: Path, *, now: Callable[[], str] | None = None) -> Desk:
-    """Open a library in the folder, a new one if there is none."""
-    return Desk(open_library(folder / "garage.trailbench", schema, now=now or Clock()))
+@contextmanager
+def make_desk(folder: Path, *, now: Callable[[], str] | None = None) -> Iterator[Desk]:
+    """A desk over a library in the folder; opened again it holds what was kept before."""
+    library = open_library(folder / "bench.trailbench", schema, now=now or Clock())
+    try:
+        yield Desk(library)
+    finally:
+        library.close()
 
 
 def a_bike(
@@ -40,14 +46,15 @@ def a_bike(
     shock_stroke_mm: float | None = 60.0,
     rear_travel_mm: float | None = 145.0,
 ) -> Bike:
-    """Add a bike with its rider, units, adjusters and tyres."""
+    """Add an invented bike with a rider, units, adjusters and tyres."""
+    is_hardtail = layout == "hardtail"
     new = NewBike(
-        name=name,
+        name,
         layout=layout,
         rider_name=rider,
         rider_mass_kg=mass_kg,
         fork_travel_mm=fork_travel_mm,
-        shock_stroke_mm=shock_stroke_mm if layout != "hardtail" else None,
-        rear_travel_mm=rear_travel_mm if layout != "hardtail" else None,
+        shock_stroke_mm=None if is_hardtail else shock_stroke_mm,
+        rear_travel_mm=None if is_hardtail else rear_travel_mm,
     )
-    return desk.do(f"Add {name}", add_bike(new))
+    return desk.do(f"Add {name}", add_bike(new), bike_id=None, station="garage")

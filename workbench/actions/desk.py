@@ -114,6 +114,11 @@ class Desk:
     def person_id(self, person_id: str | None) -> None:
         self.set_setting(settings.PERSON, person_id)
 
+    @property
+    def library_path(self) -> str:
+        """Where the library lies, for showing."""
+        return str(self._library.path)
+
     def now(self) -> str:
         """The present instant by the library's clock."""
         return self._library.now()

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any, ClassVar, Generic, TypeVar
 
 from PySide6.QtCore import QObject, Signal
 
-from workbench.actions.desk import Deed, Desk, Touched
+from workbench.actions.desk import Desk, Gate, Touched
 from workbench.actions.edit import edit
 from workbench.model.errors import InputError, WorkbenchError
 from workbench.viewmodels.bench import Bench
@@ -91,7 +92,7 @@ class ViewModel(QObject, Generic[S]):
         if self._state != before:
             self.state_changed.emit(self._state)
 
-    def act(self, label: str, deed: Deed[T], *, bike_id: str | None = None) -> T | None:
+    def act(self, label: str, deed: Callable[[Gate], T], *, bike_id: str | None = None) -> T | None:
         """Do one deed. A refusal is sent as a Problem and gives None."""
         try:
             result = self._desk.do(label, deed, bike_id=bike_id or self._bench.bike_id, station=self.station)

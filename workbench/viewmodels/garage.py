@@ -1,0 +1,168 @@
+"""The bike's own sheet: what it is, what hangs on it, who rides it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any
+
+from workbench.actions.garage import start_generation
+from workbench.actions.parts import bike_parts
+from workbench.actions.people import add_person, add_rider, main_rider, people
+from workbench.model.bike import LAYOUTS, Bike, Tyre
+from workbench.model.errors import WorkbenchError
+from workbench.model.parts import BikeParts
+from workbench.model.person import Person
+from workbench.model.unit import GENERATION_REASONS, Unit
+from workbench.viewmodels.base import Problem, ViewModel
+from workbench.viewmodels.fact_rows import FactRow, fact_rows
+from workbench.viewmodels.shown import Units, short_date
+
+_AIR_FACTS = ("minimum_kpa", "maximum_kpa", "has_second_positive", "spacer_limit", "spacer_volume_mm3")
+_COIL_FACTS = ("spring_stroke_mm", "preload_limit_mm")
+_TAIL_FACTS = ("maker_sag_low", "maker_sag_high", "serial", "note")
+
+
+@dataclass(frozen=True, slots=True)
+class Section:
+    """A titled group of facts of one record."""
+
+    key: str
+    title: str
+    rows: tuple[FactRow, ...]
+    note: str = ""
+    care: str = ""
+    unit_id: str = ""  # set where new hardware can be declared
+
+
+@dataclass(frozen=True, slots=True)
+class GarageState:
+    """The bike's sheet."""
+
+    bike_id: str = ""
+    title: str = ""
+    layout: str = ""
+    sections: tuple[Section, ...] = ()
+    riders: tuple[tuple[str, str], ...] = ()  # the main rider first
+    others: tuple[tuple[str, str], ...] = ()  # people who could ride it
+    reasons: tuple[tuple[str, str], ...] = tuple(GENERATION_REASONS.items())
+    missing: str = ""
+
+
+def resolve(parts: BikeParts, everybody: tuple[Person, ...], units: Units) -> GarageState:
+    """Lay out the bike's facts by section."""
+    ridden_by = {person.id for person in parts.riders}
+    sections = [_rider_section(parts, units)] if parts.riders else []
+    sections.append(
+        Section("bike", "Bike", fact_rows(parts.bike, units, names=_bike_facts(parts.bike)), LAYOUTS[parts.bike.layout])
+    )
+    sections.extend(_unit_section(parts, unit, units) for unit in parts.units)
+    sections.extend(_tyre_section(tyre, units) for tyre in parts.tyres)
+    return GarageState(
+        bike_id=parts.bike.id,
+        title=parts.bike.name,
+        layout=LAYOUTS[parts.bike.layout],
+        sections=tuple(sections),
+        riders=tuple((person.id, person.name) for person in parts.riders),
+        others=tuple((person.id, person.name) for person in everybody if person.rides and person.id not in ridden_by),
+        missing=_missing(parts),
+    )
+
+
+def _bike_facts(bike: Bike) -> tuple[str, ...]:
+    rear = () if bike.layout == "hardtail" else ("rear_travel_mm",)
+    return ("name", "discipline", "is_ebike", *rear, "tags", "note")
+
+
+def _rider_section(parts: BikeParts, units: Units) -> Section:
+    rider = parts.riders[0]
+    names = ("name", "mass_kg", "is_child", "pressure_unit", "length_unit", "mass_unit", "rate_unit")
+    return Section("rider", "Rider", fact_rows(rider, units, names=names), "The card is printed in the rider's units.")
+
+
+def _unit_section(parts: BikeParts, unit: Unit, units: Units) -> Section:
+    is_air = unit.spring != "coil"
+    names = ("name", "travel_mm", *(_AIR_FACTS if is_air else _COIL_FACTS), *_TAIL_FACTS)
+    generation = parts.generation(unit.id)
+    since = f"hardware no. {generation.number} since {short_date(generation.started_at)}" if generation else ""
+    labels = {"travel_mm": "Travel" if unit.kind == "fork" else "Stroke"}
+    care = (
+        "Stay within the maker's lowest and highest pressure. Touch only the valves the maker gives to the rider:"
+        " some hold a damper's gas charge."
+        if is_air
+        else "Never more preload than the maker allows; the collar is never loose."
+    )
+    return Section(
+        unit.id,
+        "Fork" if unit.kind == "fork" else "Shock",
+        fact_rows(unit, units, names=names, labels=labels),
+        f"{'Air' if is_air else 'Coil'} spring, {since}",
+        care,
+        unit.id,
+    )
+
+
+def _tyre_section(tyre: Tyre, units: Units) -> Section:
+    return Section(tyre.id, f"{tyre.end.capitalize()} tyre", fact_rows(tyre, units))
+
+
+def _missing(parts: BikeParts) -> str:
+    wanted = []
+    if not parts.riders:
+        wanted.append("a rider")
+    elif parts.riders[0].mass_kg is None:
+        wanted.append("the rider's mass ready to ride")
+    wanted.extend(
+        "the fork's travel" if unit.kind == "fork" else "the shock's stroke"
+        for unit in parts.units
+        if unit.travel_mm is None
+    )
+    return f"Still needed before sag: {', '.join(wanted)}." if wanted else ""
+
+
+class GarageViewModel(ViewModel[GarageState]):
+    """The bike's sheet and its deeds."""
+
+    station = "garage"
+    watched = frozenset({"bike", "bike_rider", "person", "unit", "generation", "tyre"})
+
+    def read(self) -> GarageState:
+        """Read the bike on the bench."""
+        if not self.bike_id:
+            return GarageState()
+        try:
+            parts = self._desk.ask(bike_parts(self.bike_id))
+        except WorkbenchError:  # the bike went away with an undone step
+            return GarageState()
+        return resolve(parts, self._desk.ask(people()), self._bench.units)
+
+    def set_fact(self, section: str, name: str, value: Any) -> bool:
+        """Change one fact; the label says which."""
+        row = next(
+            (row for part in self.state.sections if part.key == section for row in part.rows if row.name == name), None
+        )
+        if row is None or row.value == value:
+            return True
+        title = next(part.title for part in self.state.sections if part.key == section)
+        return self.edit_fact(_RECORDS.get(title, Unit), row.record_id, name, value, f"{title}: {row.label.lower()}")
+
+    def choose_rider(self, person_id: str) -> None:
+        """Make somebody the bike's main rider."""
+        name = dict(self.state.riders + self.state.others).get(person_id, "")
+        self.act(f"Main rider {name}"[:60], main_rider(self.bike_id, person_id))
+
+    def add_new_rider(self, name: str) -> bool:
+        """Add a person and let them ride this bike."""
+        try:
+            add = add_person(name, like=self._bench.person)
+        except WorkbenchError as error:
+            self.refused.emit(Problem(str(error), "rider"))
+            return False
+        bike_id = self.bike_id
+        return self.act(f"Add rider {name.strip()[:40]}", lambda gate: add_rider(bike_id, add(gate).id)(gate)) is None
+
+    def new_hardware(self, unit_id: str, reason: str) -> None:
+        """Say that a unit is no longer what was measured: counts and sag fall due."""
+        self.act(f"{GENERATION_REASONS[reason]}: counts and sag fall due", start_generation(unit_id, reason))
+
+
+_RECORDS: dict[str, type] = {"Rider": Person, "Bike": Bike, "Front tyre": Tyre, "Rear tyre": Tyre}

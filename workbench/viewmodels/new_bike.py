@@ -1,0 +1,175 @@
+"""The sheet for a new bike: a name is enough, the rest can follow."""
+
+from __future__ import annotations
+
+import json
+from dataclasses import asdict, dataclass, fields, replace
+
+from PySide6.QtCore import Signal
+
+from workbench.actions.desk import Desk
+from workbench.actions.garage import NewBike, add_bike
+from workbench.actions.people import people
+from workbench.model.bike import DISCIPLINES, LAYOUTS, Bike
+from workbench.model.errors import InputError, WorkbenchError
+from workbench.model.facts import Field, check_field, field_of
+from workbench.model.person import Person
+from workbench.model.unit import Unit
+from workbench.viewmodels.base import Problem, ViewModel
+from workbench.viewmodels.bench import Bench
+from workbench.viewmodels.shown import Units
+
+DRAFT = "new_bike"
+LABELS = {
+    "name": "Name of the bike",
+    "layout": "Layout",
+    "discipline": "Ridden as",
+    "rider": "Rider",
+    "rider_mass": "Mass ready to ride",
+    "fork_travel": "Fork travel",
+    "shock_stroke": "Shock stroke",
+    "rear_travel": "Rear wheel travel",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class NewBikeDraft:
+    """What has been typed so far, kept as typed."""
+
+    name: str = ""
+    layout: str = "air_air"
+    discipline: str = "trail"
+    rider: str = ""
+    rider_mass: str = ""
+    fork_travel: str = ""
+    shock_stroke: str = ""
+    rear_travel: str = ""
+
+    def to_json(self) -> str:
+        """Write the draft for keeping."""
+        return json.dumps(asdict(self))
+
+    @classmethod
+    def from_json(cls, text: str) -> NewBikeDraft:
+        """Read a kept draft; fields it does not know are left at their start."""
+        known = {field.name for field in fields(cls)}
+        return cls(**{name: value for name, value in json.loads(text).items() if name in known})
+
+
+@dataclass(frozen=True, slots=True)
+class NewBikeState:
+    """The sheet for a new bike."""
+
+    draft: NewBikeDraft = NewBikeDraft()
+    layouts: tuple[tuple[str, str], ...] = tuple(LAYOUTS.items())
+    disciplines: tuple[tuple[str, str], ...] = tuple(DISCIPLINES.items())
+    riders: tuple[str, ...] = ()
+    units: Units = Units()
+    has_shock: bool = True
+    is_kept: bool = False
+
+
+def problem(draft: NewBikeDraft, units: Units) -> Problem | None:
+    """Find the first field that cannot be used as it stands."""
+    try:
+        read_draft(draft, units, ())
+    except InputError as error:
+        names = {label: name for name, label in LABELS.items()}
+        return Problem(str(error), names.get(error.field, ""))
+    return None
+
+
+def read_draft(draft: NewBikeDraft, units: Units, riders: tuple[Person, ...]) -> NewBike:
+    """Turn what was typed into a new bike; InputError names the field that cannot be used."""
+    name = check_field(field_of(Bike, "name"), draft.name)
+    rider_name = check_field(replace(field_of(Person, "name"), label=LABELS["rider"], is_required=False), draft.rider)
+    known = next((one for one in riders if one.name.casefold() == rider_name.casefold()), None)
+    has_shock = draft.layout != "hardtail"
+    return NewBike(
+        name=name,
+        layout=draft.layout,
+        discipline=draft.discipline,
+        rider_id=known.id if known else None,
+        rider_name="" if known else rider_name,
+        rider_mass_kg=_quantity(draft.rider_mass, field_of(Person, "mass_kg"), "rider_mass", units),
+        fork_travel_mm=_quantity(draft.fork_travel, field_of(Unit, "travel_mm"), "fork_travel", units),
+        shock_stroke_mm=_quantity(draft.shock_stroke, field_of(Unit, "travel_mm"), "shock_stroke", units)
+        if has_shock
+        else None,
+        rear_travel_mm=_quantity(draft.rear_travel, field_of(Bike, "rear_travel_mm"), "rear_travel", units)
+        if has_shock
+        else None,
+    )
+
+
+def _quantity(text: str, field: Field, name: str, units: Units) -> float | None:
+    if not text.strip():
+        return None
+    labelled = replace(field, label=LABELS[name])
+    try:
+        value = units.parse(text, field.quantity)
+    except InputError as error:
+        raise InputError(labelled.label, text, error.allowed) from error
+    return float(check_field(labelled, value))
+
+
+class NewBikeViewModel(ViewModel[NewBikeState]):
+    """Fills a draft at every entry; adding the bike is one deed."""
+
+    station = "garage"
+    watched = frozenset({"person"})
+    bike_added = Signal(str)
+
+    def __init__(self, desk: Desk, bench: Bench) -> None:
+        super().__init__(desk, bench)
+
+    def read(self) -> NewBikeState:
+        """Read the draft and the people who ride."""
+        kept = self._desk.open_draft(DRAFT, bike_id=None)
+        draft = NewBikeDraft.from_json(kept.body) if kept else NewBikeDraft()
+        return NewBikeState(
+            draft=draft,
+            riders=tuple(one.name for one in self._desk.ask(people()) if one.rides),
+            units=self._bench.units,
+            has_shock=draft.layout != "hardtail",
+            is_kept=kept is not None,
+        )
+
+    def set_field(self, name: str, text: str) -> None:
+        """Keep one entry as typed."""
+        if getattr(self.state.draft, name) == text:
+            return
+        draft = replace(self.state.draft, **{name: text})
+        try:
+            self._desk.keep_draft(DRAFT, draft.to_json(), bike_id=None)
+        except WorkbenchError as error:
+            self.refuse(error)
+
+    def add(self) -> bool:
+        """Add the bike and put it on the bench."""
+        wrong = problem(self.state.draft, self.state.units)
+        if wrong is not None:
+            self.refused.emit(wrong)
+            return False
+        kept = self._desk.open_draft(DRAFT, bike_id=None)
+        new = read_draft(self.state.draft, self.state.units, self._desk.ask(people()))
+        bike = self.act(
+            f"Add {new.name}"[:60],
+            add_bike(new, like=self._bench.person, draft_id=kept.id if kept else None),
+        )
+        if bike is None:
+            return False
+        self.bike_added.emit(bike.id)
+        return True
+
+    def discard(self) -> str:
+        """Throw the entries away; gives the draft's key so that it can be taken back."""
+        kept = self._desk.open_draft(DRAFT, bike_id=None)
+        if kept is None:
+            return ""
+        self._desk.discard_draft(kept.id)
+        return kept.id
+
+    def take_back(self, draft_id: str) -> None:
+        """Take back what was thrown away."""
+        self._desk.take_back_draft(draft_id)

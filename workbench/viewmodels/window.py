@@ -1,0 +1,284 @@
+"""The window around the sheets: garage list, head, job line, title block, undo."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from PySide6.QtCore import Signal
+
+from workbench.actions.desk import Desk, Step, Touched
+from workbench.actions.garage import GarageRow, archive_bike, bring_back_bike, garage_rows
+from workbench.actions.job import job_records, skip_station, unskip_station
+from workbench.actions.people import add_person, people
+from workbench.model.bike import Station, StationState
+from workbench.model.errors import WorkbenchError
+from workbench.model.job import STATION_WORDS, JobRecords, Mark, job_marks, next_due, put_back_due
+from workbench.model.person import Person
+from workbench.viewmodels.base import ViewModel
+from workbench.viewmodels.bench import Bench
+from workbench.viewmodels.shown import Units, short_date, short_time
+
+NEW_BIKE = "new_bike"
+DRAFT_STATIONS = {
+    "count": Station.ADJUSTERS,
+    "sag": Station.SAG,
+    "baseline": Station.BASELINE,
+    "session": Station.RIDE,
+    "run": Station.RIDE,
+}
+
+
+@dataclass(frozen=True, slots=True)
+class ListRow:
+    """One bike in the garage list."""
+
+    bike_id: str
+    name: str
+    rider: str
+
+
+@dataclass(frozen=True, slots=True)
+class WindowState:
+    """Everything around the sheet."""
+
+    rows: tuple[ListRow, ...] = ()
+    search: str = ""
+    garage_is_empty: bool = True
+    shows_archive: bool = False
+    bike_id: str | None = None
+    bike_name: str = ""
+    rider_text: str = ""
+    is_archived: bool = False
+    marks: tuple[Mark, ...] = ()
+    station: str = Station.GARAGE
+    cells: tuple[tuple[str, str], ...] = ()
+    people: tuple[tuple[str, str], ...] = ()
+    person_id: str | None = None
+    undo_text: str = ""
+    redo_text: str = ""
+
+
+def resolve_rows(rows: tuple[GarageRow, ...], search: str) -> tuple[ListRow, ...]:
+    """Keep the bikes in whose name, riders or tags every searched word occurs."""
+    words = search.casefold().split()
+    shown = []
+    for row in rows:
+        rider = ", ".join(name for name in row.riders if name)
+        text = f"{row.bike.name} {rider} {row.bike.tags}".casefold()
+        if all(word in text for word in words):
+            shown.append(ListRow(row.bike.id, row.bike.name, rider or "no rider yet"))
+    return tuple(shown)
+
+
+def resolve_cells(
+    records: JobRecords | None, rider: Person | None, station: str, person: Person | None, today: str
+) -> tuple[tuple[str, str], ...]:
+    """Fill the title block at the foot of the sheet."""
+    newest = max((setup.number for setup in records.setups), default=0) if records else 0
+    setup_text = "–" if records is None else (f"no. {newest}" if newest else "before no. 1")
+    sheet = STATION_WORDS.get(Station(station), "") if station != NEW_BIKE else "New bike"
+    return (
+        ("Bike", records.parts.bike.name if records else "–"),
+        ("Rider", rider.name if rider else "–"),
+        ("Sheet", sheet),
+        ("Setup", setup_text),
+        ("Date", short_date(today)),
+        ("By", person.name if person else "choose"),
+        ("Units", person.pressure_unit if person else "psi"),
+    )
+
+
+class WindowViewModel(ViewModel[WindowState]):
+    """The window's state and deeds."""
+
+    undo_offered = Signal(str)  # a step from an earlier start: say what it is before undoing it
+
+    def __init__(self, desk: Desk, bench: Bench) -> None:
+        self._search = ""
+        self._shows_archive = False
+        self._due: dict[str, str] = {}
+        super().__init__(desk, bench)
+
+    def read(self) -> WindowState:
+        """Read the garage and the bike on the bench."""
+        desk, bench = self._desk, self._bench
+        rows = desk.ask(garage_rows(archived=self._shows_archive))
+        everybody = desk.ask(people())
+        records = self._records()
+        rider = self._rider(records)
+        person = bench.person
+        units = bench.units
+        return WindowState(
+            rows=resolve_rows(rows, self._search),
+            search=self._search,
+            garage_is_empty=not rows and not self._search,
+            shows_archive=self._shows_archive,
+            bike_id=records.parts.bike.id if records else None,
+            bike_name=records.parts.bike.name if records else "",
+            rider_text=_rider_text(rider, units) if records else "",
+            is_archived=bool(records and records.parts.bike.archived_at),
+            marks=job_marks(records) if records else (),
+            station=bench.station,
+            cells=resolve_cells(records, rider, bench.station, person, desk.now()),
+            people=tuple((one.id, one.name) for one in everybody if one.works_here),
+            person_id=desk.person_id,
+            undo_text=desk.undo_label() or "",
+            redo_text=desk.redo_label() or "",
+        )
+
+    def _records(self) -> JobRecords | None:
+        bike_id = self._bench.bike_id
+        if bike_id is None:
+            return None
+        try:
+            return self._desk.ask(job_records(bike_id, self._draft_stations(bike_id)))
+        except WorkbenchError:  # the bike went away with an undone step
+            return None
+
+    def _rider(self, records: JobRecords | None) -> Person | None:
+        if records is None or not records.parts.riders:
+            return None
+        riders = records.parts.riders
+        return next((one for one in riders if one.id == self._bench.rider_id), riders[0])
+
+    def _draft_stations(self, bike_id: str) -> tuple[str, ...]:
+        return tuple(DRAFT_STATIONS[draft.kind] for draft in self._desk.drafts(bike_id) if draft.kind in DRAFT_STATIONS)
+
+    def hear(self, touched: Touched) -> None:
+        """Every deed may change the list, the job line or the undo texts."""
+        if touched.bikes:
+            for bike_id in touched.bikes:
+                self._due.pop(bike_id, None)
+        else:
+            self._due.clear()
+        self.refresh()
+
+    def due(self, bike_id: str) -> str:
+        """Say the next thing due on a bike; read when its row is first painted."""
+        if bike_id not in self._due:
+            records = self._desk.ask(job_records(bike_id, self._draft_stations(bike_id)))
+            text = next_due(job_marks(records))
+            if put_back_due(records.parts) and not records.drafts:
+                text = f"{text}; clicks to put back" if text != "done" else "clicks to put back"
+            self._due[bike_id] = text
+        return self._due[bike_id]
+
+    def search(self, text: str) -> None:
+        """Narrow the list while typing."""
+        self._search = text
+        self.refresh()
+
+    def show_archive(self, on: bool) -> None:
+        """Show the bikes that were put away instead."""
+        self._shows_archive = on
+        self.refresh()
+
+    def open_bike(self, bike_id: str) -> None:
+        """Put a bike on the bench, at the station that is due."""
+        if bike_id == self._bench.bike_id and self._bench.station != NEW_BIKE:
+            return
+        marks = job_marks(self._desk.ask(job_records(bike_id, self._draft_stations(bike_id))))
+        station = next((mark.station for mark in marks if mark.state == StationState.NOW), Station.CARD)
+        self._bench.put_bike(bike_id)
+        self._bench.go_to(station)
+
+    def open_station(self, station: str) -> None:
+        """Open a station's sheet for the bike on the bench."""
+        if self._bench.bike_id is not None:
+            self._bench.go_to(station)
+
+    def new_bike(self) -> None:
+        """Open the sheet for a new bike."""
+        self._bench.go_to(NEW_BIKE)
+
+    def archive(self) -> None:
+        """Put the bike on the bench away."""
+        bike_id, name = self._bench.bike_id, self.state.bike_name
+        if bike_id is None:
+            return
+        if self.state.is_archived:
+            self.act(f"Bring back {name}", bring_back_bike(bike_id))
+            return
+        self.act(f"Put away {name}", archive_bike(bike_id))
+        self._bench.put_bike(None)
+        self._bench.go_to(Station.GARAGE)
+
+    def skip(self, station: str, reason: str) -> None:
+        """Pass a station over."""
+        if self._bench.bike_id is not None:
+            self.act(
+                f"Skip {STATION_WORDS[Station(station)].lower()}", skip_station(self._bench.bike_id, station, reason)
+            )
+
+    def unskip(self, station: str) -> None:
+        """Take a skipped station up again."""
+        if self._bench.bike_id is not None:
+            self.act(f"Take up {STATION_WORDS[Station(station)].lower()}", unskip_station(self._bench.bike_id, station))
+
+    def seat(self, person_id: str) -> None:
+        """Say who stands at the bench."""
+        self._bench.seat(person_id)
+
+    def add_bench_person(self, name: str) -> bool:
+        """Add somebody who works here and seat them."""
+        try:
+            deed = add_person(name, rides=False, works_here=True, like=self._bench.person)
+        except WorkbenchError as error:
+            self.refuse(error, "name")
+            return False
+        added = self.act(f"Add {name.strip()[:40]}", deed)
+        if added is not None:
+            self._bench.seat(added.id)
+        return added is not None
+
+    def undo(self, *, offered: bool = True) -> None:
+        """Undo the last step; one from an earlier start is offered in words first."""
+        step = self._desk.undo_step()
+        if step is None:
+            return
+        if step.from_earlier_start and offered:
+            self.undo_offered.emit(self._offer_text(step))
+            return
+        self._move(self._desk.undo)
+
+    def redo(self) -> None:
+        """Do the last undone step again."""
+        self._move(self._desk.redo)
+
+    def _move(self, move: object) -> None:
+        try:
+            step = move()  # type: ignore[operator]
+        except WorkbenchError as error:
+            self.refuse(error)
+            return
+        if step is not None:
+            self._follow(step)
+
+    def _follow(self, step: Step) -> None:
+        """Go to the bike and station the step belongs to, so that what changed is in sight."""
+        rows = self._desk.ask(garage_rows()) + self._desk.ask(garage_rows(archived=True))
+        known = {row.bike.id for row in rows}
+        if step.bike_id is not None and step.bike_id in known:
+            self._bench.put_bike(step.bike_id)
+            if step.station:
+                self._bench.go_to(step.station)
+        elif self._bench.bike_id is not None and self._bench.bike_id not in known:
+            self._bench.put_bike(None)
+        self.refresh()
+
+    def _offer_text(self, step: Step) -> str:
+        rows = {row.bike.id: row.bike.name for row in self._desk.ask(garage_rows())}
+        where = f" on {rows[step.bike_id]}" if step.bike_id in rows else ""
+        return f"Undo “{step.label}”{where}, {short_time(step.at)}? It was done before this start."
+
+    def library_path(self) -> str:
+        """Say where the data lies."""
+        return self._desk.library_path
+
+
+def _rider_text(rider: Person | None, units: Units) -> str:
+    if rider is None:
+        return "no rider yet"
+    if rider.mass_kg is None:
+        return rider.name
+    return f"{rider.name}   {units.text(rider.mass_kg, 'mass')} ready to ride"
