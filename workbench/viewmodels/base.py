@@ -35,6 +35,7 @@ class ViewModel(QObject, Generic[S]):
     state_changed = Signal(object)
     refused = Signal(object)  # a Problem
     kept = Signal(str)  # the label of a deed just done, for the notice with Undo
+    discarded = Signal(str, str)  # what was discarded and its draft's key, for the notice that takes it back
 
     station: ClassVar[str] = ""
     watched: ClassVar[frozenset[str]] = frozenset()  # empty: every table
@@ -101,6 +102,18 @@ class ViewModel(QObject, Generic[S]):
             return None
         self.kept.emit(label)
         return result
+
+    def discard_draft(self, label: str, draft_id: str) -> None:
+        """Put an entry aside; the notice can take it back."""
+        self._desk.discard_draft(draft_id)
+        self.discarded.emit(label, draft_id)
+
+    def take_back_draft(self, draft_id: str) -> None:
+        """Open a discarded entry again."""
+        try:
+            self._desk.take_back_draft(draft_id)
+        except WorkbenchError as error:
+            self.refuse(error)
 
     def refuse(self, error: WorkbenchError, field: str = "") -> None:
         """Say what was refused, at its field if it has one."""
