@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import errno
+import shutil
 import sys
+import tempfile
 from pathlib import Path
 
 
@@ -35,8 +37,9 @@ def folder_trouble(error: OSError, folder: Path) -> SetupError:
 
 
 def disk_full(folder: Path) -> str:
-    """The sentence for a full disk."""
-    return f"The disk that holds {folder} is full: free about 1 GB there and start again."
+    """The sentence for a full disk: the one of the checkout, or of the temporary files on the way there."""
+    fuller = min((folder, Path(tempfile.gettempdir())), key=lambda path: shutil.disk_usage(path).free)
+    return f"The disk that holds {fuller} is full: free about 1 GB there and start again."
 
 
 # What pip prints -> what it means. The first match wins, so the telling lines stand before the general ones.
