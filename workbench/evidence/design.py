@@ -1,0 +1,97 @@
+"""The parts a session's feelings are made of, as columns with a prior each."""
+
+from __future__ import annotations
+
+from collections.abc import Hashable, Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from workbench.evidence.normal import Array
+from workbench.evidence.ratings import RunRecord, key_of
+
+LEVEL_SD = 4.0
+LEARNING_SD = 0.7
+LEARNING_RUNS = (2.5, 8.0)  # how many runs it takes to learn a course, quick and slow
+STEADY_SD = 1.0  # a steady rise or fall over ten runs
+FATIGUE_SD = 0.6
+FATIGUE_START, FATIGUE_SPAN = 10, 10.0
+OPTIMISM_MEAN, OPTIMISM_SD = 0.15, 0.35
+WARMUP_SD = 1.0
+DAY_SD = 0.7
+CONFOUNDED_SD = 1.5
+WANDER_RUNS = 8.0  # how long a wandering level remembers itself
+WANDER_PARTS = 8
+DAY_GAP = 1000.0  # a new day starts from a fresh level
+
+
+@dataclass(frozen=True, slots=True)
+class Design:
+    """Columns of the linear part, and the prior sd and mean of each; nan marks what the nodes decide."""
+
+    columns: Array
+    sd: Array
+    mean: Array
+    setting_columns: dict[Hashable, int]
+    is_setting: Array
+    is_wander: Array
+
+
+def first_after_change(runs: Sequence[RunRecord]) -> list[bool]:
+    """For each run, whether the setting differs from the run before on the same day."""
+    keys = [key_of(run.setting) for run in runs]
+    return [i > 0 and keys[i] != keys[i - 1] and runs[i].day == runs[i - 1].day for i in range(len(runs))]
+
+
+def build(runs: Sequence[RunRecord]) -> Design:
+    """The design of a session: level, settings, learning, fatigue, optimism, warm-up, days, wander, disturbed runs."""
+    parts: list[tuple[Array, float, float, str]] = [(np.ones(len(runs)), LEVEL_SD, 0.0, "")]
+    keys = [key_of(run.setting) for run in runs]
+    names = list(dict.fromkeys(keys))
+    parts += [(np.array([float(key == name) for key in keys]), 1.0, 0.0, "setting") for name in names]
+    parts += _trends(runs)
+    parts.append((np.array(first_after_change(runs), dtype=np.float64), OPTIMISM_SD, OPTIMISM_MEAN, ""))
+    parts.append((np.array([float(run.warmup) for run in runs]), WARMUP_SD, 0.0, ""))
+    days = list(dict.fromkeys(run.day for run in runs))
+    parts += [(np.array([float(run.day == day) for run in runs]), DAY_SD, 0.0, "") for day in days if len(days) > 1]
+    parts += [(column, 1.0, 0.0, "wander") for column in _wander(runs)]
+    disturbed = [i for i, run in enumerate(runs) if run.confounded]
+    parts += [(np.eye(len(runs))[i], CONFOUNDED_SD, 0.0, "") for i in disturbed]
+    parts = [part for part in parts if np.any(part[0])]
+    kinds = np.array([part[3] for part in parts])
+    return Design(
+        columns=np.stack([part[0] for part in parts], axis=1),
+        sd=np.array([part[1] for part in parts]),
+        mean=np.array([part[2] for part in parts]),
+        setting_columns={name: 1 + index for index, name in enumerate(names)},
+        is_setting=(kinds == "setting").astype(np.float64),
+        is_wander=(kinds == "wander").astype(np.float64),
+    )
+
+
+def _run_of_day(runs: Sequence[RunRecord]) -> Array:
+    seen: dict[int, int] = {}
+    order = []
+    for run in runs:
+        order.append(seen.get(run.day, 0))
+        seen[run.day] = order[-1] + 1
+    return np.array(order, dtype=np.float64)
+
+
+def _trends(runs: Sequence[RunRecord]) -> list[tuple[Array, float, float, str]]:
+    of_day = _run_of_day(runs)
+    amount = np.array([1.0 if run.day == runs[0].day else 0.5 for run in runs])  # a known course is relearnt faster
+    learning = [amount * (np.exp(-of_day / tau) - 1.0) for tau in LEARNING_RUNS]
+    tired = np.maximum(0.0, of_day - FATIGUE_START) / FATIGUE_SPAN
+    parts = [(column, LEARNING_SD, 0.0, "") for column in learning]
+    return [*parts, (tired, FATIGUE_SD, 0.0, ""), (of_day / 10.0, STEADY_SD, 0.0, "")]
+
+
+def _wander(runs: Sequence[RunRecord]) -> list[Array]:
+    """The leading parts of a level that wanders and slowly forgets, with unit variance per run."""
+    days = {day: index for index, day in enumerate(dict.fromkeys(run.day for run in runs))}
+    time = np.arange(len(runs), dtype=np.float64) + np.array([DAY_GAP * days[run.day] for run in runs])
+    covariance = np.exp(-np.abs(time[:, None] - time[None, :]) / WANDER_RUNS)
+    values, vectors = np.linalg.eigh(covariance)
+    leading = np.argsort(values)[::-1][: max(WANDER_PARTS, 3 * len(days))]
+    return [vectors[:, index] * np.sqrt(values[index]) for index in leading if values[index] > 0.02 * len(runs) / 40]
