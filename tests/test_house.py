@@ -99,6 +99,16 @@ def test_the_project_speaks_of_itself_alone():
     assert not found, "\n".join(found)
 
 
+def test_a_migration_never_meets_todays_code():
+    found = []
+    for path in (PACKAGE / "library" / "migrations").rglob("*.py"):
+        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+            names = [name.name for name in node.names] if isinstance(node, ast.Import) else []
+            names += [f"{'.' * node.level}{node.module}"] if isinstance(node, ast.ImportFrom) else []
+            found += [f"{path.relative_to(ROOT)}: {name}" for name in names if name.startswith((".", "workbench"))]
+    assert not found, "\n".join(found)
+
+
 def test_sql_text_stands_in_the_library_only():
     found = []
     for path in PACKAGE.rglob("*.py"):
