@@ -1,0 +1,116 @@
+"""What all entry fields share: a value, a place for one sentence under it, and the rule that typing is never lost."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QEvent, Qt, Signal
+from PySide6.QtGui import QKeyEvent, QKeySequence
+from PySide6.QtWidgets import QApplication, QLineEdit, QVBoxLayout, QWidget
+
+from workbench.ui.parts.labels import Words
+from workbench.ui.parts.theme import SPACE_4
+
+
+def wants_own_undo(event: QEvent, *, is_modified: bool) -> bool:
+    """Whether an undo key belongs to the text; while nothing is typed it belongs to the workbench."""
+    if not isinstance(event, QKeyEvent):
+        return True
+    standard = QKeySequence.StandardKey
+    return is_modified or not (event.matches(standard.Undo) or event.matches(standard.Redo))
+
+
+def set_refused(editor: QWidget, refused: bool) -> None:
+    """Outline an editor whose text cannot be used."""
+    if bool(editor.property("refused")) == refused:
+        return
+    editor.setProperty("refused", refused)
+    editor.style().unpolish(editor)
+    editor.style().polish(editor)
+    editor.update()
+
+
+class EntryLine(QLineEdit):
+    """A line of typing that gives undo keys away while unmodified and forgets its typing on Escape."""
+
+    reverted = Signal()
+
+    def event(self, event: QEvent) -> bool:
+        if event.type() == QEvent.Type.ShortcutOverride and not wants_own_undo(event, is_modified=self.isModified()):
+            event.ignore()
+            return False
+        return super().event(event)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if not wants_own_undo(event, is_modified=self.isModified()):
+            event.ignore()
+        elif event.key() == Qt.Key.Key_Escape and self.isModified():
+            self.reverted.emit()
+        else:
+            super().keyPressEvent(event)
+
+
+class FieldBase(QWidget):
+    """A field for one fact. Subclasses own the editor; this owns the sentence under it.
+
+    ``value_committed(object)`` is sent when the field is left or Enter is pressed with a new, usable value.
+    ``text_kept(str)`` is sent when the field is left with text that cannot be used; the text stays as typed.
+    """
+
+    value_committed = Signal(object)
+    text_kept = Signal(str)
+
+    def __init__(self, *, label: str = "", name: str = "", parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.label = label
+        self._problem = ""
+        self.said = Words("", "note")
+        self.said.hide()
+        self._rows = QVBoxLayout(self)
+        self._rows.setContentsMargins(0, 0, 0, 0)
+        self._rows.setSpacing(SPACE_4)
+        self._field_name = name
+
+    def _take_editor(self, editor: QWidget) -> None:
+        """Place the editor above the sentence and pass focus and names on to it."""
+        self._rows.addWidget(editor)
+        self._rows.addWidget(self.said)
+        self.setFocusProxy(editor)
+        editor.setAccessibleName(self.label)
+        if self._field_name:
+            self.setObjectName(self._field_name)
+            editor.setObjectName(f"{self._field_name}_entry")
+            self.said.setObjectName(f"{self._field_name}_said")
+
+    def problem(self) -> str:
+        """The sentence about what is wrong, or nothing."""
+        return self._problem
+
+    def set_problem(self, text: str) -> None:
+        """Say under the field what is wrong with it; an empty text takes it back."""
+        self._problem = text
+        self._say(text, "problem")
+
+    def _say(self, text: str, role: str = "note") -> None:
+        self.said.set_role(role)
+        self.said.set_words(text)
+        editor = self.focusProxy()
+        if editor is not None:
+            editor.setAccessibleDescription(text)
+            set_refused(editor, role == "problem" and bool(text))
+
+    def is_editing(self) -> bool:
+        """Whether there is typing that is not committed."""
+        return False
+
+    def commit(self) -> bool:
+        """Take over what was typed; false when it cannot be used."""
+        return not self._problem
+
+
+def commit_focused() -> bool:
+    """Commit the field that has the focus, if any; false when its text cannot be used."""
+    widget: QWidget | None = QApplication.focusWidget()
+    while widget is not None:
+        if isinstance(widget, FieldBase):
+            return widget.commit()
+        widget = widget.parentWidget()
+    return True

@@ -1,0 +1,66 @@
+"""A row that goes on in the next line when it is full."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QPoint, QRect, QSize, Qt
+from PySide6.QtWidgets import QLayout, QLayoutItem, QWidget
+
+
+class FlowLayout(QLayout):
+    """Places widgets side by side at their own size, wrapping to new lines."""
+
+    def __init__(self, parent: QWidget | None = None, *, gap: int = 8) -> None:
+        super().__init__(parent)
+        self._items: list[QLayoutItem] = []
+        self._gap = gap
+        self.setContentsMargins(0, 0, 0, 0)
+
+    def addItem(self, item: QLayoutItem) -> None:
+        self._items.append(item)
+
+    def count(self) -> int:
+        return len(self._items)
+
+    def itemAt(self, index: int) -> QLayoutItem | None:
+        return self._items[index] if 0 <= index < len(self._items) else None
+
+    def takeAt(self, index: int) -> QLayoutItem | None:
+        return self._items.pop(index) if 0 <= index < len(self._items) else None
+
+    def expandingDirections(self) -> Qt.Orientation:
+        return Qt.Orientation(0)
+
+    def hasHeightForWidth(self) -> bool:
+        return True
+
+    def heightForWidth(self, width: int) -> int:
+        return self._place(QRect(0, 0, width, 0), dry=True)
+
+    def setGeometry(self, rect: QRect) -> None:
+        super().setGeometry(rect)
+        self._place(rect, dry=False)
+
+    def sizeHint(self) -> QSize:
+        shown = [item.sizeHint() for item in self._items if not item.isEmpty()]
+        width = sum(size.width() for size in shown) + self._gap * max(0, len(shown) - 1)
+        return QSize(width, max((size.height() for size in shown), default=0))
+
+    def minimumSize(self) -> QSize:
+        shown = [item.minimumSize() for item in self._items if not item.isEmpty()]
+        return QSize(max((s.width() for s in shown), default=0), max((s.height() for s in shown), default=0))
+
+    def _place(self, rect: QRect, *, dry: bool) -> int:
+        """Set every item's place and give the height used."""
+        left, top, row_height = rect.x(), rect.y(), 0
+        for item in self._items:
+            if item.isEmpty():
+                continue
+            hint = item.sizeHint()
+            width = max(min(hint.width(), rect.width()), item.minimumSize().width())
+            if left > rect.x() and left + width > rect.right() + 1:
+                left, top, row_height = rect.x(), top + row_height + self._gap, 0
+            if not dry:
+                item.setGeometry(QRect(QPoint(left, top), QSize(width, hint.height())))
+            left += width + self._gap
+            row_height = max(row_height, hint.height())
+        return top + row_height - rect.y()

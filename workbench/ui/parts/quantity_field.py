@@ -1,0 +1,197 @@
+"""A field for one quantity: typed in any unit, shown in one, kept exactly as it was when nobody typed."""
+
+from __future__ import annotations
+
+import re
+from math import isfinite
+
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QWidget
+
+from workbench.model import units
+from workbench.model.errors import InputError
+from workbench.ui.parts.field_base import EntryLine, FieldBase
+from workbench.ui.parts.labels import Words
+from workbench.ui.parts.theme import announcer
+
+_PLAIN_NUMBER = re.compile(r"[-+−]?\d+(\.\d+)?")
+TEXT_LIMIT = 60
+
+
+class _UnitLine(EntryLine):
+    """A line of typing with the unit in mute at its end."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.unit = Words("", "mute", parent=self)
+        announcer.changed.connect(self._place_unit)
+
+    def set_unit(self, text: str) -> None:
+        self.unit.setText(text)
+        self._place_unit()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._place_unit()
+
+    def _place_unit(self, _theme: object = None) -> None:
+        hint = self.unit.sizeHint()
+        self.setTextMargins(0, 0, hint.width() + 8 if self.unit.text() else 0, 0)
+        top = (self.height() - hint.height()) // 2
+        self.unit.setGeometry(self.width() - hint.width() - 10, top, hint.width(), hint.height())
+
+
+class QuantityField(FieldBase):
+    """Entry of one quantity of `model.units`; an empty unit means the one used inside.
+
+    The value is in internal units. ``low`` and ``high`` refuse; `value()` gives the very double that was set
+    as long as nobody typed. ``big`` shows the number at the size of the number being worked on.
+    """
+
+    def __init__(
+        self,
+        quantity: str,
+        unit: str = "",
+        *,
+        label: str = "",
+        low: float | None = None,
+        high: float | None = None,
+        big: bool = False,
+        name: str = "",
+        parent: QWidget | None = None,
+    ) -> None:
+        super().__init__(label=label, name=name, parent=parent)
+        self._quantity, self._unit = quantity, unit or units.units_of(quantity)[0]
+        self._low, self._high = low, high
+        self._value: float | None = None
+        self._shown = ""
+        self.line = _UnitLine()
+        self.line.setMaxLength(TEXT_LIMIT)
+        self.line.set_unit(self._symbol())
+        if big:
+            self.line.setProperty("size", "number")
+        self._take_editor(self.line)
+        self._name_line()
+        self.line.editingFinished.connect(self.commit)
+        self.line.textEdited.connect(self._echo)
+        self.line.reverted.connect(self.revert)
+
+    def value(self) -> float | None:
+        """The committed value in internal units, or None when there is none."""
+        return self._value
+
+    def typed(self) -> str:
+        """The text as it stands in the field."""
+        return self.line.text()
+
+    def unit(self) -> str:
+        """The unit the value is shown in and a bare number is read in."""
+        return self._unit
+
+    def set_unit(self, unit: str) -> None:
+        """Show the same value in another unit."""
+        self._unit = unit or units.units_of(self._quantity)[0]
+        self.line.set_unit(self._symbol())
+        self._name_line()
+        if not self.is_editing():
+            self._render()
+
+    def set_limits(self, low: float | None, high: float | None) -> None:
+        """Change what is refused."""
+        self._low, self._high = low, high
+
+    def set_value(self, value: float | None) -> None:
+        """Show a value, unless somebody is typing here; refused text stays until the value itself differs."""
+        is_same = value == self._value
+        self._value = value
+        if not self.is_editing() or not (is_same or self.line.hasFocus()):
+            self._render()
+
+    def set_typed(self, text: str) -> None:
+        """Put back text that could not be read when it was left, and say again what is wrong with it."""
+        self.line.setText(text)
+        self.line.setModified(True)
+        self._read(text)
+
+    def is_editing(self) -> bool:
+        return self.line.isModified()
+
+    def revert(self) -> None:
+        """Forget the typing and show the value."""
+        self._render()
+
+    def commit(self) -> bool:
+        text = self.line.text()
+        if not self.line.isModified():
+            return not self._problem
+        if text == self._shown:
+            self._render()
+            return True
+        is_read, value = self._read(text)
+        if not is_read:
+            self.text_kept.emit(text)
+            return False
+        is_new = value != self._value
+        self._value = value
+        echo = self.said.text()
+        self._render()
+        self._say(echo)
+        if is_new:
+            self.value_committed.emit(value)
+        return not self._problem
+
+    def _name_line(self) -> None:
+        symbol = self._symbol()
+        self.line.setAccessibleName(f"{self.label}, {symbol}" if symbol else self.label)
+
+    def _render(self) -> None:
+        self._shown = "" if self._value is None else self._show_number(self._value)
+        self.line.setText(self._shown)
+        self.line.setCursorPosition(0)
+        self.set_problem("")
+
+    def _read(self, text: str) -> tuple[bool, float | None]:
+        """Read typed text, or say what is wrong with it."""
+        if not text.strip():
+            return True, None
+        try:
+            value = self._parse(text)
+        except InputError as error:
+            self.set_problem(str(error))
+            return False, None
+        if self._is_outside(value):
+            self.set_problem(self._limits_sentence(value))
+            return False, None
+        return True, value
+
+    def _is_outside(self, value: float) -> bool:
+        too_low = self._low is not None and value < self._low
+        return too_low or (self._high is not None and value > self._high) or not isfinite(value)
+
+    def _limits_sentence(self, value: float) -> str:
+        what = self.label or "This value"
+        ends = [f"at least {self._show(self._low)}"] if self._low is not None else []
+        ends += [f"at most {self._show(self._high)}"] if self._high is not None else []
+        return f"{what} can be {' and '.join(ends) or 'a finite number'}; {self._show(value)} was read."
+
+    def _echo(self, text: str) -> None:
+        """While typing: say how the text is read, when that is not plain from the text itself."""
+        self.set_problem("")
+        if not text.strip() or _PLAIN_NUMBER.fullmatch(text.strip()):
+            return
+        try:
+            self._say(f"read as {self._show(self._parse(text))}")
+        except InputError:
+            return  # half-typed text is no mistake yet; leaving the field says it
+
+    def _parse(self, text: str) -> float:
+        return units.parse(text, self._quantity, default_unit=self._unit)
+
+    def _show(self, value: float) -> str:
+        return units.show(value, self._quantity, unit=self._unit)
+
+    def _show_number(self, value: float) -> str:
+        return units.show_number(value, self._quantity, unit=self._unit)
+
+    def _symbol(self) -> str:
+        return units.symbol_of(self._quantity, self._unit)
