@@ -1,0 +1,200 @@
+"""Sag: read what is known of it, keep a measuring, put its entry aside, open adjusters for it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from workbench.actions.ids import new_id
+from workbench.actions.on_bike import log_line
+from workbench.actions.parts import read_parts
+from workbench.actions.put_back import adjuster_log
+from workbench.library.gate import Gate, Reader
+from workbench.model.errors import NotEnoughData
+from workbench.model.parts import BikeParts
+from workbench.model.person import Person
+from workbench.model.put_back import line_before_measuring
+from workbench.model.sag import SagMeasurement, SagReading, SagTarget, centre_mm
+from workbench.model.sag_rules import Band, SagRound
+from workbench.model.setting import Item
+from workbench.model.unit import Unit
+
+
+@dataclass(frozen=True, slots=True)
+class SagRecords:
+    """What the sag sheet is made from."""
+
+    parts: BikeParts
+    rider: Person | None
+    measurements: tuple[SagMeasurement, ...]  # of this rider, oldest first
+    readings: tuple[SagReading, ...]
+    targets: tuple[SagTarget, ...]
+    recorded: frozenset[str]  # adjusters whose place before measuring is on record
+
+
+def sag_records(bike_id: str, rider_id: str | None = None) -> Callable[[Reader], SagRecords]:
+    """Give the query for everything known about the sag of a bike with one rider, the main one by default."""
+
+    def query(reader: Reader) -> SagRecords:
+        parts = read_parts(reader, bike_id)
+        rider = next((one for one in parts.riders if one.id == rider_id), parts.riders[0] if parts.riders else None)
+        rider_key = rider.id if rider else ""
+        measurements = reader.find(
+            SagMeasurement, bike_id=bike_id, rider_id=rider_key, order_by=("measured_at", "is_kept")
+        )
+        keys = tuple(one.id for one in measurements)
+        log = adjuster_log(reader, bike_id)
+        recorded = {adjuster.id for adjuster in parts.adjusters if line_before_measuring(log, adjuster.id) is not None}
+        return SagRecords(
+            parts=parts,
+            rider=rider,
+            measurements=measurements,
+            readings=reader.find(SagReading, measurement_id=keys, order_by=("number",)),
+            targets=reader.find(SagTarget, bike_id=bike_id, rider_id=rider_key),
+            recorded=frozenset(recorded),
+        )
+
+    return query
+
+
+def keep_sag(
+    bike_id: str,
+    rider_id: str,
+    unit_id: str,
+    rounds: tuple[SagRound, ...],
+    band: Band,
+    *,
+    draft_id: str | None = None,
+) -> Callable[[Gate], SagMeasurement]:
+    """Give the deed that keeps a measuring: every round, the last one as what holds, with spring and target."""
+    if not rounds or not all(one.readings_mm for one in rounds):
+        raise NotEnoughData("There is no reading to keep yet. Measure at least once.")
+
+    def deed(gate: Gate) -> SagMeasurement:
+        unit = gate.need(Unit, unit_id)
+        parts = read_parts(gate, bike_id)
+        for number, one in enumerate(rounds):
+            kept = _measurement(gate, parts, unit, rider_id, one, band, is_kept=number == len(rounds) - 1)
+            gate.put(kept, *_readings(kept.id, one))
+        _log_spring(gate, parts, unit, rounds[-1])
+        _put_target(gate, unit, rider_id, band)
+        if draft_id is not None:
+            gate.remove_draft(draft_id)
+        return kept
+
+    return deed
+
+
+def _measurement(
+    gate: Gate, parts: BikeParts, unit: Unit, rider_id: str, one: SagRound, band: Band, *, is_kept: bool
+) -> SagMeasurement:
+    if unit.travel_mm is None:
+        raise NotEnoughData("The travel of this unit is not known, so its sag has no percentage. State it first.")
+    generation = parts.generation(unit.id)
+    rider = gate.need(Person, rider_id)
+    return SagMeasurement(
+        id=new_id(),
+        bike_id=unit.bike_id,
+        rider_id=rider_id,
+        unit_id=unit.id,
+        measured_at=one.measured_at or gate.now,
+        posture=one.posture,
+        travel_mm=unit.travel_mm,
+        sag_mm=centre_mm(one.readings_mm),
+        spread_mm=max(one.readings_mm) - min(one.readings_mm),
+        target=band.middle,
+        target_low=band.low,
+        target_high=band.high,
+        target_origin=band.origin,
+        is_kept=is_kept,
+        method=one.method,
+        generation_id=generation.id if generation else None,
+        pressure_kpa=one.pressure_kpa,
+        pressure_how=one.pressure_how,
+        second_kpa=one.second_kpa,
+        rate_n_per_mm=one.rate_n_per_mm,
+        preload_mm=one.preload_mm,
+        spacers=one.spacers,
+        temperature_c=one.temperature_c,
+        rider_mass_kg=rider.mass_kg,
+        person_id=gate.person_id,
+    )
+
+
+def _readings(measurement_id: str, one: SagRound) -> tuple[SagReading, ...]:
+    return tuple(
+        SagReading(new_id(), measurement_id, number, sag_mm) for number, sag_mm in enumerate(one.readings_mm, 1)
+    )
+
+
+def _log_spring(gate: Gate, parts: BikeParts, unit: Unit, one: SagRound) -> None:
+    """Write what the spring stands at; a pressure is a fresh reading each time, the rest only where it differs."""
+    if one.pressure_kpa is not None:
+        _log_pressure(gate, unit, Item.PRESSURE, one.pressure_kpa, one)
+    if one.second_kpa is not None:
+        _log_pressure(gate, unit, Item.SECOND_PRESSURE, one.second_kpa, one)
+    stated = (
+        (Item.SPRING_RATE, one.rate_n_per_mm),
+        (Item.PRELOAD, one.preload_mm),
+        (Item.SPACERS, None if one.spacers is None else float(one.spacers)),
+    )
+    for item, value in stated:
+        if value is not None and parts.value(item, unit.id) != value:
+            log_line(gate, unit.bike_id, item, unit.id, value, "set_to")
+
+
+def _log_pressure(gate: Gate, unit: Unit, item: Item, kpa: float, one: SagRound) -> None:
+    log_line(gate, unit.bike_id, item, unit.id, kpa, one.pressure_how, temperature_c=one.temperature_c)
+
+
+def _put_target(gate: Gate, unit: Unit, rider_id: str, band: Band) -> None:
+    known = gate.find(SagTarget, bike_id=unit.bike_id, rider_id=rider_id, unit_id=unit.id)
+    new = SagTarget(
+        id=known[0].id if known else new_id(),
+        bike_id=unit.bike_id,
+        rider_id=rider_id,
+        unit_id=unit.id,
+        target=band.middle,
+        low=band.low,
+        high=band.high,
+        origin=band.origin,
+        posture=band.posture,
+    )
+    if not known or known[0] != new:
+        gate.put(new)
+
+
+def discard_sag(draft_id: str, bike_id: str, unit_id: str, last: SagRound | None) -> Callable[[Gate], None]:
+    """Give the deed that puts an entry aside; what was pumped or fitted on the way is on the bike all the same."""
+
+    def deed(gate: Gate) -> None:
+        if last is not None:
+            _log_spring(gate, read_parts(gate, bike_id), gate.need(Unit, unit_id), last)
+        gate.remove_draft(draft_id)
+
+    return deed
+
+
+def note_as_found(bike_id: str, adjuster_id: str, position: int | None) -> Callable[[Gate], None]:
+    """Give the deed that records where an adjuster stood before anything is opened."""
+
+    def deed(gate: Gate) -> None:
+        count = read_parts(gate, bike_id).range_of(adjuster_id)
+        how = "unknown" if position is None else "counted"
+        value = None if position is None else float(position)
+        log_line(gate, bike_id, Item.ADJUSTER, adjuster_id, value, how, range_id=count.id if count else None)
+
+    return deed
+
+
+def open_fully(bike_id: str, adjuster_ids: tuple[str, ...]) -> Callable[[Gate], None]:
+    """Give the deed that says adjusters have been turned fully open for measuring."""
+
+    def deed(gate: Gate) -> None:
+        parts = read_parts(gate, bike_id)
+        for adjuster_id in adjuster_ids:
+            count = parts.range_of(adjuster_id)
+            value = float(count.steps) if count else None
+            log_line(gate, bike_id, Item.ADJUSTER, adjuster_id, value, "opened", range_id=count.id if count else None)
+
+    return deed
