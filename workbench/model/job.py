@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from workbench.model.bike import Station, StationState
+from workbench.model.counting import skip_key, uncounted
 from workbench.model.parts import BikeParts
 from workbench.model.ride import Run, Session
 from workbench.model.sag import SagMeasurement
@@ -110,8 +111,10 @@ def _adjusters(records: JobRecords) -> tuple[StationState, str]:
     parts = records.parts
     if not parts.adjusters:
         return StationState.DONE, "none on this bike"
-    counted = sum(parts.range_of(adjuster.id) is not None for adjuster in parts.adjusters)
-    if counted < len(parts.adjusters):
+    passed_over = {one.id for one in parts.adjusters if skip_key(one.id) in (records.skips or {})}
+    left = uncounted(parts, passed_over)
+    if left:
+        counted = sum(parts.range_of(adjuster.id) is not None for adjuster in parts.adjusters)
         return StationState.DUE, f"{counted} of {len(parts.adjusters)} counted"
     return StationState.DONE, ""
 

@@ -1,0 +1,84 @@
+"""Counting adjusters: in which order, what a count allows, and what a count once made forbids."""
+
+from __future__ import annotations
+
+from collections.abc import Collection
+
+from workbench.model.adjuster import Adjuster, steps_text
+from workbench.model.bike import Station
+from workbench.model.errors import InputError
+from workbench.model.parts import BikeParts
+
+MOST_STEPS = 200
+SKIP_REASONS = (
+    "No steps to feel",
+    "Knob missing or stuck",
+    "Not made to be set",
+    "Not today",
+)
+
+
+def skip_key(adjuster_id: str) -> str:
+    """Give the name under which one adjuster is passed over, beside the stations."""
+    return f"{Station.ADJUSTERS}:{adjuster_id}"
+
+
+def uncounted(parts: BikeParts, skipped: Collection[str] = ()) -> tuple[Adjuster, ...]:
+    """List the adjusters still to be counted in counting order; ``skipped`` holds adjuster ids."""
+    return tuple(one for one in parts.adjusters if parts.range_of(one.id) is None and one.id not in skipped)
+
+
+def next_to_count(parts: BikeParts, skipped: Collection[str] = (), *, after: str = "") -> Adjuster | None:
+    """Give the next adjuster to count: the first one left after the given one, else the first one left."""
+    left = [one for one in uncounted(parts, skipped) if one.id != after]
+    order = [one.id for one in parts.adjusters]
+    place = order.index(after) if after in order else -1
+    later = [one for one in left if order.index(one.id) > place]
+    return next(iter(later or left), None)
+
+
+def position_names(adjuster: Adjuster) -> tuple[str, ...]:
+    """Give the names of the positions, closed first."""
+    return tuple(name.strip() for name in adjuster.position_names.split("|") if name.strip())
+
+
+def check_steps(steps: int) -> int:
+    """Give a count back if a knob can have that many steps."""
+    if not 0 <= steps <= MOST_STEPS:
+        raise InputError("count", steps, f"0 to {MOST_STEPS}")
+    return steps
+
+
+def settled_range(adjuster: Adjuster, as_found: int | None, counted_out: int) -> tuple[int, str]:
+    """Give the range from a count outwards, and a note if it read one step less than the count inwards."""
+    check_steps(counted_out)
+    if counted_out == 0:
+        raise InputError(
+            "range", 0, "1 step or more", "If it cannot be counted, pass it over and say why; nothing is lost."
+        )
+    short_by = 0 if as_found is None else as_found - counted_out
+    if short_by <= 0:
+        return counted_out, ""
+    inwards, outwards = steps_text(adjuster, as_found or 0), steps_text(adjuster, counted_out)
+    if short_by == 1:
+        return counted_out + 1, f"{inwards} in, {outwards} out: one detent less at the open end is normal."
+    raise InputError(
+        "range",
+        counted_out,
+        f"{as_found} or more, because {inwards} were counted inwards",
+        "Close it fully once more and count again.",
+    )
+
+
+def check_counting_fact(adjuster: Adjuster, name: str, value: str, *, is_counted: bool) -> None:
+    """Refuse a change of counting that would give records already kept another meaning."""
+    if not is_counted:
+        return
+    advice = "Remove this adjuster and add it anew: what was counted keeps its meaning."
+    if name == "counting" and value != adjuster.counting:
+        raise InputError("Counted in", value, f"{adjuster.counting}, as it was counted", advice)
+    if name == "position_names":
+        before = position_names(adjuster)
+        after = tuple(word for word in value.split("|") if word.strip())
+        if adjuster.counting == "positions" and len(before) != len(after):
+            raise InputError("Positions", value, f"{len(before)} names, as many as were counted", advice)

@@ -1,0 +1,23 @@
+"""What may be entered for a spring or tyre on the bike: declared once, checked wherever it is entered."""
+
+from __future__ import annotations
+
+from workbench.model.facts import Field
+from workbench.model.setting import Item
+
+ITEM_FIELDS: dict[str, Field] = {
+    Item.PRESSURE: Field(
+        "pressure",
+        "Air pressure",
+        "pressure",
+        low=0,
+        high=3500,
+        help="As the pump reads once attached: the hose has taken its share.",
+    ),
+    Item.SECOND_PRESSURE: Field("second_pressure", "Second chamber", "pressure", low=0, high=3500),
+    Item.NEGATIVE_PRESSURE: Field("negative_pressure", "Negative chamber", "pressure", low=0, high=3500),
+    Item.SPACERS: Field("spacers", "Volume spacers", "count", low=0, high=30),
+    Item.SPRING_RATE: Field("spring_rate", "Spring rate", "spring_rate", low=1, high=500),
+    Item.PRELOAD: Field("preload", "Preload", "length", low=0, high=50, help="From slack-free contact of the collar."),
+    Item.TYRE_PRESSURE: Field("tyre_pressure", "Tyre pressure", "pressure", low=0, high=700, ask_low=55, ask_high=415),
+}
