@@ -101,6 +101,13 @@ def close_again(pen: Pen, deed_id: str) -> bool:
     return count > 0
 
 
+def bikes_of_deed(connection: Connection, deed_id: str) -> frozenset[str]:
+    """The bikes whose drafts a deed has closed."""
+    query = select(draft.c.bike_id).join(deed_draft, deed_draft.c.draft_id == draft.c.id)
+    found = connection.execute(query.where(deed_draft.c.deed_id == deed_id, draft.c.bike_id.is_not(None)))
+    return frozenset(found.scalars())
+
+
 def need(connection: Connection, draft_id: str) -> Draft:
     """The draft with this id, open or closed."""
     row = connection.execute(select(draft).where(draft.c.id == draft_id)).one_or_none()

@@ -115,15 +115,15 @@ class Gate(Reader):
         if len(wanted) < len(rows):
             raise ValueError(f"two records of {shape.table.name} with one id in one put")
         present = self.images(shape, list(wanted))
-        new = [row for row_id, row in wanted.items() if row_id not in present]
-        changed = [row for row_id, row in wanted.items() if row_id in present and present[row_id] != row]
-        stamped = insert(shape.table).values(version=self._head.stamp)
-        self._pen.insert("records", stamped, new)
-        for row in changed:
-            same = shape.table.c.id == row["id"]
-            self._pen.write("records", update(shape.table).where(same).values(**row, version=self._head.stamp))
-        for row in new + changed:
-            self.notes.note(shape.table.name, row["id"], present.get(row["id"]), row)
+        changed = {row_id: row for row_id, row in wanted.items() if present.get(row_id) != row}
+        old = [row_id for row_id in changed if row_id in present]
+        # Out with the old rows before the new ones come in: two records may swap a value that must be unique.
+        if old:
+            self._pen.write("records", delete(shape.table).where(shape.table.c.id.in_(old)))
+        new = [{**row, "version": self._head.stamp} for row in changed.values()]
+        self._pen.insert("records", insert(shape.table), new)
+        for row_id, row in changed.items():
+            self.notes.note(shape.table.name, row_id, present.get(row_id), row)
 
     def _with_owned(self, shape: Shape, row_id: str) -> dict[RowKey, Image]:
         """The row and everything it owns, owners first."""

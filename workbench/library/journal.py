@@ -58,10 +58,9 @@ def perform(
         if not rows and not gate.notes.drafts:
             pen.abandon()
             return result, Touched()
-        touched = Touched(_tables(rows), bikes_of(gate, library.shapes, rows), bool(gate.notes.drafts))
         _write_deed(library, pen, head, label, bike_id, station)
         _write_rows(library, pen, head.deed_id, rows, gate.notes.drafts)
-    return result, touched
+        return result, _touched(library, pen, head.deed_id, bike_id, rows, bool(gate.notes.drafts))
 
 
 def undo_step(library: Library) -> Step | None:
@@ -89,7 +88,7 @@ def undo(library: Library) -> tuple[Step, Touched] | None:
         change = {"state": "undone", "stamp": _next_stamp(pen), "undone_at": library.now()}
         pen.write("journal", update(deed).where(deed.c.id == row.id).values(**change))
         reopened = drafts.reopen(pen, row.id)
-        return _step(library, row), _touched(library, pen, notes, reopened)
+        return _step(library, row), _touched(library, pen, row.id, row.bike_id, notes, reopened)
 
 
 def redo(library: Library) -> tuple[Step, Touched] | None:
@@ -103,7 +102,7 @@ def redo(library: Library) -> tuple[Step, Touched] | None:
         change = {"state": "done", "stamp": _next_stamp(pen), "undone_at": None}
         pen.write("journal", update(deed).where(deed.c.id == row.id).values(**change))
         closed = drafts.close_again(pen, row.id)
-        return _step(library, row), _touched(library, pen, notes, closed)
+        return _step(library, row), _touched(library, pen, row.id, row.bike_id, notes, closed)
 
 
 def _next_stamp(pen: Pen) -> int:
@@ -197,10 +196,11 @@ def _delete(library: Library, pen: Pen, table_name: str, row_ids: list[str]) -> 
         pen.write("records", delete(table).where(table.c.id.in_(row_ids[start : start + SLICE])))
 
 
-def _touched(library: Library, pen: Pen, notes: dict[RowKey, Note], draft_moved: bool) -> Touched:
+def _touched(
+    library: Library, pen: Pen, deed_id: str, bike_id: str | None, rows: dict[RowKey, Note], draft_moved: bool
+) -> Touched:
     reader = Reader(pen.connection, library.shapes)
-    return Touched(_tables(notes), bikes_of(reader, library.shapes, notes), draft_moved)
-
-
-def _tables(rows: Iterable[RowKey]) -> frozenset[str]:
-    return frozenset(table for table, _ in rows)
+    bikes = bikes_of(reader, library.shapes, rows) | drafts.bikes_of_deed(pen.connection, deed_id)
+    if bike_id is not None:
+        bikes |= {bike_id}
+    return Touched(frozenset(table for table, _ in rows), bikes, draft_moved)

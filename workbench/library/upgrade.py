@@ -9,7 +9,7 @@ from pathlib import Path
 from sqlalchemy import Connection, Engine
 
 from workbench.library.backup import copy_library, free_name
-from workbench.library.troubles import plain_words
+from workbench.library.troubles import in_plain_words, plain_words
 from workbench.model.errors import LibraryDamaged
 
 HEAD = "0001"
@@ -33,11 +33,22 @@ def upgrade(engine: Engine, raw: sqlite3.Connection, path: Path, number: str, mi
     raw.execute("PRAGMA foreign_keys = OFF")  # has no effect inside a transaction, so it comes before
     try:
         with plain_words(path), engine.connect().execution_options(writes=True) as connection, connection.begin():
-            _run(connection, migrations)
+            _steps(connection, migrations, path, backup)
             _check(connection, path, backup)
     finally:
         raw.execute("PRAGMA foreign_keys = ON")
     return backup
+
+
+def _steps(connection: Connection, migrations: Migrations, path: Path, backup: Path) -> None:
+    try:
+        _run(connection, migrations)
+    except Exception as error:
+        if in_plain_words(getattr(error, "orig", None), path) is not None:
+            raise
+        raise LibraryDamaged(
+            f"{path} could not be brought up to date ({error}). It was left as it was; a copy lies at {backup}."
+        ) from error
 
 
 def _run(connection: Connection, migrations: Migrations) -> None:

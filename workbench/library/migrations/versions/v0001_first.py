@@ -7,8 +7,3 @@ down_revision = None
 def upgrade() -> None:
     """No file is older than this."""
     raise NotImplementedError("no library is older than schema 0001")
-
-
-def downgrade() -> None:
-    """There is no way back; a backup is taken before each upgrade."""
-    raise NotImplementedError("restore the backup instead")
