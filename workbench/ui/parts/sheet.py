@@ -1,0 +1,129 @@
+"""The paper a station is on: a raised card with title, body and, where it helps, a margin at the right."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QBoxLayout, QFrame, QScrollArea, QSizePolicy, QVBoxLayout, QWidget
+
+from workbench.ui.parts.labels import Words
+from workbench.ui.parts.theme import SPACE_4, SPACE_16, SPACE_24
+
+MARGIN_WIDTH = 280
+NARROW = 720
+
+
+class Rule(QFrame):
+    """A thin line between two parts of a sheet."""
+
+    def __init__(self, *, upright: bool = False, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setProperty("role", "rule")
+        if upright:
+            self.setFixedWidth(1)
+        else:
+            self.setFixedHeight(1)
+
+
+class Scrolled(QScrollArea):
+    """A scroll area that takes its widget's height for its width, and never scrolls sideways."""
+
+    def __init__(self, widget: QWidget, *, name: str = "", parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        if name:
+            self.setObjectName(name)
+        self.setFrameShape(QFrame.Shape.NoFrame)
+        self.setWidgetResizable(True)
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        widget.setProperty("role", "scrolled")
+        self.setWidget(widget)
+        self.viewport().setAutoFillBackground(False)
+        widget.setAutoFillBackground(False)
+
+
+class Sheet(QFrame):
+    """A card with a title, a sub-title, a body to fill, and an optional margin.
+
+    Put widgets into ``body`` (a vertical layout). ``set_margin(widget)`` puts a drawing or an explanation at the
+    right; on a narrow sheet it goes below. ``set_foot(widget)`` is the place of the title block.
+    """
+
+    def __init__(
+        self, title: str = "", subtitle: str = "", *, name: str = "sheet", parent: QWidget | None = None
+    ) -> None:
+        super().__init__(parent)
+        self.setObjectName(name)
+        self.setProperty("role", "card")
+        outer = QVBoxLayout(self)
+        outer.setContentsMargins(1, 1, 1, 1)
+        outer.setSpacing(0)
+        self.title = Words("", "title", name=f"{name}_title")
+        self.subtitle = Words("", "mute", name=f"{name}_subtitle")
+        self._paper = QWidget()
+        self._across = QBoxLayout(QBoxLayout.Direction.LeftToRight, self._paper)
+        self._across.setContentsMargins(SPACE_24, SPACE_16, SPACE_24, SPACE_24)
+        self._across.setSpacing(SPACE_24)
+        main = QVBoxLayout()
+        main.setSpacing(SPACE_4)
+        main.addWidget(self.title)
+        main.addWidget(self.subtitle)
+        main.addSpacing(SPACE_16 - SPACE_4)
+        self.body = QVBoxLayout()
+        self.body.setSpacing(SPACE_16)
+        main.addLayout(self.body, 1)
+        self._across.addLayout(main, 1)
+        self._rule = Rule(upright=True)
+        self._across.addWidget(self._rule)
+        self._rule.hide()
+        self._margin: QWidget | None = None
+        self.scroll_area = Scrolled(self._paper, name=f"{name}_scroll")
+        outer.addWidget(self.scroll_area, 1)
+        self._outer = outer
+        self._foot: QWidget | None = None
+        self.set_title(title, subtitle)
+
+    def set_title(self, title: str, subtitle: str = "") -> None:
+        """Name the sheet; an empty sub-title takes no room."""
+        self.title.set_words(title)
+        self.subtitle.set_words(subtitle)
+        self.setAccessibleName(title)
+
+    def set_margin(self, widget: QWidget | None) -> None:
+        """Put a widget at the right, or take it away."""
+        if self._margin is widget:
+            return
+        if self._margin is not None:
+            self._across.removeWidget(self._margin)
+            self._margin.hide()
+        self._margin = widget
+        if widget is not None:
+            self._across.addWidget(widget, 0, Qt.AlignmentFlag.AlignTop)
+            widget.show()
+        self._turn()
+
+    def set_foot(self, widget: QWidget | None) -> None:
+        """Put the title block at the foot, or take it away."""
+        if self._foot is not None:
+            self._outer.removeWidget(self._foot)
+            self._foot.hide()
+        self._foot = widget
+        if widget is not None:
+            self._outer.addWidget(widget)
+            widget.show()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._turn()
+
+    def _turn(self) -> None:
+        """Put the margin beside the body, or below it when there is no room."""
+        is_narrow = self.width() < NARROW
+        direction = QBoxLayout.Direction.TopToBottom if is_narrow else QBoxLayout.Direction.LeftToRight
+        if self._across.direction() != direction:
+            self._across.setDirection(direction)
+        self._rule.setVisible(self._margin is not None and not is_narrow)
+        if self._margin is not None:
+            self._margin.setMaximumWidth(16_777_215 if is_narrow else MARGIN_WIDTH)
+            self._margin.setMinimumWidth(0 if is_narrow else MARGIN_WIDTH)
+            self._margin.setSizePolicy(QSizePolicy.Policy.Preferred, self._margin.sizePolicy().verticalPolicy())
