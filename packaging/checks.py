@@ -61,7 +61,7 @@ def run_all(python: Path, environment: dict[str, str], arguments: list[str], win
 def _run(check: Check, environment: dict[str, str], narrowed: bool, trouble: str) -> str:
     """Run one check; how it ended."""
     if trouble:
-        complain(f"The tests in a real window did not run: {trouble}.")
+        complain(f"The tests in a real window did not run: {trouble}")
         return "FAILED"
     code = subprocess.run(check.command, cwd=ROOT, env={**environment, "QT_QPA_PLATFORM": check.platform}).returncode
     if code == 0:
