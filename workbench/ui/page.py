@@ -8,6 +8,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtGui import QHideEvent, QShowEvent
 from PySide6.QtWidgets import QWidget
 
+from workbench.ui.parts.field_base import commit_focused
 from workbench.viewmodels.base import Problem, ViewModel
 
 
@@ -18,6 +19,8 @@ class Page(QWidget):
     """
 
     problem_raised = Signal(str)  # a refusal with no field to stand at: the window shows it in the banner
+    kept = Signal(str)  # the label of a deed just done: the window shows it with Undo
+    station_requested = Signal(str)  # go to another station
 
     def __init__(self, view_model: ViewModel[Any], parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -27,12 +30,14 @@ class Page(QWidget):
         """Start following the view-model; call once at the end of ``__init__``."""
         self._view_model.state_changed.connect(self._render)
         self._view_model.refused.connect(self._show_problem)
+        self._view_model.kept.connect(self.kept)
+
+    def start(self) -> None:
+        """Put the focus on the next thing to do; called when the page is opened."""
 
     def commit_focus(self) -> None:
         """Let the field in focus keep what was typed, before anything else is done."""
-        focus = self.focusWidget()
-        if focus is not None:
-            focus.clearFocus()
+        commit_focused()
 
     def _render(self, state: Any) -> None:
         raise NotImplementedError

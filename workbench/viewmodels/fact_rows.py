@@ -25,7 +25,8 @@ class FactRow:
     unit: str = ""
     choices: tuple[tuple[str, str], ...] = ()
     help: str = ""
-    question: str = ""
+    low: float | None = None
+    high: float | None = None
 
 
 def fact_row(
@@ -44,8 +45,9 @@ def fact_row(
         quantity=field.quantity if kind == "quantity" else "",
         unit=units.unit(field.quantity) if kind == "quantity" else "",
         choices=tuple(options.items()) if options else (),
-        help=field.help,
-        question=question(field, value) if kind == "quantity" else "",
+        help=(question(field, value) if kind == "quantity" else "") or field.help,
+        low=field.low if kind == "quantity" else None,
+        high=field.high if kind == "quantity" else None,
     )
 
 

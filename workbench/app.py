@@ -1,0 +1,126 @@
+"""Puts the pieces together: opens the library, builds view-models, pages and the window."""
+
+from __future__ import annotations
+
+import sys
+import traceback
+from collections.abc import Callable
+from pathlib import Path
+from types import TracebackType
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QProcess
+from PySide6.QtWidgets import QApplication
+
+from workbench.actions.desk import Desk
+from workbench.library.library import Library, open_library
+from workbench.library.tables import schema
+from workbench.places import default_library, log_file
+from workbench.stations import page_makers
+from workbench.ui import messages
+from workbench.ui.parts.theme import ColourChoice, announcer, apply_choice
+from workbench.ui.window import MainWindow
+from workbench.viewmodels.bench import Bench
+from workbench.viewmodels.window import WindowViewModel
+
+if TYPE_CHECKING:
+    from workbench.__main__ import Options
+
+VERSION = "0.1.0"
+
+
+class Workbench:
+    """One open library and the window over it."""
+
+    def __init__(self, library: Library) -> None:
+        self.library = library
+        self.desk = Desk(library)
+        self.bench = Bench(self.desk)
+        self.view_model = WindowViewModel(self.desk, self.bench)
+        self.window = MainWindow(self.view_model, page_makers(self.desk, self.bench))
+        self.window.look_picked.connect(self.look)
+        self.window.sample_requested.connect(self._open_sample)
+        self.window.about_requested.connect(self._about)
+        announcer.changed.connect(self._look_changed)
+        self._look_changed()
+
+    def look(self, dark: bool, bench: bool) -> None:
+        """Apply a look and remember it."""
+        self.desk.set_setting("look/colour", ColourChoice.DARK if dark else ColourChoice.LIGHT)
+        self.desk.set_setting("look/bench", "1" if bench else "0")
+        apply_choice(_application(), ColourChoice.DARK if dark else ColourChoice.LIGHT, bench=bench)
+
+    def close(self) -> None:
+        """Give the window and the file free."""
+        announcer.changed.disconnect(self._look_changed)
+        self.window.close()
+        self.library.close()
+
+    def _look_changed(self, _theme: object = None) -> None:
+        self.window.set_look(announcer.theme.dark, announcer.theme.bench)
+
+    def _open_sample(self) -> None:
+        QProcess.startDetached(sys.executable, ["-m", "workbench", "--demo"], str(Path(__file__).parents[1]))
+
+    def _about(self) -> None:
+        messages.about(VERSION, self.view_model.library_path(), self.window)
+
+
+def open_the_library(options: Options) -> Library:
+    """Open the library that was asked for: the sample one, a named one, or the user's own."""
+    if options.is_demo:
+        from workbench.demo import demo_library
+
+        return open_library(demo_library(options.now), schema, now=options.now)
+    return open_library(options.library or default_library(), schema, now=options.now)
+
+
+def run(options: Options) -> int:
+    """Open the window and stay until it is closed."""
+    library = open_the_library(options)
+    try:
+        application = make_application()
+        desk = Desk(library)
+        choice = ColourChoice(options.theme or desk.setting("look/colour", ColourChoice.SYSTEM))
+        apply_choice(application, choice, bench=desk.setting("look/bench", "0") == "1")
+        workbench = Workbench(library)
+        sys.excepthook = excepthook(log_file())
+        workbench.window.resize(1280, 800)
+        workbench.window.show()
+        return application.exec()
+    finally:
+        library.close()
+
+
+def make_application() -> QApplication:
+    """Give the application, made on first asking."""
+    found = QApplication.instance()
+    application = found if isinstance(found, QApplication) else QApplication(["trailbench"])
+    application.setApplicationName("trailbench")
+    application.setApplicationDisplayName("Trailbench")
+    application.setDesktopFileName("trailbench")
+    return application
+
+
+def _application() -> QApplication:
+    application = QApplication.instance()
+    assert isinstance(application, QApplication)
+    return application
+
+
+def excepthook(
+    log: Path,
+) -> Callable[[type[BaseException], BaseException, TracebackType | None], None]:
+    """Give the hook for failures nobody foresaw: write them down, say one sentence, go on."""
+
+    def hook(kind: type[BaseException], error: BaseException, trace: TracebackType | None) -> None:
+        details = "".join(traceback.format_exception(kind, error, trace))
+        try:
+            log.parent.mkdir(parents=True, exist_ok=True)
+            with log.open("a", encoding="utf-8") as file:
+                file.write(details + "\n")
+        except OSError:
+            print(details, file=sys.stderr)
+        messages.failure("Something went wrong that should not have.", details)
+
+    return hook

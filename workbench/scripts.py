@@ -1,0 +1,62 @@
+"""Export and check for scripts: no window, no Qt."""
+
+from __future__ import annotations
+
+import os
+import sys
+from pathlib import Path
+from tempfile import NamedTemporaryFile
+from typing import TYPE_CHECKING
+
+from workbench.library.dump import check, export_json
+from workbench.library.library import Library, open_library
+from workbench.library.tables import schema
+from workbench.model.errors import ExchangeError, LibraryDamaged, LibraryUnreachable
+from workbench.places import default_library
+
+if TYPE_CHECKING:
+    from workbench.__main__ import Options
+
+
+def run(options: Options) -> int:
+    """Export, check, or both, and give the exit code."""
+    library = _open(options)
+    try:
+        if options.check:
+            problems = check(library)
+            for problem in problems:
+                print(problem, file=sys.stderr)
+            if problems:
+                return LibraryDamaged.exit_code
+            print(f"{library.path}: sound")
+        if options.export is not None:
+            write_whole(options.export, export_json(library))
+    finally:
+        library.close()
+    return 0
+
+
+def _open(options: Options) -> Library:
+    if options.is_demo:
+        from workbench.demo import demo_library
+
+        location: str | Path = demo_library(options.now)
+    else:
+        location = options.library or default_library()
+    try:
+        return open_library(location, schema, now=options.now, create=False)
+    except LibraryUnreachable:
+        # A script only reads: what cannot be written can still be read from a copy.
+        return open_library(location, schema, now=options.now, create=False, read_only=True)
+
+
+def write_whole(target: Path, text: str) -> None:
+    """Write a text file as a whole or not at all."""
+    try:
+        with NamedTemporaryFile("w", encoding="utf-8", dir=target.parent, delete=False) as file:
+            file.write(text)
+            file.flush()
+            os.fsync(file.fileno())
+        os.replace(file.name, target)
+    except OSError as error:
+        raise ExchangeError(f"{target} cannot be written ({error.strerror}). Choose another place.") from error

@@ -1,0 +1,85 @@
+"""Which page belongs to which station; each is imported and built on its first visit."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from functools import partial
+
+from workbench.actions.desk import Desk
+from workbench.model.bike import Station
+from workbench.ui.page import Page
+from workbench.viewmodels.bench import Bench
+from workbench.viewmodels.window import NEW_BIKE
+
+
+def page_makers(desk: Desk, bench: Bench) -> Mapping[str, Callable[[], Page]]:
+    """Give the maker of every station's page."""
+    return {str(station): partial(make, desk, bench) for station, make in _MAKERS.items()}
+
+
+def _new_bike(desk: Desk, bench: Bench) -> Page:
+    from workbench.ui.garage.new_bike_page import NewBikePage
+    from workbench.viewmodels.new_bike import NewBikeViewModel
+
+    return NewBikePage(NewBikeViewModel(desk, bench))
+
+
+def _garage(desk: Desk, bench: Bench) -> Page:
+    from workbench.ui.garage.page import GaragePage
+    from workbench.viewmodels.garage import GarageViewModel
+
+    return GaragePage(GarageViewModel(desk, bench))
+
+
+def _adjusters(desk: Desk, bench: Bench) -> Page:
+    from workbench.ui.adjusters.page import AdjustersPage
+    from workbench.viewmodels.adjusters import AdjustersViewModel
+
+    return AdjustersPage(AdjustersViewModel(desk, bench))
+
+
+def _sag(desk: Desk, bench: Bench) -> Page:
+    from workbench.ui.sag.page import SagPage
+    from workbench.viewmodels.sag import SagViewModel
+
+    return SagPage(SagViewModel(desk, bench))
+
+
+def _baseline(desk: Desk, bench: Bench) -> Page:
+    from workbench.ui.baseline.page import BaselinePage
+    from workbench.viewmodels.baseline import BaselineViewModel
+
+    return BaselinePage(BaselineViewModel(desk, bench))
+
+
+def _ride(desk: Desk, bench: Bench) -> Page:
+    from workbench.ui.ride.page import RidePage
+    from workbench.viewmodels.ride import RideViewModel
+
+    return RidePage(RideViewModel(desk, bench))
+
+
+def _review(desk: Desk, bench: Bench) -> Page:
+    from workbench.ui.review.page import ReviewPage
+    from workbench.viewmodels.review import ReviewViewModel
+
+    return ReviewPage(ReviewViewModel(desk, bench))
+
+
+def _card(desk: Desk, bench: Bench) -> Page:
+    from workbench.ui.card.page import CardPage
+    from workbench.viewmodels.card import CardViewModel
+
+    return CardPage(CardViewModel(desk, bench))
+
+
+_MAKERS: dict[str, Callable[[Desk, Bench], Page]] = {
+    NEW_BIKE: _new_bike,
+    Station.GARAGE: _garage,
+    Station.ADJUSTERS: _adjusters,
+    Station.SAG: _sag,
+    Station.BASELINE: _baseline,
+    Station.RIDE: _ride,
+    Station.REVIEW: _review,
+    Station.CARD: _card,
+}

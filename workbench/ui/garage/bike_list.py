@@ -1,0 +1,138 @@
+"""The list of bikes: name, rider, and the next thing due, read only for rows in sight."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any
+
+from PySide6.QtCore import QAbstractListModel, QModelIndex, QPersistentModelIndex, QRect, QSize, Qt, Signal
+from PySide6.QtGui import QPainter, QTextOption
+from PySide6.QtWidgets import QListView, QStyle, QStyledItemDelegate, QStyleOptionViewItem, QWidget
+
+from workbench.ui.parts.theme import SPACE_4, SPACE_8, SPACE_16, current
+from workbench.viewmodels.window import ListRow
+
+Index = QModelIndex | QPersistentModelIndex
+ROW_ROLE = int(Qt.ItemDataRole.UserRole)
+
+
+class BikeModel(QAbstractListModel):
+    """Rows of the garage list; what is due is asked for when a row is painted."""
+
+    def __init__(self, due: Callable[[str], str], parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._rows: tuple[ListRow, ...] = ()
+        self._due = due
+
+    def set_rows(self, rows: tuple[ListRow, ...]) -> None:
+        """Show other rows."""
+        if rows == self._rows:
+            self.dataChanged.emit(self.index(0), self.index(max(len(rows) - 1, 0)))
+            return
+        self.beginResetModel()
+        self._rows = rows
+        self.endResetModel()
+
+    def place(self, bike_id: str | None) -> int:
+        """Give the row of a bike, or -1."""
+        return next((place for place, row in enumerate(self._rows) if row.bike_id == bike_id), -1)
+
+    def rowCount(self, parent: Index | None = None) -> int:
+        """How many bikes are listed."""
+        return 0 if parent is not None and parent.isValid() else len(self._rows)
+
+    def data(self, index: Index, role: int = ROW_ROLE) -> Any:
+        """The row itself, or its text for screen readers."""
+        if not index.isValid():
+            return None
+        row = self._rows[index.row()]
+        if role == ROW_ROLE:
+            return row
+        if role in (Qt.ItemDataRole.AccessibleTextRole, Qt.ItemDataRole.DisplayRole):
+            return f"{row.name}, {row.rider}, {self._due(row.bike_id)}"
+        return None
+
+    def due(self, bike_id: str) -> str:
+        """Say what is due on a bike."""
+        return self._due(bike_id)
+
+
+class BikeRow(QStyledItemDelegate):
+    """Paints one bike as three short lines; the open one has a bar at its side."""
+
+    def sizeHint(self, option: QStyleOptionViewItem, index: Index) -> QSize:
+        """Three lines and some air."""
+        sizes = current().sizes
+        return QSize(200, max(sizes.text + 2 * sizes.note + 2 * SPACE_8 + 18, sizes.target))
+
+    def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
+        """Draw the row."""
+        row: ListRow = index.data(ROW_ROLE)
+        model = index.model()
+        due = model.due(row.bike_id) if isinstance(model, BikeModel) else ""
+        theme = current()
+        rect: QRect = option.rect  # type: ignore[attr-defined]
+        state: QStyle.StateFlag = option.state  # type: ignore[attr-defined]
+        is_open = bool(state & QStyle.StateFlag.State_Selected)
+        painter.save()
+        if is_open:
+            painter.fillRect(rect, theme.colour("card"))
+            painter.fillRect(QRect(rect.left(), rect.top(), 3, rect.height()), theme.colour("accent"))
+        if is_open and state & QStyle.StateFlag.State_HasFocus:
+            painter.setPen(theme.colour("accent"))
+            painter.drawRect(rect.adjusted(0, 0, -1, -1))
+        lines = (
+            (row.name, theme.font("text", bold=True), "ink"),
+            (row.rider, theme.font("note"), "mute"),
+            (due, theme.font("note"), "ink"),
+        )
+        top = rect.top() + SPACE_8
+        for text, font, colour in lines:
+            painter.setFont(font)
+            painter.setPen(theme.colour(colour))
+            height = painter.fontMetrics().height()
+            width = rect.width() - SPACE_16 - SPACE_8
+            shown = painter.fontMetrics().elidedText(" ".join(text.split()), Qt.TextElideMode.ElideRight, width)
+            option_text = QTextOption(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
+            option_text.setWrapMode(QTextOption.WrapMode.NoWrap)
+            painter.drawText(QRect(rect.left() + SPACE_16, top, width, height + SPACE_4).toRectF(), shown, option_text)
+            top += height + 2
+        painter.restore()
+
+
+class BikeList(QListView):
+    """The garage list; ``bike_picked`` when a row is clicked or entered."""
+
+    bike_picked = Signal(str)
+
+    def __init__(self, due: Callable[[str], str], parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setObjectName("bike_list")
+        self.setAccessibleName("Bikes in the garage")
+        self._model = BikeModel(due, self)
+        self.setModel(self._model)
+        self.setItemDelegate(BikeRow(self))
+        self.setUniformItemSizes(True)
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.setFrameShape(QListView.Shape.NoFrame)
+        self.clicked.connect(self._pick)
+        self.activated.connect(self._pick)
+
+    def show_rows(self, rows: tuple[ListRow, ...], open_bike: str | None) -> None:
+        """Show the bikes and mark the one on the bench."""
+        self._model.set_rows(rows)
+        place = self._model.place(open_bike)
+        if place >= 0:
+            self.setCurrentIndex(self._model.index(place))
+        else:
+            self.clearSelection()
+
+    def pick_first(self) -> None:
+        """Open the first bike found, as Enter in the search field does."""
+        if self._model.rowCount():
+            self._pick(self._model.index(0))
+
+    def _pick(self, index: QModelIndex) -> None:
+        row = index.data(ROW_ROLE)
+        if row is not None:
+            self.bike_picked.emit(row.bike_id)

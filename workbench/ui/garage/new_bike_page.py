@@ -1,0 +1,177 @@
+"""The sheet for a new bike: every entry is kept at once, as typed."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QStringListModel, Qt, Signal
+from PySide6.QtWidgets import QCompleter, QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
+
+from workbench.ui.page import Page
+from workbench.ui.parts.buttons import Button
+from workbench.ui.parts.choice_field import ChoiceField
+from workbench.ui.parts.field_base import EntryLine, set_refused
+from workbench.ui.parts.labels import Words
+from workbench.ui.parts.sheet import Sheet
+from workbench.ui.parts.theme import SPACE_4, SPACE_16, SPACE_24
+from workbench.viewmodels.base import Problem
+from workbench.viewmodels.new_bike import LABELS, NewBikeState, NewBikeViewModel
+
+_SHOCK_LINES = ("shock_stroke", "rear_travel")
+_HELP = {
+    "rider": "Someone new or someone the garage knows.",
+    "rider_mass": "With helmet, shoes, pack and water.",
+    "fork_travel": "As built, not as sold.",
+    "shock_stroke": "How far the shaft moves, not the wheel. Often 45 to 75 mm.",
+    "rear_travel": "At the wheel, if known.",
+}
+
+
+class _Line(QWidget):
+    """One typed entry: label, line, unit, help or what is wrong."""
+
+    typed = Signal(str, str)
+
+    def __init__(self, name: str) -> None:
+        super().__init__()
+        self._name = name
+        self.line = EntryLine()
+        self.line.setObjectName(f"new_bike_{name}")
+        self.line.setAccessibleName(LABELS[name])
+        self.line.textEdited.connect(self._typed)
+        self._unit = Words("", "mute")
+        self._said = Words(_HELP.get(name, ""), "note")
+        label = Words(LABELS[name], "mute")
+        label.setBuddy(self.line)
+        row = QHBoxLayout()
+        row.setSpacing(SPACE_4)
+        row.addWidget(self.line, 1)
+        row.addWidget(self._unit)
+        rows = QVBoxLayout(self)
+        rows.setContentsMargins(0, 0, 0, 0)
+        rows.setSpacing(SPACE_4)
+        rows.addWidget(label)
+        rows.addLayout(row)
+        rows.addWidget(self._said)
+
+    def show_text(self, text: str, unit: str) -> None:
+        """Show what was typed; the caret stays where it is."""
+        if self.line.text() != text:
+            self.line.setText(text)
+        self._unit.set_words(unit)
+
+    def set_problem(self, text: str) -> None:
+        """Say what is wrong, or the help again."""
+        self._said.set_role("problem" if text else "note")
+        self._said.setText(text or _HELP.get(self._name, ""))
+        self.line.setAccessibleDescription(text)
+        set_refused(self.line, bool(text))
+
+    def _typed(self, text: str) -> None:
+        self.set_problem("")
+        self.typed.emit(self._name, text)
+
+
+class NewBikePage(Page):
+    """Add a bike in under a minute; only its name is needed."""
+
+    def __init__(self, view_model: NewBikeViewModel, parent: QWidget | None = None) -> None:
+        super().__init__(view_model, parent)
+        self._new = view_model
+        self._lines = {name: _Line(name) for name in LABELS if name not in ("layout", "discipline")}
+        state = view_model.state
+        self._layout = ChoiceField(state.layouts, label=LABELS["layout"], name="new_bike_layout")
+        self._discipline = ChoiceField(state.disciplines, label=LABELS["discipline"], name="new_bike_discipline")
+        self._layout.value_committed.connect(self._pick_layout)
+        self._discipline.value_committed.connect(self._pick_discipline)
+        self._names = QStringListModel(self)
+        completer = QCompleter(self._names, self)
+        completer.setCaseSensitivity(Qt.CaseSensitivity.CaseInsensitive)
+        self._lines["rider"].line.setCompleter(completer)
+        completer.activated.connect(self._pick_rider)
+        self._add = Button("Add bike", "verb", name="new_bike_add")
+        self._add.clicked.connect(self._add_bike)
+        self._discard = Button("Discard", "plain", name="new_bike_discard")
+        self._discard.clicked.connect(self._new.discard)
+        for line in self._lines.values():
+            line.typed.connect(self._new.set_field)
+            line.line.returnPressed.connect(self._add_bike)
+        self._build()
+        self.listen()
+
+    def _build(self) -> None:
+        sheet = Sheet(
+            "New bike", "A name is enough to begin. Travel and mass are needed before sag.", name="new_bike_sheet"
+        )
+        rows = sheet.body
+        rows.addWidget(self._lines["name"])
+        rows.addWidget(_labelled(LABELS["layout"], self._layout))
+        grid = QGridLayout()
+        grid.setHorizontalSpacing(SPACE_24)
+        grid.setVerticalSpacing(SPACE_16)
+        places = ("rider", "rider_mass", "fork_travel", "shock_stroke", "rear_travel")
+        for place, name in enumerate(places):
+            grid.addWidget(self._lines[name], place // 3, place % 3, Qt.AlignmentFlag.AlignTop)
+        grid.addWidget(_labelled(LABELS["discipline"], self._discipline), 1, 2, Qt.AlignmentFlag.AlignTop)
+        for column in range(3):
+            grid.setColumnStretch(column, 1)
+        rows.addLayout(grid)
+        foot = QHBoxLayout()
+        foot.setSpacing(SPACE_16)
+        foot.addWidget(self._add)
+        foot.addWidget(self._discard)
+        foot.addStretch(1)
+        rows.addLayout(foot)
+        rows.addStretch(1)
+        whole = QVBoxLayout(self)
+        whole.setContentsMargins(0, 0, 0, 0)
+        whole.addWidget(sheet)
+        order = [self._lines["name"].line, self._layout, *(self._lines[name].line for name in places)]
+        for first, second in zip(order, [*order[1:], self._discipline], strict=True):
+            QWidget.setTabOrder(first, second)
+
+    def start(self) -> None:
+        """Put the focus where typing begins."""
+        self._lines["name"].line.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def _render(self, state: NewBikeState) -> None:
+        for name, line in self._lines.items():
+            unit = "" if name in ("name", "rider") else state.units.unit("mass" if name == "rider_mass" else "length")
+            line.show_text(getattr(state.draft, name), unit)
+            line.setVisible(name not in _SHOCK_LINES or state.has_shock)
+        self._layout.set_value(state.draft.layout)
+        self._discipline.set_value(state.draft.discipline)
+        self._names.setStringList(list(state.riders))
+        self._discard.setVisible(state.is_kept)
+
+    def _pick_layout(self, key: object) -> None:
+        self._new.set_field("layout", str(key))
+
+    def _pick_discipline(self, key: object) -> None:
+        self._new.set_field("discipline", str(key))
+
+    def _pick_rider(self, name: str) -> None:
+        self._new.set_field("rider", name)
+
+    def _add_bike(self) -> None:
+        for line in self._lines.values():
+            line.set_problem("")
+        self._new.add()
+
+    def _show_problem(self, problem: Problem) -> None:
+        line = self._lines.get(problem.field)
+        if line is None:
+            self.problem_raised.emit(problem.text)
+            return
+        line.set_problem(problem.text)
+        line.line.setFocus(Qt.FocusReason.OtherFocusReason)
+
+
+def _labelled(label: str, field: QWidget) -> QWidget:
+    cell = QWidget()
+    rows = QVBoxLayout(cell)
+    rows.setContentsMargins(0, 0, 0, 0)
+    rows.setSpacing(SPACE_4)
+    words = Words(label, "mute")
+    words.setBuddy(field)
+    rows.addWidget(words)
+    rows.addWidget(field)
+    return cell

@@ -1,0 +1,107 @@
+"""A bike's own sheet: facts by section, each kept when its field is left."""
+
+from __future__ import annotations
+
+from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QVBoxLayout, QWidget
+
+from workbench.ui.garage.section import SectionView
+from workbench.ui.page import Page
+from workbench.ui.parts.buttons import Button
+from workbench.ui.parts.choice_field import ListBox
+from workbench.ui.parts.labels import Words, one_line
+from workbench.ui.parts.sheet import Sheet
+from workbench.ui.parts.theme import SPACE_16
+from workbench.viewmodels.base import Problem
+from workbench.viewmodels.garage import GarageState, GarageViewModel
+
+
+class GaragePage(Page):
+    """The sheet of the bike on the bench."""
+
+    def __init__(self, view_model: GarageViewModel, parent: QWidget | None = None) -> None:
+        super().__init__(view_model, parent)
+        self._garage = view_model
+        self._sections: dict[str, SectionView] = {}
+        self._shown_bike = ""
+        self._sheet = Sheet(name="garage_sheet")
+        self._missing = Words("", "text", name="garage_missing")
+        self._riders = _RiderBar(view_model)
+        self._sheet.body.addWidget(self._missing)
+        self._sheet.body.addWidget(self._riders)
+        whole = QVBoxLayout(self)
+        whole.setContentsMargins(0, 0, 0, 0)
+        whole.addWidget(self._sheet)
+        self.listen()
+
+    def _render(self, state: GarageState) -> None:
+        self._sheet.set_title(state.title, state.layout)
+        self._missing.set_words(state.missing)
+        self._riders.show_riders(state)
+        keys = [section.key for section in state.sections]
+        if keys != list(self._sections) or state.bike_id != self._shown_bike:
+            self._rebuild(state)
+        for section in state.sections:
+            self._sections[section.key].show_section(section)
+
+    def _rebuild(self, state: GarageState) -> None:
+        for view in self._sections.values():
+            view.hide()
+            view.deleteLater()
+        self._shown_bike = state.bike_id
+        self._sections = {}
+        for section in state.sections:
+            view = SectionView(section.key, state.reasons)
+            view.fact_committed.connect(self._garage.set_fact)
+            view.hardware_renewed.connect(self._garage.new_hardware)
+            self._sections[section.key] = view
+            self._sheet.body.addWidget(view)
+
+    def _show_problem(self, problem: Problem) -> None:
+        for view in self._sections.values():
+            if problem.field and view.has_field(problem.field):
+                view.set_problem(problem.field, problem.text)
+                return
+        self.problem_raised.emit(problem.text)
+
+
+class _RiderBar(QWidget):
+    """Who rides the bike: choose among known people or add somebody."""
+
+    def __init__(self, view_model: GarageViewModel) -> None:
+        super().__init__()
+        self._garage = view_model
+        self._choice = ListBox(())
+        self._choice.setObjectName("main_rider")
+        self._choice.setAccessibleName("Main rider")
+        self._choice.activated.connect(self._choose)
+        self._new = QLineEdit()
+        self._new.setObjectName("new_rider")
+        self._new.setAccessibleName("Name of a new rider")
+        self._new.setPlaceholderText("Name of a new rider")
+        self._new.returnPressed.connect(self._add)
+        add = Button("Add rider", "plain", name="add_rider")
+        add.clicked.connect(self._add)
+        row = QHBoxLayout(self)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.setSpacing(SPACE_16)
+        row.addWidget(Words("Main rider", "mute"))
+        row.addWidget(self._choice)
+        row.addStretch(1)
+        row.addWidget(self._new)
+        row.addWidget(add)
+
+    def show_riders(self, state: GarageState) -> None:
+        """Show the riders, the main one chosen."""
+        people = state.riders + state.others
+        self._choice.clear()
+        for person_id, name in people:
+            self._choice.addItem(one_line(name), person_id)
+        self._choice.setCurrentIndex(0 if state.riders else -1)
+        self._choice.setVisible(bool(people))
+
+    def _choose(self, place: int) -> None:
+        self._garage.choose_rider(str(self._choice.itemData(place)))
+
+    def _add(self) -> None:
+        if self._garage.add_new_rider(self._new.text()):
+            self._new.clear()

@@ -1,0 +1,86 @@
+"""One titled group of facts on a bike's sheet."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QMenu, QVBoxLayout, QWidget
+
+from workbench.ui.facts_form import FactsForm
+from workbench.ui.parts.buttons import Button
+from workbench.ui.parts.labels import Words
+from workbench.ui.parts.theme import SPACE_8, SPACE_16
+from workbench.viewmodels.garage import Section
+
+
+class SectionView(QWidget):
+    """Title, note, form, and where it applies the button for new hardware."""
+
+    fact_committed = Signal(str, str, object)  # section, field, value
+    hardware_renewed = Signal(str, str)  # unit, reason
+
+    def __init__(self, key: str, reasons: tuple[tuple[str, str], ...], parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._key = key
+        self._unit_id = ""
+        self._title = Words("", "strong")
+        self._note = Words("", "note")
+        self._care = Words("", "problem")
+        self._form = FactsForm(f"facts_{key}")
+        self._form.row_committed.connect(self._commit)
+        self._hardware = Button("Hardware changed ...", "link", name=f"hardware_{key}")
+        self._hardware.setMenu(self._reason_menu(reasons))
+        head = QHBoxLayout()
+        head.setSpacing(SPACE_16)
+        head.addWidget(self._title)
+        head.addWidget(self._note, 1)
+        head.addWidget(self._hardware)
+        rule = QFrame()
+        rule.setFrameShape(QFrame.Shape.HLine)
+        rule.setObjectName("rule")
+        rows = QVBoxLayout(self)
+        rows.setContentsMargins(0, 0, 0, SPACE_16)
+        rows.setSpacing(SPACE_8)
+        rows.addWidget(rule)
+        rows.addLayout(head)
+        rows.addWidget(self._care)
+        rows.addWidget(self._form)
+
+    def show_section(self, section: Section) -> None:
+        """Show the facts."""
+        self._unit_id = section.unit_id
+        self._title.setText(section.title)
+        self._note.set_words(section.note)
+        self._care.set_words(section.care)
+        self._hardware.setVisible(bool(section.unit_id))
+        self._hardware.setAccessibleName(f"{section.title}: hardware changed")
+        self._form.show_facts(section.rows)
+
+    def set_problem(self, field: str, text: str) -> None:
+        """Say at a field what is wrong."""
+        self._form.set_problem(field, text)
+
+    def has_field(self, field: str) -> bool:
+        """Whether the form has this field."""
+        try:
+            self._form.field(field)
+        except KeyError:
+            return False
+        return True
+
+    def focus_first(self) -> None:
+        """Put the focus on the first field."""
+        self._form.focusNextChild()
+
+    def _reason_menu(self, reasons: tuple[tuple[str, str], ...]) -> QMenu:
+        menu = QMenu(self)
+        for key, words in reasons:
+            if key != "new":
+                menu.addAction(words).setData(key)
+        menu.triggered.connect(self._renew)
+        return menu
+
+    def _renew(self, action: object) -> None:
+        self.hardware_renewed.emit(self._unit_id, action.data())  # type: ignore[attr-defined]
+
+    def _commit(self, field: str, value: object) -> None:
+        self.fact_committed.emit(self._key, field, value)

@@ -1,0 +1,61 @@
+"""The left side of the window: search on top, the bikes, the button to add one."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QLineEdit, QVBoxLayout, QWidget
+
+from workbench.ui.garage.bike_list import BikeList
+from workbench.ui.parts.buttons import Button
+from workbench.ui.parts.labels import Words
+from workbench.ui.parts.theme import SPACE_8, SPACE_16, SPACE_24
+from workbench.viewmodels.window import WindowState, WindowViewModel
+
+WIDTH = 248
+
+
+class GarageSide(QWidget):
+    """Search and pick a bike."""
+
+    def __init__(self, view_model: WindowViewModel, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._view_model = view_model
+        self.setObjectName("garage_side")
+        self.setFixedWidth(WIDTH)
+        self._title = Words("Garage", "title", name="garage_side_title")
+        self.search = QLineEdit()
+        self.search.setObjectName("garage_search")
+        self.search.setAccessibleName("Search bike, rider, tag")
+        self.search.setPlaceholderText("Search bike, rider, tag")
+        self.search.setClearButtonEnabled(True)
+        self.search.textChanged.connect(view_model.search)
+        self.list = BikeList(view_model.due)
+        self.list.bike_picked.connect(view_model.open_bike)
+        self.search.returnPressed.connect(self.list.pick_first)
+        self._nothing = Words("", "mute", name="garage_nothing")
+        self._add = Button("Add bike", "plain", name="garage_add")
+        self._add.clicked.connect(view_model.new_bike)
+        rows = QVBoxLayout(self)
+        rows.setContentsMargins(SPACE_16, SPACE_24, SPACE_8, SPACE_16)
+        rows.setSpacing(SPACE_16)
+        for widget in (self._title, self.search, self._nothing):
+            rows.addWidget(widget)
+        rows.addWidget(self.list, 1)
+        rows.addStretch(0)
+        rows.addWidget(self._add)
+
+    def show_state(self, state: WindowState) -> None:
+        """Show the bikes found."""
+        self._title.setText("Put away" if state.shows_archive else "Garage")
+        self.list.show_rows(state.rows, state.bike_id)
+        self.list.setVisible(bool(state.rows))
+        self.search.setVisible(not state.garage_is_empty or state.shows_archive)
+        words = f"No bike matches “{state.search}”." if state.search else ""
+        if state.shows_archive and not state.search:
+            words = "No bike is put away."
+        self._nothing.set_words("" if state.rows else words)
+
+    def focus_search(self) -> None:
+        """Put the caret into the search field."""
+        self.search.setFocus(Qt.FocusReason.ShortcutFocusReason)
+        self.search.selectAll()

@@ -1,0 +1,225 @@
+"""The window: the garage on the left, the sheet of the bike on the bench, menus. Navigation only."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QCloseEvent
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QMainWindow, QStackedWidget, QVBoxLayout, QWidget
+
+from workbench.ui.garage.side import GarageSide
+from workbench.ui.head import Head
+from workbench.ui.menus import build_menus
+from workbench.ui.page import Page
+from workbench.ui.parts.banner import Banner
+from workbench.ui.parts.field_base import commit_focused
+from workbench.ui.parts.sheet import Sheet
+from workbench.ui.parts.theme import SPACE_8, SPACE_16, SPACE_24
+from workbench.ui.parts.title_block import TitleBlock
+from workbench.ui.welcome import Welcome
+from workbench.ui.window_dialogs import ask_person, ask_reason, show_care, show_keys
+from workbench.ui.window_menus import window_menus
+from workbench.viewmodels.base import Problem
+from workbench.viewmodels.window import NEW_BIKE, WindowState, WindowViewModel
+
+PageMaker = Callable[[], Page]
+
+
+class MainWindow(QMainWindow):
+    """Everything permanent on screen, and the page that lies open."""
+
+    look_picked = Signal(bool, bool)  # dark, bench mode
+    sample_requested = Signal()
+    about_requested = Signal()
+
+    def __init__(self, view_model: WindowViewModel, pages: Mapping[str, PageMaker]) -> None:
+        super().__init__()
+        self.setObjectName("window")
+        self.setWindowTitle("Trailbench")
+        self._view_model = view_model
+        self._makers = pages
+        self._pages: dict[str, Page] = {}
+        self._banner_deed: Callable[[], object] | None = None
+        self.side = GarageSide(view_model)
+        self.head = Head(view_model)
+        self.banner = Banner()
+        self.title_block = TitleBlock(person_label="By")
+        self._welcome = Welcome(view_model)
+        self._stack = QStackedWidget()
+        self._stack.addWidget(self._welcome)
+        self.setCentralWidget(self._build())
+        self.menu = build_menus(self, window_menus(self, view_model))
+        self._listen()
+        view_model.show()
+        self._render(view_model.state)
+
+    def _build(self) -> QWidget:
+        sheet = QFrame()
+        sheet.setObjectName("sheet_frame")
+        sheet.setProperty("role", "card")
+        paper = QVBoxLayout(sheet)
+        paper.setContentsMargins(1, 1, 1, 1)
+        paper.setSpacing(0)
+        paper.addWidget(self._stack, 1)
+        paper.addWidget(self.title_block)
+        right = QVBoxLayout()
+        right.setContentsMargins(SPACE_16, SPACE_16, SPACE_24, SPACE_16)
+        right.setSpacing(SPACE_8)
+        for widget in (self.head, self.banner):
+            right.addWidget(widget)
+        right.addWidget(sheet, 1)
+        whole = QWidget()
+        columns = QHBoxLayout(whole)
+        columns.setContentsMargins(0, 0, 0, 0)
+        columns.setSpacing(0)
+        columns.addWidget(self.side)
+        columns.addLayout(right, 1)
+        return whole
+
+    def _listen(self) -> None:
+        self._view_model.state_changed.connect(self._render)
+        self._view_model.refused.connect(self._say_problem)
+        self._view_model.kept.connect(self._say_kept)
+        self._view_model.undo_offered.connect(self._offer_undo)
+        self._welcome.demo_requested.connect(self.sample_requested)
+        self.banner.action_requested.connect(self._banner_pressed)
+        self.title_block.person_requested.connect(self.choose_person)
+
+    def page(self, station: str) -> Page:
+        """Give the page of a station, made on its first visit."""
+        if station not in self._pages:
+            page = self._makers[station]()
+            page.problem_raised.connect(self._say)
+            page.kept.connect(self._say_kept)
+            page.station_requested.connect(self._view_model.open_station)
+            for sheet in page.findChildren(Sheet, options=Qt.FindChildOption.FindDirectChildrenOnly):
+                sheet.setProperty("role", "page")  # the window's frame is its edge
+            self._pages[station] = page
+            self._stack.addWidget(page)
+        return self._pages[station]
+
+    def _render(self, state: WindowState) -> None:
+        self.side.show_state(state)
+        self.head.show_state(state)
+        self.title_block.set_cells(state.cells)
+        self._welcome.show_state(state)
+        self.menu["undo"].setText(f"&Undo {_menu_text(state.undo_text)}".rstrip())
+        self.menu["undo"].setEnabled(bool(state.undo_text))
+        self.menu["redo"].setText(f"&Redo {_menu_text(state.redo_text)}".rstrip())
+        self.menu["redo"].setEnabled(bool(state.redo_text))
+        has_bike = state.bike_id is not None
+        self.menu["archive"].setText("&Bring this bike back" if state.is_archived else "&Put this bike away")
+        for name, action in self.menu.items():
+            if name.startswith("go_") or name in ("archive", "skip"):
+                action.setEnabled(has_bike)
+        if state.station == NEW_BIKE or has_bike:
+            self._open(state.station)
+        else:
+            self._stack.setCurrentWidget(self._welcome)
+        self.head.setVisible(has_bike and state.station != NEW_BIKE)
+
+    def _open(self, station: str) -> None:
+        page = self.page(station)
+        if self._stack.currentWidget() is not page:
+            self._stack.setCurrentWidget(page)
+            page.start()
+
+    # What the menus ask for
+
+    def focus_search(self) -> None:
+        """Put the caret into the search field."""
+        self.side.show()
+        self.side.focus_search()
+
+    def switch_dark(self) -> None:
+        """Light or dark."""
+        self._look()
+
+    def switch_bench(self) -> None:
+        """Large keys, one column."""
+        self._look()
+
+    def switch_archive(self) -> None:
+        """List the bikes put away instead."""
+        self._view_model.show_archive(self.menu["archived"].isChecked())
+
+    def set_look(self, dark: bool, bench: bool) -> None:
+        """Tick the look in use; in bench mode the sheet has the window to itself."""
+        self.menu["dark"].setChecked(dark)
+        self.menu["bench"].setChecked(bench)
+        self.side.setVisible(not bench)
+
+    def skip_station(self) -> None:
+        """Pass the open station over, or take it up again."""
+        reason = ask_reason(self)
+        if reason:
+            self._view_model.skip(self._view_model.state.station, reason)
+
+    def choose_person(self) -> None:
+        """Say who is at the bench."""
+        state = self._view_model.state
+        person_id, name = ask_person(state.people, state.person_id, self)
+        if person_id:
+            self._view_model.seat(person_id)
+        elif name:
+            self._view_model.add_bench_person(name)
+
+    def open_sample(self) -> None:
+        """Open the sample garage in a window of its own."""
+        self.sample_requested.emit()
+
+    def show_about(self) -> None:
+        """Say what this is and where the data lies."""
+        self.about_requested.emit()
+
+    def show_keys(self) -> None:
+        """Show the keyboard map."""
+        show_keys(self.menu.values(), self)
+
+    def show_care(self) -> None:
+        """Show what to take care of."""
+        show_care(self)
+
+    # Notices
+
+    def _look(self) -> None:
+        self.look_picked.emit(self.menu["dark"].isChecked(), self.menu["bench"].isChecked())
+
+    def _say(self, text: str) -> None:
+        self._banner_deed = None
+        self.banner.say(text)
+
+    def _say_problem(self, problem: Problem) -> None:
+        self._say(problem.text)
+
+    def _say_kept(self, label: str) -> None:
+        self._banner_deed = self._view_model.undo
+        self.banner.say(label, "Undo")
+
+    def say_with(self, text: str, action: str, deed: Callable[[], object]) -> None:
+        """Show a notice with a deed of the caller's."""
+        self._banner_deed = deed
+        self.banner.say(text, action)
+
+    def _offer_undo(self, text: str) -> None:
+        self.say_with(text, "Undo it", self._undo_offered)
+
+    def _undo_offered(self) -> None:
+        self._view_model.undo(offered=False)
+
+    def _banner_pressed(self) -> None:
+        deed, self._banner_deed = self._banner_deed, None
+        if deed is not None:
+            deed()
+
+    def closeEvent(self, event: QCloseEvent) -> None:
+        """Keep what is being typed; nothing is asked."""
+        commit_focused()
+        self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        super().closeEvent(event)
+
+
+def _menu_text(label: str) -> str:
+    shown = label.replace("&", "&&")
+    return f"“{shown}”" if shown else ""
