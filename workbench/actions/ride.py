@@ -1,0 +1,264 @@
+"""Riding: courses, sessions, runs, and the one change between them."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+
+from workbench.actions.ids import new_id
+from workbench.actions.on_bike import log_line
+from workbench.actions.parts import read_parts
+from workbench.actions.setups import Values, read_values, write_setup
+from workbench.library.gate import Gate, Reader
+from workbench.model.errors import InputError
+from workbench.model.facts import check_field, field_of
+from workbench.model.parts import BikeParts
+from workbench.model.ride import Course, Overrule, Run, RunRating, RunSymptom, Session
+from workbench.model.setting import Item, Setup, changes_between, free_changes
+from workbench.model.steps import values_now
+
+
+@dataclass(frozen=True, slots=True)
+class SessionRecords:
+    """One session with its course, its runs in order, and what each setup in them sets."""
+
+    session: Session
+    course: Course
+    runs: tuple[Run, ...]
+    ratings: tuple[RunRating, ...] = ()
+    symptoms: tuple[RunSymptom, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class RideRecords:
+    """Everything ridden on one bike: the parts, setups with their values, sessions oldest first."""
+
+    parts: BikeParts
+    setups: tuple[Setup, ...]
+    values: dict[str, Values]  # setup id -> what it sets
+    sessions: tuple[SessionRecords, ...]
+    current: Setup | None  # the setup that stands on the bike now, if one does
+
+    @property
+    def open_session(self) -> SessionRecords | None:
+        """The session under way."""
+        return next((one for one in reversed(self.sessions) if one.session.ended_at is None), None)
+
+    def setup(self, setup_id: str) -> Setup:
+        """Give one setup."""
+        return next(setup for setup in self.setups if setup.id == setup_id)
+
+
+def courses() -> Callable[[Reader], tuple[Course, ...]]:
+    """Give the query for all courses by name."""
+
+    def query(reader: Reader) -> tuple[Course, ...]:
+        found = [course for course in reader.find(Course) if course.archived_at is None]
+        return tuple(sorted(found, key=lambda course: (course.name.casefold(), course.id)))
+
+    return query
+
+
+def ride_records(bike_id: str) -> Callable[[Reader], RideRecords]:
+    """Give the query for everything ridden on a bike."""
+
+    def query(reader: Reader) -> RideRecords:
+        setups = reader.find(Setup, bike_id=bike_id, order_by=("number",))
+        values = {setup.id: read_values(reader, setup.id) for setup in setups}
+        parts = read_parts(reader, bike_id)
+        sessions = reader.find(Session, bike_id=bike_id, order_by=("started_at",))
+        return RideRecords(
+            parts=parts,
+            setups=setups,
+            values=values,
+            sessions=tuple(_session_records(reader, session) for session in sessions),
+            current=matching_setup(setups, values, values_now(parts)),
+        )
+
+    return query
+
+
+def _session_records(reader: Reader, session: Session) -> SessionRecords:
+    runs = reader.find(Run, session_id=session.id, order_by=("number",))
+    ids = tuple(run.id for run in runs)
+    return SessionRecords(
+        session=session,
+        course=reader.need(Course, session.course_id),
+        runs=runs,
+        ratings=reader.find(RunRating, run_id=ids),
+        symptoms=reader.find(RunSymptom, run_id=ids),
+    )
+
+
+def matching_setup(setups: tuple[Setup, ...], values: dict[str, Values], now: Values) -> Setup | None:
+    """Give the newest setup that stands on the bike: nothing it sets differs from what is there."""
+    for setup in reversed(setups):
+        wanted = {key: value for key, value in values[setup.id].items() if value is not None}
+        if not changes_between(wanted, {key: now.get(key) for key in wanted}):
+            return setup
+    return None
+
+
+def add_course(name: str, *, has_heavy_hit: bool = False, typical_s: float | None = None) -> Callable[[Gate], Course]:
+    """Give the deed that adds a course."""
+    checked = check_field(field_of(Course, "name"), name)
+    seconds = check_field(field_of(Course, "typical_s"), typical_s)
+
+    def deed(gate: Gate) -> Course:
+        course = Course(new_id(), checked, has_heavy_hit, seconds)
+        gate.put(course)
+        return course
+
+    return deed
+
+
+def start_session(session: Session, *, draft_id: str | None = None) -> Callable[[Gate], Session]:
+    """Give the deed that starts a session on the setup that stands on the bike; id and time are filled in."""
+
+    def deed(gate: Gate) -> Session:
+        started = replace(session, id=new_id(), started_at=gate.now, person_id=gate.person_id)
+        gate.put(started)
+        if draft_id is not None:
+            gate.remove_draft(draft_id)
+        return started
+
+    return deed
+
+
+def end_session(session_id: str) -> Callable[[Gate], None]:
+    """Give the deed that ends a session."""
+
+    def deed(gate: Gate) -> None:
+        gate.put(replace(gate.need(Session, session_id), ended_at=gate.now))
+
+    return deed
+
+
+def reopen_session(session_id: str) -> Callable[[Gate], None]:
+    """Give the deed that opens a session again, for runs typed in later."""
+
+    def deed(gate: Gate) -> None:
+        gate.put(replace(gate.need(Session, session_id), ended_at=None))
+
+    return deed
+
+
+def change_settings(
+    bike_id: str,
+    rider_id: str,
+    wanted: Values,
+    *,
+    session_id: str | None = None,
+    say_confounded: bool = False,
+    overrule: Overrule | None = None,
+) -> Callable[[Gate], Setup]:
+    """Give the deed that sets something else: the log of the bike, and the setup this makes.
+
+    A state that was ridden before keeps its setup, so that going back is seen as going back. More than one free
+    change since the last counted run is refused unless it is said out loud.
+    """
+
+    def deed(gate: Gate) -> Setup:
+        parts = read_parts(gate, bike_id)
+        setups = gate.find(Setup, bike_id=bike_id, order_by=("number",))
+        values = {setup.id: read_values(gate, setup.id) for setup in setups}
+        before = values_now(parts)
+        after = {**before, **wanted}
+        last_ridden = _last_ridden(gate, session_id, values) or before
+        free = free_changes(changes_between(last_ridden, after))
+        if free > 1 and not say_confounded:
+            raise InputError(
+                "Change",
+                f"{free} things at once",
+                "one change between two runs",
+                "Ride first, or say that both are meant: the runs are then marked as two changes in one.",
+            )
+        for (item, subject_id), value in wanted.items():
+            count = parts.range_of(subject_id) if item == Item.ADJUSTER else None
+            log_line(gate, bike_id, item, subject_id, value, "set_to", range_id=count.id if count else None)
+        if overrule is not None:
+            gate.put(replace(overrule, id=new_id(), at=gate.now))
+        known = matching_setup(setups, values, after)
+        current = matching_setup(setups, values, before)
+        return known or write_setup(
+            gate,
+            parts,
+            rider_id,
+            after,
+            "change",
+            parent_id=current.id if current else None,
+            is_confounded=free > 1,
+        )
+
+    return deed
+
+
+def _last_ridden(gate: Gate, session_id: str | None, values: dict[str, Values]) -> Values | None:
+    runs = gate.find(Run, session_id=session_id, order_by=("-number",)) if session_id else ()
+    counted = [run for run in runs if not run.is_set_aside]
+    return values.get(counted[0].setup_id) if counted else None
+
+
+def keep_run(
+    run: Run,
+    *,
+    ratings: tuple[tuple[str, int, str], ...] = (),
+    symptoms: tuple[tuple[str, str], ...] = (),
+    draft_id: str | None = None,
+) -> Callable[[Gate], Run]:
+    """Give the deed that keeps a run: number, times, and whether two things changed since the one before.
+
+    ``ratings`` are (attribute, score, end), ``symptoms`` are (symptom, end).
+    """
+    _check_scale("Liking", run.liking, 1, 9)
+    _check_scale("Direction", run.direction, -2, 2)
+    _check_scale("Compared", run.compared, -1, 1)
+
+    def deed(gate: Gate) -> Run:
+        before = gate.find(Run, session_id=run.session_id, order_by=("-number",))
+        kept = replace(
+            run,
+            id=new_id(),
+            number=before[0].number + 1 if before else 1,
+            ridden_at=run.ridden_at or gate.now,
+            typed_at=gate.now,
+            is_confounded=run.is_confounded or _is_confounded(gate, run, before),
+            person_id=gate.person_id,
+        )
+        gate.put(kept)
+        for attribute, score, end in ratings:
+            gate.put(RunRating(new_id(), kept.id, attribute, score, end))
+        for symptom, end in symptoms:
+            gate.put(RunSymptom(new_id(), kept.id, symptom, end))
+        if draft_id is not None:
+            gate.remove_draft(draft_id)
+        return kept
+
+    return deed
+
+
+def _is_confounded(gate: Gate, run: Run, before: tuple[Run, ...]) -> bool:
+    counted = [one for one in before if not one.is_set_aside]
+    if not counted or counted[0].setup_id == run.setup_id:
+        return False
+    old, new = read_values(gate, counted[0].setup_id), read_values(gate, run.setup_id)
+    return free_changes(changes_between(old, new)) > 1
+
+
+def _check_scale(field: str, value: int | None, low: int, high: int) -> None:
+    if value is not None and not low <= value <= high:
+        raise InputError(field, value, f"{low} to {high}")
+
+
+def edit_run(run_id: str, **values: object) -> Callable[[Gate], None]:
+    """Give the deed that changes what was noted of a run."""
+
+    def deed(gate: Gate) -> None:
+        gate.put(replace(gate.need(Run, run_id), **values))  # type: ignore[arg-type]
+
+    return deed
+
+
+def set_run_aside(run_id: str, reason: str) -> Callable[[Gate], None]:
+    """Give the deed that takes a run out of the count; it stays on record. An empty reason counts it again."""
+    return edit_run(run_id, is_set_aside=bool(reason), set_aside_reason=reason)
