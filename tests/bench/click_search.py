@@ -1,0 +1,251 @@
+"""How close the click search gets to what simulated riders like, beside the ways people do it by hand.
+
+Run from the top of the project: python -m tests.bench.click_search [--riders 200] [--seed 1] [--families ...]
+"""
+
+from __future__ import annotations
+
+import argparse
+import math
+import time
+from collections.abc import Callable
+from dataclasses import dataclass
+
+import numpy as np
+
+from workbench.evidence.search import ClickSearch, Trial
+
+RUNS = 8
+FELT_SD = 0.6
+
+
+@dataclass
+class Rider:
+    """A simulated rider: what is liked, how it is rated, how the direction is answered."""
+
+    range_clicks: int
+    best: float
+    loss: Callable[[float], float]  # points lost at an offset in shares of the range
+    level: float
+    noise: float
+    learning: float
+    scale: float
+    answer_noise: float
+    rng: np.random.Generator
+    manner: str = "honest"
+    zero: float = 0.0
+    outliers: float = 0.0
+    lag: float = 0.0
+    drift: float = 0.0
+    felt: float = 0.0
+
+    def true_loss(self, position: float) -> float:
+        """Points lost at a position, against the click liked most."""
+        at = [self.loss((click - self.best) / self.range_clicks) for click in range(self.range_clicks + 1)]
+        return self.loss((position - self.best) / self.range_clicks) - min(at)
+
+    def ride(self, trials: list[Trial], position: int, *, direction: bool) -> Trial:
+        """One run, answered."""
+        t = len(trials)
+        before = trials[-1].position if trials else position
+        felt = (1 - self.lag) * position + self.lag * before
+        offset = (felt - self.best) / self.range_clicks
+        liking = self.level - self.loss(offset) - self.learning * math.exp(-t / 2.5)
+        self.felt += self.drift * self.rng.normal()
+        liking += self.felt + self.noise * self.rng.normal()
+        if self.rng.random() < self.outliers:
+            liking += self.rng.normal() * 2.5
+        rating = int(np.clip(round(liking), 1, 9))
+        answer = None
+        if direction:
+            raw = self.scale * (offset - self.zero) + self.answer_noise * self.rng.normal()
+            answer = int(np.clip(round(raw), -2, 2))
+            if self.manner == "reversed":
+                answer = -answer
+            if self.manner == "random":
+                answer = int(self.rng.integers(-2, 3))
+        return Trial(position, rating, answer)
+
+
+def make_rider(rng: np.random.Generator, family: str) -> Rider:
+    """A rider of a family."""
+    range_clicks = int(rng.integers(8, 31))
+    drop = rng.uniform(1.5, 5.0)
+    kind = rng.integers(5)
+    side = rng.uniform(1.5, 2.5) if rng.random() < 0.5 else 1 / rng.uniform(1.5, 2.5)
+    width = rng.uniform(0.05, 0.12)
+
+    def loss(offset: float) -> float:
+        size = abs(offset)
+        if family == "flat":
+            return 0.0
+        if family == "needle":
+            return drop * (1 - math.exp(-size / 0.07))
+        if kind == 0:
+            return drop * size / 0.5
+        if kind == 1:
+            return drop * max(size - width, 0) / (0.5 - width)
+        if kind == 2:
+            return drop * (size / 0.5) ** 1.5 * (side if offset > 0 else 1 / side)
+        return drop * (size / 0.5) ** 2
+
+    manner, zero = "honest", 0.0
+    if family in ("reversed", "random"):
+        manner = family
+    if family == "offset":
+        zero = float(rng.choice([-0.15, 0.15]))
+    if family == "mixture":
+        draw = rng.random()
+        manner = "honest" if draw < 0.7 or draw >= 0.9 else "reversed" if draw < 0.8 else "random"
+        zero = float(rng.choice([-0.15, 0.15])) if draw >= 0.9 else 0.0
+    return Rider(
+        range_clicks,
+        rng.uniform(0.05, 0.95) * range_clicks,
+        loss,
+        level=rng.uniform(6.5, 8.3),
+        noise=FELT_SD * math.exp(0.3 * rng.normal()),
+        learning=rng.uniform(0.0, 0.8),
+        scale=rng.uniform(3.0, 8.0),
+        answer_noise=rng.uniform(0.3, 0.8),
+        rng=np.random.default_rng(rng.integers(2**32)),
+        manner=manner,
+        zero=zero,
+        outliers=0.1 if family == "outliers" else 0.0,
+        lag=0.5 if family == "lag" else 0.0,
+        drift=0.15 if family == "drift" else 0.0,
+    )
+
+
+@dataclass
+class Row:
+    """What one search of one rider ended with."""
+
+    near: dict[int, bool]
+    loss: float
+    covered: bool
+    width: float
+    settled_at: int | None
+    settled_loss: float | None
+    claimed: bool
+
+
+def search_with_tool(rider: Rider, *, direction: bool, runs: int = RUNS, most: int = 16) -> Row:
+    """Let the tool propose, until the runs are ridden."""
+    tool = ClickSearch(rider.range_clicks)
+    trials: list[Trial] = []
+    near: dict[int, bool] = {}
+    loss = width = math.nan
+    covered = False
+    settled_at, settled_loss, claimed = None, None, False
+    while len(trials) < most and (len(trials) < runs or settled_at is None):
+        proposal = tool.propose(trials)
+        if settled_at is None and proposal.settled:
+            settled_at = len(trials)
+            estimate = tool.estimate(trials)
+            settled_loss = rider.true_loss(round(estimate.position))
+            claimed = estimate.gain_low > 0
+        trials.append(rider.ride(trials, proposal.position, direction=direction))
+        if len(trials) in (3, 6, runs):
+            estimate = tool.estimate(trials)
+            chosen = round(estimate.position)
+            near[len(trials)] = abs(chosen - rider.best) <= 0.1 * rider.range_clicks
+            if len(trials) == runs:
+                loss = rider.true_loss(chosen)
+                covered = estimate.low - 1e-9 <= rider.best <= estimate.high + 1e-9
+                width = (estimate.high - estimate.low) / rider.range_clicks
+    return Row(near, loss, covered, width, settled_at, settled_loss, claimed)
+
+
+def search_by_hand(rider: Rider) -> Row:
+    """From fully open in, two clicks at a time, keeping what was rated higher."""
+    position, step = rider.range_clicks, -2
+    trials = [rider.ride([], position, direction=False)]
+    best = trials[0]
+    while len(trials) < RUNS:
+        position = int(np.clip(best.position + step, 0, rider.range_clicks))
+        trials.append(rider.ride(trials, position, direction=False))
+        if trials[-1].liking >= best.liking:
+            best = trials[-1]
+        else:
+            step = -step
+    return _peer_row(rider, best.position)
+
+
+def search_by_sweep(rider: Rider) -> Row:
+    """Eight even positions and a parabola through the ratings."""
+    trials: list[Trial] = []
+    for position in np.round(np.linspace(0, rider.range_clicks, RUNS)).astype(int):
+        trials.append(rider.ride(trials, int(position), direction=False))
+    x, y = [trial.position for trial in trials], [trial.liking for trial in trials]
+    a, b, _ = np.polyfit(x, y, 2)
+    top = -b / (2 * a) if a < 0 else x[int(np.argmax(y))]
+    return _peer_row(rider, int(np.clip(round(top), 0, rider.range_clicks)))
+
+
+def _peer_row(rider: Rider, chosen: int) -> Row:
+    near = abs(chosen - rider.best) <= 0.1 * rider.range_clicks
+    return Row({3: near, 6: near, 8: near}, rider.true_loss(chosen), True, 1.0, None, None, False)
+
+
+METHODS: dict[str, Callable[[Rider], Row]] = {
+    "tool, direction": lambda rider: search_with_tool(rider, direction=True),
+    "tool, liking": lambda rider: search_with_tool(rider, direction=False),
+    "by hand": search_by_hand,
+    "sweep + parabola": search_by_sweep,
+}
+CASES = (
+    ("plain", ("tool, direction", "tool, liking", "by hand", "sweep + parabola")),
+    ("outliers", ("tool, direction", "tool, liking", "by hand", "sweep + parabola")),
+    ("random", ("tool, direction",)),
+    ("reversed", ("tool, direction",)),
+    ("mixture", ("tool, direction",)),
+    ("offset", ("tool, direction",)),
+    ("needle", ("tool, direction", "tool, liking")),
+    ("lag", ("tool, direction", "tool, liking")),
+    ("drift", ("tool, direction", "tool, liking")),
+    ("flat", ("tool, direction", "tool, liking")),
+)
+
+
+def report(family: str, method: str, rows: list[Row], seconds: float) -> str:
+    """One line of the table."""
+    share = {runs: 100 * np.mean([row.near[runs] for row in rows]) for runs in (3, 6, 8)}
+    losses = np.array([row.loss for row in rows])
+    settled = [row.settled_at for row in rows if row.settled_at is not None]
+    settled_loss = [row.settled_loss for row in rows if row.settled_loss is not None]
+    return (
+        f"{family:9s} {method:17s} {share[3]:5.0f} {share[6]:4.0f} {share[8]:4.0f}  {losses.mean():6.3f}"
+        f" {100 * np.mean(losses > 0.5):5.1f} {100 * np.mean([row.covered for row in rows]):6.1f}"
+        f" {100 * np.mean([row.width for row in rows]):6.1f} {100 * len(settled) / len(rows):6.0f}"
+        f" {np.mean(settled) if settled else math.nan:6.1f} {min(settled, default=0):3d}"
+        f" {np.mean(settled_loss) if settled_loss else math.nan:7.3f}"
+        f" {100 * np.mean([row.claimed for row in rows]):6.1f} {seconds:6.1f}"
+    )
+
+
+def main() -> None:
+    """Print the table."""
+    parser = argparse.ArgumentParser()
+    parser.add_argument("--riders", type=int, default=200)
+    parser.add_argument("--seed", type=int, default=1)
+    parser.add_argument("--families", nargs="*", default=[family for family, _ in CASES])
+    parser.add_argument("--tool-only", action="store_true")
+    options = parser.parse_args()
+    print(
+        "family    method            near3    6    8    loss >0.5% cover% width% settl%"
+        "  at_run min  loss  claim%   time_s"
+    )
+    for family, methods in CASES:
+        if family not in options.families:
+            continue
+        for method in methods:
+            if options.tool_only and not method.startswith("tool"):
+                continue
+            rng = np.random.default_rng(options.seed)
+            began = time.perf_counter()
+            rows = [METHODS[method](make_rider(rng, family)) for _ in range(options.riders)]
+            print(report(family, method, rows, time.perf_counter() - began), flush=True)
+
+
+if __name__ == "__main__":
+    main()

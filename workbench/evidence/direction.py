@@ -1,0 +1,113 @@
+"""What "too closed ... just right ... too open" says about the place liked most, and how far to trust it.
+
+Own derivation. An honest rider's answer is a rounded, noisy share of the distance to the place liked most, perhaps
+with a shifted zero. A reversed rider means the opposite of what is said; a random one answers from habit.
+Which of them answers is inferred together with the place, never assumed.
+"""
+
+from __future__ import annotations
+
+import itertools
+from collections import Counter
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import NamedTuple
+
+import numpy as np
+from numpy.typing import NDArray
+
+from workbench.evidence.normal import Array, below
+from workbench.evidence.response import Grid, grid_of, log_sum
+
+SCALES = (1.5, 3.0, 5.0, 8.0, 14.0)  # answer steps per range
+SCALE_WEIGHTS = (0.12, 0.22, 0.28, 0.25, 0.13)
+NOISES = (0.35, 0.7, 1.1)  # in answer steps
+NOISE_WEIGHTS = (0.35, 0.45, 0.2)
+ZEROS = (-0.16, -0.08, 0.0, 0.08, 0.16)  # shift of what is called just right, as a share of the range
+ZERO_WEIGHTS = (0.06, 0.16, 0.56, 0.16, 0.06)
+SLIP = 0.03  # share of answers that are slips
+TRUST_WEIGHTS = (0.80, 0.08, 0.12)
+ANSWERS = (-2, -1, 0, 1, 2)
+
+
+class Trust(NamedTuple):
+    """How likely the direction answers are honest, reversed or random."""
+
+    honest: float
+    reversed: float
+    random: float
+
+
+@dataclass(frozen=True, slots=True)
+class DirectionSay:
+    """Log likelihood by place, trust in the answers, and chances of the next answer."""
+
+    log_likelihood: Array  # (places,)
+    by_trust: Array  # (3, places), log
+    weights: Array  # (2, nodes, places): share of each honest and reversed node, given the place
+    random_share: Array  # (places,)
+    habits: Array  # (5,): chances of a random rider's next answer
+
+    def next_chances(self, grid: Grid, position: int, places: NDArray[np.int_]) -> Array:
+        """Chance of each of the five answers at a position, for some of the places, (5, places)."""
+        table = answer_table(grid.range_clicks)[:, :, position, places]  # (answers, nodes, places)
+        honest = np.einsum("anp,np->ap", table, self.weights[0][:, places])
+        turned = np.einsum("anp,np->ap", table[::-1], self.weights[1][:, places])
+        return np.asarray(honest + turned + self.habits[:, None] * self.random_share[None, places])
+
+
+def _nodes() -> tuple[Array, Array]:
+    values = np.array(list(itertools.product(SCALES, NOISES, ZEROS)))
+    weights = np.array([a * b * c for a, b, c in itertools.product(SCALE_WEIGHTS, NOISE_WEIGHTS, ZERO_WEIGHTS)])
+    return values, weights / weights.sum()
+
+
+@lru_cache(maxsize=4)
+def answer_table(range_clicks: int) -> Array:
+    """Chance of each answer, (answers, nodes, positions, places), of an honest rider."""
+    grid = grid_of(range_clicks)
+    values, _ = _nodes()
+    scale, noise, zero = (values[:, k][:, None, None] for k in range(3))
+    offset = (np.arange(range_clicks + 1)[:, None] - grid.places[None, :]) / range_clicks
+    middle = scale * (offset[None, :, :] - zero)
+    cuts = [below((cut - middle) / noise) for cut in (-1.5, -0.5, 0.5, 1.5)]
+    edges = [np.zeros_like(cuts[0]), *cuts, np.ones_like(cuts[0])]
+    chances = np.stack([high - low for low, high in itertools.pairwise(edges)])
+    return np.asarray((1.0 - SLIP) * chances + SLIP / 5.0)
+
+
+def read_directions(grid: Grid, answers: Sequence[tuple[int, int]]) -> DirectionSay:
+    """Read (position, answer) pairs, in any order."""
+    table = answer_table(grid.range_clicks)
+    _, node_weights = _nodes()
+    shape = (2, len(node_weights), len(grid.places))
+    logs = np.broadcast_to(np.log(node_weights)[None, :, None], shape).copy()
+    for (position, answer), count in Counter(answers).items():
+        logs[0] += count * np.log(table[answer + 2, :, position, :])
+        logs[1] += count * np.log(table[2 - answer, :, position, :])
+    counts = np.array([sum(1 for _, given in answers if given == answer) for answer in ANSWERS], dtype=np.float64)
+    random_log = _habit_say(counts)
+    prior = np.log(TRUST_WEIGHTS)
+    by_trust = np.concatenate([log_sum(logs, axis=1), np.full((1, len(grid.places)), random_log)]) + prior[:, None]
+    total = log_sum(by_trust, axis=0)
+    weights = np.exp(logs + prior[:2, None, None] - total)
+    habits = (counts + 1.0) / (counts.sum() + 5.0)
+    return DirectionSay(total, by_trust, weights, np.exp(by_trust[2] - total), habits)
+
+
+def _habit_say(counts: Array) -> float:
+    """Log chance of the answers in their order if each comes from habit (rule of succession)."""
+    total, seen = 0.0, np.ones(5)
+    for k in range(5):
+        for _ in range(int(counts[k])):
+            total += float(np.log(seen[k] / seen.sum()))
+            seen[k] += 1.0
+    return total
+
+
+def trust_of(say: DirectionSay, place_weights: Array) -> Trust:
+    """Chances of honest, reversed and random, given the posterior weight of every place."""
+    shares = np.exp(say.by_trust - say.log_likelihood) @ place_weights
+    honest, turned, habit = (float(part) for part in shares / shares.sum())
+    return Trust(honest, turned, habit)

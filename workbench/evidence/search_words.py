@@ -1,0 +1,60 @@
+"""Why a position is proposed, in words for the rider."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+_DIRECTION = {-2: "far too closed", -1: "too closed", 0: "just right", 1: "too open", 2: "far too open"}
+
+
+def place(position: int, range_clicks: int) -> str:
+    """Name a position from closed."""
+    if position == 0:
+        return "fully closed (0 clicks from closed)"
+    clicks = "1 click from closed" if position == 1 else f"{position} clicks from closed"
+    return f"fully open ({clicks})" if position == range_clicks else clicks
+
+
+def reason(
+    position: int,
+    range_clicks: int,
+    ridden: Sequence[int],
+    last_direction: int | None,
+    *,
+    settled: bool,
+    exhausted: str | None,
+    at_range_end: bool,
+) -> str:
+    """One plain sentence, or two, on why this position comes next."""
+    here = place(position, range_clicks)
+    if exhausted:
+        return _exhausted(here, exhausted, at_range_end=at_range_end)
+    if settled:
+        return f"Stay at {here}: one more run is not expected to change the choice by anything you would feel."
+    if not ridden:
+        return f"Start at {here}, in the middle, so that both ways are open."
+    last = ridden[-1]
+    if position in ridden:
+        return f"Ride {here} again: a second answer there makes the choice surer than a new position would."
+    way = "open" if position > last else "closed"
+    step = abs(position - last)
+    move = f"{step} click{'' if step == 1 else 's'} further {way}"
+    if last_direction and (last_direction < 0) == (position > last):
+        return f"Go to {here}, {move}: you called {last} {_DIRECTION[last_direction]}."
+    if len(set(ridden)) == 1:
+        return f"Go to {here}, {move}: a first step large enough to feel."
+    if min(ridden) < position < max(ridden):
+        return f"Go to {here}, {move}: it lies between positions you rode, where your answers leave most open."
+    return f"Go to {here}, {move}: your answers leave open whether you like it still more there."
+
+
+def _exhausted(here: str, exhausted: str, *, at_range_end: bool) -> str:
+    if at_range_end:
+        return (
+            f"The range is used up: at {here} you would still go further {exhausted}. "
+            "More clicks cannot give that; it takes another spring or a mechanic's retune."
+        )
+    return (
+        f"The band you allow is used up: at {here} you would still go further {exhausted}. "
+        "Widen the band if the rider agrees."
+    )
