@@ -1,0 +1,332 @@
+"""Sag: both ends at a glance, and the guided measuring of one."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from typing import Any, ClassVar
+
+from workbench.actions.desk import Desk
+from workbench.actions.put_back import put_back
+from workbench.actions.sag import SagRecords, discard_sag, keep_sag, note_as_found, open_fully
+from workbench.actions.setups import take_step
+from workbench.model.adjuster import adjuster_title
+from workbench.model.errors import InputError
+from workbench.model.sag_rules import maker_band, practice_band, travel_question
+from workbench.model.steps import Step
+from workbench.model.unit import Unit
+from workbench.viewmodels.base import Problem, ViewModel
+from workbench.viewmodels.bench import Bench
+from workbench.viewmodels.sag_draft import TYPED, SagDraft, Stage, next_stage, settle, stage_before
+from workbench.viewmodels.sag_ends import EndShown, end_shown
+from workbench.viewmodels.sag_entry import aimed_at, next_round, read_place, with_entry, with_reading, without_reading
+from workbench.viewmodels.sag_guide import GuideShown, adjusters_shown, guide_shown, keep_label
+from workbench.viewmodels.sag_open import Opened, SagEntries, advice_of, begin, steps_of, subject_of
+from workbench.viewmodels.sag_problems import problem
+from workbench.viewmodels.shown import Units
+
+OTHER_END = {"front": "rear", "rear": "front"}
+GARAGE_FIRST = "State the rider and the unit's travel in the garage first."
+
+
+@dataclass(frozen=True, slots=True)
+class SagState:
+    """The sag sheet."""
+
+    rider_words: str = ""
+    blocked: str = ""
+    ends: tuple[EndShown, ...] = ()
+    put_back_words: str = ""
+    put_back_end: str = ""
+    guide: GuideShown | None = None
+
+
+class SagViewModel(ViewModel[SagState]):
+    """The sag sheet and its deeds."""
+
+    station = "sag"
+    watched: ClassVar[frozenset[str]] = frozenset(
+        {"bike", "person", "bike_rider", "unit", "generation", "adjuster", "range_count", "on_bike"}
+        | {"setup", "setup_value", "sag_measurement", "sag_reading", "sag_target", "setting"}
+    )
+
+    def __init__(self, desk: Desk, bench: Bench) -> None:
+        self._entries = SagEntries(desk)
+        super().__init__(desk, bench)
+
+    # Reading
+
+    def read(self) -> SagState:
+        """Read the bike on the bench and the entry under way."""
+        records = self._records()
+        if records is None:
+            return SagState()
+        if records.rider is None:
+            return SagState(blocked="Sag belongs to a rider. Choose who rides this bike first.")
+        units = self._bench.units
+        steps = self._desk.ask(put_back(self.bike_id, records.rider.id))
+        ends = self._ends(records, units)
+        opened = self._entries.opened(records)
+        return SagState(
+            rider_words=_rider_words(records, units),
+            ends=ends,
+            put_back_words=_put_back_words(steps),
+            put_back_end=next((unit.end for unit in records.parts.units if steps_of(records, unit, steps)), ""),
+            guide=None if opened is None else _guide(opened, steps, ends, units),
+        )
+
+    def _records(self) -> SagRecords | None:
+        return self._entries.records(self.bike_id, self._bench.rider_id)
+
+    def _ends(self, records: SagRecords, units: Units) -> tuple[EndShown, ...]:
+        shown = [end_shown(records, unit, self._entries.draft(unit), units) for unit in records.parts.units]
+        first = next((place for place, end in enumerate(shown) if end.is_due and not end.blocked), None)
+        return tuple(replace(end, is_next=place == first) for place, end in enumerate(shown))
+
+    def _now_open(self, *, needs_draft: bool = True) -> Opened | None:
+        records = self._records()
+        opened = None if records is None else self._entries.opened(records)
+        return None if opened is None or (needs_draft and opened.draft_id is None) else opened
+
+    def _unit(self, end: str) -> tuple[SagRecords, Unit] | None:
+        records = self._records()
+        unit = records.parts.unit(end) if records else None
+        if records is None or records.rider is None or unit is None or unit.travel_mm is None:
+            self._say(GARAGE_FIRST)
+            return None
+        return records, unit
+
+    def _say(self, text: str, field: str = "") -> None:
+        self.refused.emit(Problem(text, field))
+
+    def _change(self, opened: Opened, draft: SagDraft) -> None:
+        self._entries.keep(opened.unit, draft)
+
+    # Moving about
+
+    def start(self, end: str) -> None:
+        """Take up one end: go on with its entry, or begin one."""
+        found = self._unit(end)
+        if found is None:
+            return
+        records, unit = found
+        if self._entries.draft(unit) is None:
+            self._entries.keep(unit, begin(records, unit))
+        self._entries.open_end(self.bike_id, end)
+
+    def show_put_back(self, end: str) -> None:
+        """Show the put-back list of one end."""
+        found = self._unit(end)
+        if found is None:
+            return
+        draft = self._entries.draft(found[1])
+        if draft is not None:
+            self._entries.keep(found[1], replace(draft, stage=int(Stage.PUT_BACK)))
+        self._entries.open_end(self.bike_id, end)
+
+    def both_ends(self) -> None:
+        """Go back to both ends; the entries stay."""
+        self._entries.open_end(self.bike_id, "")
+
+    def switch_end(self) -> None:
+        """Take up the other end; this one's entry stays."""
+        opened = self._now_open(needs_draft=False)
+        if opened is not None:
+            self.start(OTHER_END[opened.unit.end])
+
+    def go_to_garage(self) -> None:
+        """Open the garage sheet."""
+        self._bench.go_to("garage")
+
+    def go_to_adjusters(self) -> None:
+        """Open the adjusters sheet."""
+        self._bench.go_to("adjusters")
+
+    def next(self) -> bool:
+        """Go to the next stage, or say what keeps this one from being done."""
+        opened = self._now_open()
+        if opened is None:
+            return False
+        draft, wrong = settle(opened.draft, opened.stage, self._bench.units)
+        typed = draft.text("reading")
+        if wrong is None and opened.stage == Stage.MEASURE and typed is not None and typed.text.strip():
+            draft, wrong = with_reading(draft, opened.unit, self._bench.units, self._desk.now())
+        wrong = wrong or problem(draft, opened.stage, subject_of(opened), self._bench.units)
+        if wrong is not None:
+            self._change(opened, draft)
+            self.refused.emit(wrong)
+            return False
+        self._change(opened, replace(draft, stage=int(next_stage(draft, opened.stage))))
+        return True
+
+    def back(self) -> None:
+        """Go to the stage before, or to both ends."""
+        opened = self._now_open()
+        if opened is None or opened.stage == Stage.PREPARE:
+            self.both_ends()
+        else:
+            self.go_to_stage(stage_before(opened.draft, opened.stage))
+
+    def go_to_stage(self, stage: int) -> None:
+        """Open any stage; nothing entered is lost."""
+        opened = self._now_open()
+        if opened is not None:
+            draft, _ = settle(opened.draft, opened.stage, self._bench.units)
+            self._change(opened, replace(draft, stage=int(Stage(stage))))
+
+    # Entering
+
+    def set_text(self, name: str, text: str) -> None:
+        """Keep what stands typed in a field, letter by letter."""
+        opened = self._now_open()
+        if opened is not None and name in TYPED:
+            unit = self._bench.units.unit(TYPED[name][0])
+            self._change(opened, opened.draft.with_text(name, text or None, unit))
+
+    def set_field(self, name: str, value: Any) -> None:
+        """Take one entry."""
+        opened = self._now_open()
+        if opened is not None:
+            self._change(opened, with_entry(opened.draft, name, value))
+
+    def aim(self, origin: str) -> None:
+        """Take the maker's band or the usual one as the target."""
+        opened = self._now_open()
+        if opened is None:
+            return
+        bike, unit = opened.records.parts.bike, opened.unit
+        band = maker_band(unit) if origin == "maker" else practice_band(bike, unit)
+        if band is None:
+            self._say("The maker's sag is not stated yet. Enter it with the unit in the garage.")
+        else:
+            self._change(opened, aimed_at(opened.draft, band))
+
+    def add_reading(self, text: str) -> bool:
+        """Take one reading, or say why it cannot be one."""
+        opened = self._now_open()
+        if opened is None:
+            return False
+        units = self._bench.units
+        typed = opened.draft.with_text("reading", text or None, units.unit("length"))
+        draft, wrong = with_reading(typed, opened.unit, units, self._desk.now())
+        self._change(opened, draft)
+        if wrong is not None:
+            self.refused.emit(wrong)
+        return wrong is None
+
+    def remove_reading(self, index: int) -> None:
+        """Take one reading of this round away."""
+        opened = self._now_open()
+        if opened is not None:
+            self._change(opened, without_reading(opened.draft, index))
+
+    def another_round(self, option: int | None = None) -> bool:
+        """Set what was advised and measure again; the readings so far stay as a round."""
+        opened = self._now_open()
+        advice = advice_of(opened, self._bench.units) if opened else None
+        if opened is None or advice is None:
+            return False
+        chosen = option if option is not None else advice.chosen
+        if chosen is None or not 0 <= chosen < len(advice.options):
+            self._change(opened, next_round(opened.draft, None))
+            return True
+        picked = advice.options[chosen]
+        if picked.is_refused:
+            self._say(f"{picked.title}: {picked.detail}.", "options")
+            return False
+        if advice.large_move and not opened.draft.move_confirmed:
+            self._say("A large move at once: tick that you will go there in steps.", "move_confirmed")
+            return False
+        self._change(opened, next_round(opened.draft, picked))
+        return True
+
+    # Deeds
+
+    def note_place(self, adjuster_id: str, text: str) -> bool:
+        """Record where an adjuster stood; empty text says that nobody knows."""
+        opened = self._now_open()
+        adjuster = opened.records.parts.adjuster(adjuster_id) if opened else None
+        if adjuster is None:
+            return False
+        try:
+            position = read_place(adjuster, text, self._bench.units)
+        except InputError as error:
+            self.refuse(error, f"place_{adjuster_id}")
+            return False
+        label = f"Note {adjuster_title(adjuster).lower()[:36]} as found"
+        self.act(label, note_as_found(self.bike_id, adjuster_id, position))
+        return True
+
+    def open_adjusters(self) -> None:
+        """Say that all adjusters on record of this unit now stand fully open."""
+        opened = self._now_open()
+        if opened is None:
+            return
+        waiting = tuple(one.adjuster_id for one in adjusters_shown(opened.records, opened.unit) if one.can_open)
+        if waiting:
+            self.act(f"{opened.unit.end.capitalize()} adjusters fully open", open_fully(self.bike_id, waiting))
+
+    def keep(self) -> bool:
+        """Keep the measuring: all rounds, the spring as it stands, the target."""
+        opened = self._now_open()
+        if opened is None or opened.records.rider is None:
+            return False
+        wrong = problem(opened.draft, Stage.ADVICE, subject_of(opened), self._bench.units)
+        band = opened.draft.band()
+        if wrong is not None or band is None:
+            self.refused.emit(wrong or Problem("The target band is missing.", "target_low"))
+            return False
+        label = keep_label(opened.draft, opened.unit, self._bench.units)
+        rounds, rider = opened.draft.all_rounds(), opened.records.rider
+        deed = keep_sag(self.bike_id, rider.id, opened.unit.id, rounds, band, draft_id=opened.draft_id)
+        return self.act(label, deed) is not None
+
+    def discard(self) -> None:
+        """Put this entry aside; what was pumped on the way stays on record, and so does what stands open."""
+        opened = self._now_open()
+        if opened is None or opened.draft_id is None:
+            return
+        now = opened.draft.this_round()
+        is_set = now.pressure_kpa is not None or now.rate_n_per_mm is not None
+        self.both_ends()
+        deed = discard_sag(opened.draft_id, self.bike_id, opened.unit.id, now if is_set else None)
+        self.act(f"Discard {opened.unit.end} sag entry", deed)
+
+    def take_step(self, index: int) -> None:
+        """Tick one adjuster as put back."""
+        opened = self._now_open(needs_draft=False)
+        if opened is None or opened.records.rider is None:
+            return
+        due = self._desk.ask(put_back(self.bike_id, opened.records.rider.id))
+        steps = steps_of(opened.records, opened.unit, due)
+        if 0 <= index < len(steps):
+            self.act(f"Put back {steps[index].title.lower()}"[:60], take_step(self.bike_id, steps[index]))
+
+
+def _guide(opened: Opened, steps: tuple[Step, ...], ends: tuple[EndShown, ...], units: Units) -> GuideShown:
+    other = next((end for end in ends if end.end != opened.unit.end and not end.blocked), None)
+    return guide_shown(
+        opened.records,
+        opened.unit,
+        opened.draft,
+        has_draft=opened.draft_id is not None,
+        question=travel_question(opened.unit, opened.records.parts.bike),
+        advice=advice_of(opened, units),
+        put_back=steps_of(opened.records, opened.unit, steps),
+        other=other,
+        units=units,
+    )
+
+
+def _rider_words(records: SagRecords, units: Units) -> str:
+    rider = records.rider
+    if rider is None:
+        return ""
+    mass = "mass not stated" if rider.mass_kg is None else f"{units.text(rider.mass_kg, 'mass')} ready to ride"
+    return f"{rider.name}, {mass}"
+
+
+def _put_back_words(steps: tuple[Step, ...]) -> str:
+    if not steps:
+        return ""
+    names = ", ".join(step.title.lower() for step in steps)
+    return f"Standing open from measuring: {names}. Put back before riding."

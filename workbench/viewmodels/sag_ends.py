@@ -1,0 +1,136 @@
+"""Both ends side by side: the sag last kept, what it aims at, due or done."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from workbench.actions.sag import SagRecords
+from workbench.model.sag import POSTURES, TARGET_ORIGINS, SagMeasurement
+from workbench.model.sag_rules import Band, first_band
+from workbench.model.setting import HOWS
+from workbench.model.unit import SPRINGS, Unit
+from workbench.viewmodels.sag_advice import band_text, percent
+from workbench.viewmodels.sag_draft import SagDraft, Stage
+from workbench.viewmodels.shown import Units, short_date
+
+
+@dataclass(frozen=True, slots=True)
+class Ruler:
+    """The travel drawn to scale with the band and every reading; lengths in mm."""
+
+    travel_mm: float
+    low_mm: float = 0.0
+    high_mm: float = 0.0
+    band_words: str = ""
+    ticks_mm: tuple[float, ...] = ()
+    sag_mm: float | None = None
+    sag_words: str = ""
+    predicted_mm: float | None = None
+    title: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class EndShown:
+    """One end on the first page."""
+
+    end: str
+    title: str
+    unit_words: str
+    status: str
+    is_due: bool
+    number: str = ""
+    number_unit: str = ""
+    percent: str = ""
+    spring_words: str = ""
+    target_words: str = ""
+    blocked: str = ""  # what has to be stated in the garage first
+    verb: str = ""
+    is_next: bool = False
+    ruler: Ruler | None = None
+
+
+def end_shown(records: SagRecords, unit: Unit, draft: SagDraft | None, units: Units) -> EndShown:
+    """Lay out one end of the first page."""
+    kept = last_kept(records, unit)
+    target = next((one for one in records.targets if one.unit_id == unit.id), None)
+    band = draft.band() if draft else None
+    band = band or first_band(records.parts.bike, unit, target)
+    length = "Fork travel" if unit.kind == "fork" else "Shock stroke"
+    if unit.travel_mm is None:
+        blocked = f"{length} is not stated yet, and sag is a part of it."
+        return EndShown(
+            unit.end, end_title(unit), _unit_words(unit, units), "needs the garage first", True, blocked=blocked
+        )
+    number, _, number_unit = units.text(kept.sag_mm, "length").partition("\u2009") if kept else ("", "", "")
+    return EndShown(
+        end=unit.end,
+        title=end_title(unit),
+        unit_words=_unit_words(unit, units),
+        status=_status(kept, draft),
+        is_due=kept is None or draft is not None,
+        number=number,
+        number_unit=number_unit,
+        percent=percent(kept.sag_mm / kept.travel_mm) if kept else "",
+        spring_words=_spring_words(kept, units) if kept else "",
+        target_words=f"{band_text(band)}, {TARGET_ORIGINS[band.origin]}, {POSTURES[band.posture].lower()}",
+        verb=f"Go on with the {unit.end}"
+        if draft
+        else f"Measure the {unit.end} again"
+        if kept
+        else f"Measure {unit.end} sag",
+        ruler=_end_ruler(records, unit, kept, band, units),
+    )
+
+
+def last_kept(records: SagRecords, unit: Unit) -> SagMeasurement | None:
+    """Give the newest kept measurement on the present hardware."""
+    generation = records.parts.generation(unit.id)
+    present = generation.id if generation else None
+    found = [
+        one for one in records.measurements if one.unit_id == unit.id and one.is_kept and one.generation_id == present
+    ]
+    return found[-1] if found else None
+
+
+def end_title(unit: Unit) -> str:
+    return "Front" if unit.end == "front" else "Rear"
+
+
+def _unit_words(unit: Unit, units: Units) -> str:
+    name = unit.name or ("Fork" if unit.kind == "fork" else "Shock")
+    length = "" if unit.travel_mm is None else f", {units.text(unit.travel_mm, 'length')}"
+    return f"{name}, {SPRINGS[unit.spring].lower()}{length}"
+
+
+def _status(kept: SagMeasurement | None, draft: SagDraft | None) -> str:
+    if draft is not None:
+        return f"under way: step {draft.stage} of {len(Stage)}"
+    return f"done {short_date(kept.measured_at)}" if kept else "due"
+
+
+def _spring_words(kept: SagMeasurement, units: Units) -> str:
+    if kept.pressure_kpa is not None:
+        warmth = "" if kept.temperature_c is None else f", {units.text(kept.temperature_c, 'temperature')}"
+        return f"at {units.text(kept.pressure_kpa, 'pressure')} {HOWS[kept.pressure_how]}{warmth}"
+    if kept.rate_n_per_mm is not None:
+        return f"with {units.text(kept.rate_n_per_mm, 'spring_rate')}, preload {units.text(kept.preload_mm, 'length')}"
+    return ""
+
+
+def _end_ruler(records: SagRecords, unit: Unit, kept: SagMeasurement | None, band: Band, units: Units) -> Ruler:
+    travel = unit.travel_mm or 0.0
+    taken = [one.sag_mm for one in records.readings if kept is not None and one.measurement_id == kept.id]
+    return Ruler(
+        travel_mm=travel,
+        low_mm=band.low * travel,
+        high_mm=band.high * travel,
+        band_words=f"target {band_text(band)} ({TARGET_ORIGINS[band.origin]})",
+        ticks_mm=tuple(taken),
+        sag_mm=kept.sag_mm if kept else None,
+        sag_words=percent(kept.sag_mm / kept.travel_mm) if kept else "",
+        title=travel_words(unit, units),
+    )
+
+
+def travel_words(unit: Unit, units: Units) -> str:
+    return f"{'Travel' if unit.kind == 'fork' else 'Stroke'} {units.text(unit.travel_mm, 'length')}"

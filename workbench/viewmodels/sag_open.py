@@ -1,0 +1,116 @@
+"""One end taken up: read its entry and all that its stages need."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from workbench.actions.desk import Desk
+from workbench.actions.sag import SagRecords, sag_records
+from workbench.model.errors import WorkbenchError
+from workbench.model.parts import settable_items
+from workbench.model.sag_rules import first_band, similar_rounds, travel_question
+from workbench.model.steps import Step
+from workbench.model.unit import Unit
+from workbench.viewmodels.sag_advice import Advice, advise
+from workbench.viewmodels.sag_draft import SagDraft, Stage, first_draft, from_json, to_json
+from workbench.viewmodels.sag_guide import adjusters_shown
+from workbench.viewmodels.sag_problems import Subject
+from workbench.viewmodels.shown import Units
+
+DRAFT = "sag"
+
+
+@dataclass(frozen=True, slots=True)
+class Opened:
+    """One end taken up: its unit and its entry. Without a draft's key only putting back is left."""
+
+    records: SagRecords
+    unit: Unit
+    draft: SagDraft
+    draft_id: str | None
+
+    @property
+    def stage(self) -> Stage:
+        """The stage the entry stands at."""
+        return Stage(self.draft.stage)
+
+
+class SagEntries:
+    """The sag entries of the bike on the bench, one for each end, and which end lies open."""
+
+    def __init__(self, desk: Desk) -> None:
+        self._desk = desk
+
+    def records(self, bike_id: str, rider_id: str | None) -> SagRecords | None:
+        """Read what is known of the bike's sag; None when the bike went away with an undone step."""
+        if not bike_id:
+            return None
+        try:
+            return self._desk.ask(sag_records(bike_id, rider_id))
+        except WorkbenchError:
+            return None
+
+    def draft(self, unit: Unit) -> SagDraft | None:
+        """Read the entry of a unit, if one is under way."""
+        kept = self._desk.open_draft(DRAFT, bike_id=unit.bike_id, subject=unit.id)
+        return from_json(kept.body) if kept else None
+
+    def keep(self, unit: Unit, draft: SagDraft) -> None:
+        """Write an entry down."""
+        self._desk.keep_draft(DRAFT, to_json(draft), bike_id=unit.bike_id, subject=unit.id)
+
+    def open_end(self, bike_id: str, end: str) -> None:
+        """Say which end lies open; remembered over a restart."""
+        self._desk.set_setting(f"sag/end/{bike_id}", end)
+
+    def opened(self, records: SagRecords) -> Opened | None:
+        """Give the end that lies open, if one does."""
+        unit = records.parts.unit(self._desk.setting(f"sag/end/{records.parts.bike.id}", ""))
+        if unit is None or unit.travel_mm is None or records.rider is None:
+            return None
+        kept = self._desk.open_draft(DRAFT, bike_id=unit.bike_id, subject=unit.id)
+        if kept is None:
+            return Opened(records, unit, replace(begin(records, unit), stage=int(Stage.PUT_BACK)), None)
+        return Opened(records, unit, from_json(kept.body), kept.id)
+
+
+def begin(records: SagRecords, unit: Unit) -> SagDraft:
+    """Begin an entry from what is known of the bike."""
+    target = next((one for one in records.targets if one.unit_id == unit.id), None)
+    band = first_band(records.parts.bike, unit, target)
+    own = [item for item, subject_id in settable_items(records.parts) if subject_id == unit.id]
+    return first_draft(unit, band, {item: records.parts.value(item, unit.id) for item in own})
+
+
+def subject_of(opened: Opened) -> Subject:
+    """Give what problems of a stage depend on."""
+    shown = adjusters_shown(opened.records, opened.unit)
+    return Subject(
+        unit=opened.unit,
+        question=travel_question(opened.unit, opened.records.parts.bike),
+        unready=tuple(one.title.lower() for one in shown if not one.is_ready),
+    )
+
+
+def advice_of(opened: Opened, units: Units) -> Advice | None:
+    """Give the advice, at the stage that shows it."""
+    if opened.stage != Stage.ADVICE:
+        return None
+    records, draft, unit = opened.records, opened.draft, opened.unit
+    band = draft.band()
+    if band is None:
+        return Advice(problem="The target band is missing. Go back to the preparation and state it.")
+    generation = records.parts.generation(unit.id)
+    earlier = similar_rounds(
+        [one for one in records.measurements if one.unit_id == unit.id],
+        posture=draft.posture,
+        mass_kg=records.rider.mass_kg if records.rider else None,
+        generation_id=generation.id if generation else None,
+    )
+    return advise(draft, unit, band, earlier, units)
+
+
+def steps_of(records: SagRecords, unit: Unit, steps: tuple[Step, ...]) -> tuple[Step, ...]:
+    """Keep the steps that belong to one unit."""
+    own = {adjuster.id for adjuster in records.parts.adjusters_of(unit.id)}
+    return tuple(step for step in steps if step.subject_id in own)

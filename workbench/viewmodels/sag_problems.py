@@ -1,0 +1,115 @@
+"""What keeps a stage of a sag measuring from being done: one sentence, and the field it is about."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from workbench.model.sag import REPEAT_LIMIT_MM, readings_agree
+from workbench.model.sag_rules import coil_bind_short_mm
+from workbench.model.unit import Unit
+from workbench.viewmodels.base import Problem
+from workbench.viewmodels.sag_draft import SagDraft, Stage
+from workbench.viewmodels.shown import Units
+
+ENOUGH_READINGS = 3  # from here on the median is taken as it is
+
+
+@dataclass(frozen=True, slots=True)
+class Subject:
+    """What the measuring is about, as far as problems depend on it."""
+
+    unit: Unit
+    question: str = ""  # about stroke or wheel travel
+    unready: tuple[str, ...] = ()  # adjusters not standing open
+
+    @property
+    def is_air(self) -> bool:
+        """Tell whether the spring is set with a pump."""
+        return self.unit.spring != "coil"
+
+
+def problem(draft: SagDraft, stage: Stage, subject: Subject, units: Units) -> Problem | None:
+    """Say what keeps a stage from being done, if anything."""
+    return _PROBLEMS[stage](draft, subject, units)
+
+
+def _prepare(draft: SagDraft, subject: Subject, units: Units) -> Problem | None:
+    if subject.question and not draft.travel_confirmed:
+        return Problem(f"{subject.question} Tick that it is right, or correct it in the garage.", "travel_confirmed")
+    if draft.target_low is None:
+        return Problem("Say from how much sag on it is right; the usual figures are one key away.", "target_low")
+    if draft.target_high is None:
+        return Problem("Say up to how much sag it is right.", "target_high")
+    if draft.target_low > draft.target_high:
+        return Problem("The band ends below its start. Swap the two figures.", "target_high")
+    if subject.unready and not draft.as_they_stand:
+        names = ", ".join(subject.unready)
+        return Problem(f"Not standing open: {names}. Open them, or tick to measure all the same.", "as_they_stand")
+    return None
+
+
+def _spring(draft: SagDraft, subject: Subject, units: Units) -> Problem | None:
+    return _air(draft, subject, units) if subject.is_air else _coil(draft, subject, units)
+
+
+def _air(draft: SagDraft, subject: Subject, units: Units) -> Problem | None:
+    unit = subject.unit
+    if draft.pressure_kpa is None:
+        return Problem("Read the pressure that is in there now; advice starts from it.", "pressure_kpa")
+    for low, high, value, name in (
+        (unit.minimum_kpa, unit.maximum_kpa, draft.pressure_kpa, "pressure_kpa"),
+        (unit.second_minimum_kpa, unit.second_maximum_kpa, draft.second_kpa, "second_kpa"),
+    ):
+        if value is not None and high is not None and value > high + 0.5:
+            most = units.text(high, "pressure")
+            return Problem(f"Above the highest pressure allowed for this {unit.kind}, {most}. Let air out.", name)
+        if value is not None and low is not None and value < low - 0.5:
+            least = units.text(low, "pressure")
+            return Problem(f"Below the lowest pressure allowed for this {unit.kind}, {least}. Add air.", name)
+    if draft.second_kpa is not None and draft.second_kpa <= draft.pressure_kpa:
+        return Problem("The second chamber stands above the main one; fill it in the maker's order.", "second_kpa")
+    if draft.spacers is not None and unit.spacer_limit is not None and draft.spacers > unit.spacer_limit:
+        return Problem(f"This {unit.kind} takes {unit.spacer_limit} spacers at most.", "spacers")
+    return None
+
+
+def _coil(draft: SagDraft, subject: Subject, units: Units) -> Problem | None:
+    unit, preload = subject.unit, draft.preload_mm or 0.0
+    if draft.rate_n_per_mm is None:
+        return Problem("The rate is printed on the spring, as 450 or 450x57.", "rate_n_per_mm")
+    if unit.preload_limit_mm is not None and preload > unit.preload_limit_mm + 1e-9:
+        most = units.text(unit.preload_limit_mm, "length")
+        return Problem(f"More preload than the maker allows ({most}). Turn the collar back.", "preload_mm")
+    short = coil_bind_short_mm(draft.spring_stroke_mm, unit.travel_mm or 0.0, preload)
+    if short > 0 and draft.spring_stroke_mm is not None:
+        has, needs = units.text(draft.spring_stroke_mm, "length"), units.text(draft.spring_stroke_mm + short, "length")
+        return Problem(
+            f"Coil bind: this spring gives way by {has}, stroke and preload need {needs}. Do not ride it;"
+            " fit a longer-stroke spring.",
+            "spring_stroke_mm",
+        )
+    return None
+
+
+def _measure(draft: SagDraft, subject: Subject, units: Units) -> Problem | None:
+    limit = units.text(REPEAT_LIMIT_MM[subject.unit.kind], "length")
+    if not draft.readings_mm:
+        return Problem("Type the first reading, then Enter.", "reading")
+    if len(draft.readings_mm) == 1:
+        return Problem("Measure once more: a slip shows only beside a second reading.", "reading")
+    if not readings_agree(draft.readings_mm, subject.unit.kind) and len(draft.readings_mm) < ENOUGH_READINGS:
+        return Problem(f"The two lie more than {limit} apart. Take a third.", "reading")
+    return None
+
+
+def _nothing(draft: SagDraft, subject: Subject, units: Units) -> Problem | None:
+    return None
+
+
+_PROBLEMS = {
+    Stage.PREPARE: _prepare,
+    Stage.SPRING: _spring,
+    Stage.MEASURE: _measure,
+    Stage.ADVICE: _measure,
+    Stage.PUT_BACK: _nothing,
+}
