@@ -132,7 +132,7 @@ def trend_of(runs: Sequence[Run], times: Sequence[int], others: Sequence[Run], o
 
 
 def _equal(one: Sequence[int], other: Sequence[int]) -> NDArray[np.bool_]:
-    return np.equal.outer(np.asarray(one), np.asarray(other)).astype(np.bool_)
+    return np.asarray(np.asarray(one)[:, None] == np.asarray(other)[None, :], dtype=np.bool_)
 
 
 def trend_mean(times: Sequence[int]) -> Array:
