@@ -13,6 +13,7 @@ from tempfile import mkdtemp
 from tests.library.garden import garden
 from workbench.library.library import Library, open_library
 
+ROOT = Path(__file__).parents[2]
 NOBODY = 65534
 INSTANT = "2031-05-14T09:00:00+00:00"
 

@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from tests.library.garden import Bike
-from tests.library.help import crashed_copy, open_folder, open_garden, opened, prints, without_rights
+from tests.library.help import ROOT, crashed_copy, open_folder, open_garden, opened, prints, without_rights
 from workbench.actions.desk import Desk
 from workbench.library.opening import APPLICATION_ID
 from workbench.library.upgrade import SHIPPED, Migrations
@@ -23,9 +23,10 @@ from workbench.model.errors import (
 )
 
 LATER = Migrations("0007", SHIPPED.folder)
-ROOT = Path(__file__).parents[2]
+
 HOLDER = """
 import sys
+from pathlib import Path
 from tests.library.help import open_garden
 library = open_garden(sys.argv[1])
 print("open", flush=True)

@@ -212,4 +212,6 @@ class Walk:
 
     def name(self) -> str:
         """A name of the kind people type."""
-        return self.chance.choice(["Äsche", "💥", "<b>", "'; --", "a\nb", "‮abc", ""]) + str(self.chance.randrange(99))
+        return self.chance.choice(["Äsche", "💥", "<b>", "'; --", "a\nb", "\u202eabc", ""]) + str(
+            self.chance.randrange(99)
+        )

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import os
 import sqlite3
-from contextlib import closing
+from contextlib import closing, suppress
 from pathlib import Path
 
 from workbench.library.troubles import plain_words
@@ -66,4 +66,5 @@ def _flush_folder(folder: Path) -> None:
 
 def _remove(unfinished: Path) -> None:
     for tail in ("", "-journal", "-wal"):
-        unfinished.with_name(unfinished.name + tail).unlink(missing_ok=True)
+        with suppress(OSError):  # the reason why it could not be written has been told already
+            unfinished.with_name(unfinished.name + tail).unlink(missing_ok=True)
