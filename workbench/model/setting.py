@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from enum import StrEnum
 
@@ -109,8 +110,8 @@ def latest(log: tuple[OnBike, ...]) -> dict[tuple[str, str], OnBike]:
 
 
 def changes_between(
-    before: dict[tuple[str, str], float | None],
-    after: dict[tuple[str, str], float | None],
+    before: Mapping[tuple[str, str], float | None],
+    after: Mapping[tuple[str, str], float | None],
     *,
     gauge_kpa: float = 3.5,
 ) -> tuple[Change, ...]:

@@ -1,0 +1,37 @@
+"""Steps of a setup in the words of the person at the bench."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from workbench.model.setting import Item
+from workbench.model.steps import Step
+from workbench.viewmodels.shown import Units
+
+
+@dataclass(frozen=True, slots=True)
+class StepLine:
+    """One step ready to be drawn."""
+
+    key: str
+    text: str
+    remark: str = ""
+
+
+def step_line(step: Step, units: Units) -> StepLine:
+    """Say one step: where, what to do, and in small print the move from where it stands."""
+    key = f"{step.item}/{step.subject_id}"
+    if step.text:
+        return StepLine(key, f"{step.title}: {step.text}", step.relative)
+    remark = (
+        f"now {units.text(step.before, step.quantity)}" if step.before is not None else "not known what is there now"
+    )
+    if step.item == Item.SPACERS:
+        number = round(step.value)
+        return StepLine(key, f"{step.title}: {'none' if number == 0 else number}", remark)
+    return StepLine(key, f"{step.title}: {units.text(step.value, step.quantity)}", remark)
+
+
+def step_lines(steps: tuple[Step, ...], units: Units) -> tuple[StepLine, ...]:
+    """Say all steps in order."""
+    return tuple(step_line(step, units) for step in steps)
