@@ -88,9 +88,10 @@ def test_an_unknown_place_is_the_makers_advice_else_the_middle_and_says_so():
 
 
 def test_advice_beyond_the_counted_range_is_not_taken():
-    advised = Adjuster("rebound", "fork", "rebound", chart_steps=20)
-    (step,) = steps_after((None, "unknown"), (13, "opened"), adjuster=advised)
-    assert step.value == 6
+    for counted_from in ("closed", "open"):
+        advised = Adjuster("rebound", "fork", "rebound", chart_steps=20, chart_from=counted_from)
+        (step,) = steps_after((None, "unknown"), (13, "opened"), adjuster=advised)
+        assert step.value == 6
 
 
 HOWS = st.sampled_from(["counted", "set_to", "stated", "opened", "closed"])

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Collection
 
-from workbench.model.adjuster import Adjuster, steps_text
+from workbench.model.adjuster import Adjuster, chart_from_closed, steps_text
 from workbench.model.bike import Station
 from workbench.model.errors import InputError
 from workbench.model.parts import BikeParts
@@ -35,6 +35,13 @@ def next_to_count(parts: BikeParts, skipped: Collection[str] = (), *, after: str
     place = order.index(after) if after in order else -1
     later = [one for one in left if order.index(one.id) > place]
     return next(iter(later or left), None)
+
+
+def advice_within(adjuster: Adjuster, steps: int) -> int | None:
+    """Give the maker's advice from closed if there is any and the counted range holds it."""
+    if adjuster.chart_steps is None or adjuster.chart_steps > steps:
+        return None
+    return chart_from_closed(adjuster, steps)
 
 
 def position_names(adjuster: Adjuster) -> tuple[str, ...]:

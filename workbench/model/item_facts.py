@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from workbench.model.facts import Field
 from workbench.model.setting import Item
+from workbench.model.unit import Unit
 
 ITEM_FIELDS: dict[str, Field] = {
     Item.PRESSURE: Field(
@@ -21,3 +22,14 @@ ITEM_FIELDS: dict[str, Field] = {
     Item.PRELOAD: Field("preload", "Preload", "length", low=0, high=50, help="From slack-free contact of the collar."),
     Item.TYRE_PRESSURE: Field("tyre_pressure", "Tyre pressure", "pressure", low=0, high=700, ask_low=55, ask_high=415),
 }
+
+
+def maker_limits(item: str, unit: Unit) -> tuple[float | None, float | None]:
+    """Give the lowest and highest value the maker of a unit allows for an item; None where none is known."""
+    limits: dict[str, tuple[float | None, float | None]] = {
+        Item.PRESSURE: (unit.minimum_kpa, unit.maximum_kpa),
+        Item.SECOND_PRESSURE: (unit.second_minimum_kpa, unit.second_maximum_kpa),
+        Item.SPACERS: (None, unit.spacer_limit),
+        Item.PRELOAD: (None, unit.preload_limit_mm),
+    }
+    return limits.get(item, (None, None))

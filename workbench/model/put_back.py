@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from workbench.model.adjuster import Adjuster, chart_from_closed, restore_text
+from workbench.model.adjuster import Adjuster, restore_text
+from workbench.model.counting import advice_within
 from workbench.model.job import put_back_due
 from workbench.model.parts import ITEM_QUANTITIES, BikeParts
 from workbench.model.setting import Item, OnBike
@@ -73,7 +74,7 @@ def _place_of_no_record(parts: BikeParts, adjuster: Adjuster) -> tuple[float | N
     count = parts.range_of(adjuster.id)
     if count is None:
         return None, ""
-    advice = chart_from_closed(adjuster, count.steps)
-    if advice is not None and advice <= count.steps:
+    advice = advice_within(adjuster, count.steps)
+    if advice is not None:
         return float(advice), "as found is not known: the maker's advice"
     return float(count.steps // 2), "as found is not known: the middle of its range"

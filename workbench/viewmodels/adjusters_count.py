@@ -1,0 +1,249 @@
+"""Counting one adjuster: two stages, a draft kept at every click, and what the sheet says meanwhile."""
+
+from __future__ import annotations
+
+import json
+from dataclasses import asdict, dataclass, fields
+from enum import IntEnum
+
+from workbench.actions.adjusters import AdjusterRecords
+from workbench.model.adjuster import Adjuster, RangeCount, adjuster_title, steps_text
+from workbench.model.counting import MOST_STEPS, position_names, settled_range
+from workbench.model.errors import InputError
+from workbench.model.parts import BikeParts
+from workbench.model.put_back import line_before_measuring
+from workbench.model.setting import OnBike
+from workbench.viewmodels.base import Problem
+from workbench.viewmodels.shown import position_text
+
+CARE = "Stop at the first firm contact: forcing ruins needles. The maker's manual comes first."
+PUSH_TEST = "Push the bike down once closed and once open. If nothing differs, the damper needs a mechanic."
+NAMES_MISSING = "Name its positions first, closed first, as in: firm | middle | open."
+CLOSED_MEANS = {
+    "rebound": "Closed is the slowest return.",
+    "compression": "Closed is the firmest.",
+    "lever": "Closed is the firmest.",
+    "end_stroke": "Closed is the firmest.",
+}
+
+
+class Stage(IntEnum):
+    """The two halves of counting an adjuster."""
+
+    CLOSE = 1
+    OPEN = 2
+
+
+@dataclass(frozen=True, slots=True)
+class CountDraft:
+    """What has been counted so far.
+
+    ``from_sequence`` is the adjuster's newest log line when counting began: a later one was written by this count.
+    """
+
+    from_sequence: int = 0
+    counted_in: int = 0
+    counted_out: int = 0
+
+    def to_json(self) -> str:
+        """Write the draft for keeping."""
+        return json.dumps(asdict(self))
+
+    @classmethod
+    def from_json(cls, text: str) -> CountDraft:
+        """Read a kept draft; what it does not know is left at its start."""
+        kept = json.loads(text)
+        known = {field.name for field in fields(cls)}
+        return cls(**{name: int(value) for name, value in kept.items() if name in known})
+
+
+@dataclass(frozen=True, slots=True)
+class CountState:
+    """The sheet while one adjuster is counted."""
+
+    adjuster_id: str
+    title: str
+    step_text: str
+    stage: Stage
+    instruction: str
+    counting: str
+    count: int
+    count_text: str
+    verb: str
+    turn: str  # which way the drawing turns: clockwise, anticlockwise, or empty where nothing turns
+    asks_turn: bool = False
+    counts: bool = True  # whether there is something to count or pick in this stage
+    can_be_unknown: bool = False
+    picks: tuple[str, ...] = ()
+    as_found_text: str = ""
+    care: str = CARE
+    notes: tuple[str, ...] = ()
+    last_kept: str = ""  # what was just kept of the adjuster before
+
+
+def full_title(parts: BikeParts, adjuster: Adjuster) -> str:
+    """Name an adjuster with its unit: Fork low-speed rebound."""
+    own = adjuster.name or adjuster_title(adjuster).lower()
+    return f"{parts.unit_of(adjuster).kind.capitalize()} {own}"
+
+
+def lower_title(parts: BikeParts, adjuster: Adjuster) -> str:
+    """Name an adjuster with its unit inside a sentence: fork low-speed rebound."""
+    title = full_title(parts, adjuster)
+    return title[:1].lower() + title[1:]
+
+
+def begun(records: AdjusterRecords, adjuster_id: str) -> CountDraft:
+    """Give the empty draft of a count that begins now."""
+    line = records.latest(adjuster_id)
+    return CountDraft(from_sequence=line.sequence if line else 0)
+
+
+def stage_of(draft: CountDraft, adjuster: Adjuster, line: OnBike | None) -> Stage:
+    """Read from the log how far a count is: the log is written by deeds, so that undo and a kill cannot disagree."""
+    if line is None:
+        return Stage.CLOSE
+    if line.how == "closed":
+        return Stage.OPEN
+    is_ours = line.sequence > draft.from_sequence and line.how in ("counted", "unknown")
+    if is_ours or (line.how == "opened" and adjuster.counting == "positions"):
+        return Stage.OPEN
+    return Stage.CLOSE
+
+
+def next_stage(stage: Stage) -> Stage | None:
+    """Give the stage that follows; None after the last."""
+    return Stage.OPEN if stage == Stage.CLOSE else None
+
+
+def as_found_of(records: AdjusterRecords, adjuster_id: str) -> int | None:
+    """Give where an adjuster stood before this count turned it; None if not known."""
+    line = line_before_measuring(records.log, adjuster_id)
+    return round(line.value) if line is not None and line.value is not None else None
+
+
+def steps_out(adjuster: Adjuster, draft: CountDraft) -> int:
+    """Give the range counted; named positions need no counting."""
+    return len(position_names(adjuster)) - 1 if adjuster.counting == "positions" else draft.counted_out
+
+
+def problem(draft: CountDraft, stage: Stage, adjuster: Adjuster, as_found: int | None) -> Problem | None:
+    """Say what stands in the way of keeping this stage."""
+    if adjuster.counting == "positions":
+        return None if len(position_names(adjuster)) >= 2 else Problem(NAMES_MISSING, "position_names")
+    if stage == Stage.CLOSE:
+        return None
+    try:
+        settled_range(adjuster, as_found, draft.counted_out)
+    except InputError as error:
+        return Problem(str(error), "count")
+    return None
+
+
+def resolve_count(records: AdjusterRecords, adjuster: Adjuster, draft: CountDraft, last_kept: str = "") -> CountState:
+    """Lay out the counting sheet of one adjuster."""
+    line = records.latest(adjuster.id)
+    stage = stage_of(draft, adjuster, line)
+    stands_open = stage == Stage.CLOSE and line is not None and line.how == "opened"
+    count = draft.counted_in if stage == Stage.CLOSE else draft.counted_out
+    is_picked = adjuster.counting == "positions"
+    names = position_names(adjuster)
+    found_line = line_before_measuring(records.log, adjuster.id)
+    is_found = found_line is not None and (stage == Stage.OPEN or stands_open)
+    return CountState(
+        adjuster_id=adjuster.id,
+        title=full_title(records.parts, adjuster),
+        step_text=f"Step {int(stage)} of 2: {_step_word(stage, is_picked)}",
+        stage=stage,
+        instruction=_instruction(adjuster, stage, stands_open=stands_open),
+        counting=adjuster.counting,
+        count=count,
+        count_text=_count_text(adjuster, count, names),
+        verb=_verb(adjuster, stage, count, names, stands_open=stands_open),
+        turn="" if is_picked else _turn(adjuster, stage),
+        asks_turn=not is_picked and adjuster.closed_turn == "unknown",
+        counts=not stands_open and not (is_picked and stage == Stage.OPEN),
+        can_be_unknown=stage == Stage.CLOSE and not stands_open,
+        picks=names if stage == Stage.CLOSE else (),
+        as_found_text=position_text(adjuster, found_line.value) if is_found and found_line is not None else "",
+        care="" if is_picked else CARE,
+        notes=_notes(records, adjuster, stage),
+        last_kept=last_kept,
+    )
+
+
+def range_text(adjuster: Adjuster, count: RangeCount) -> str:
+    """Say a counted range, with how many places the knob can stand at."""
+    if adjuster.counting == "positions":
+        return f"{count.steps + 1} positions"
+    if adjuster.counting == "turns":
+        return steps_text(adjuster, count.steps)
+    return f"{steps_text(adjuster, count.steps)}, {count.steps + 1} positions"
+
+
+def _step_word(stage: Stage, is_picked: bool) -> str:
+    if is_picked:
+        return "as found" if stage == Stage.CLOSE else "open it"
+    return "turn it in, as found" if stage == Stage.CLOSE else "turn it out, range"
+
+
+def _instruction(adjuster: Adjuster, stage: Stage, *, stands_open: bool) -> str:
+    if adjuster.counting == "positions":
+        if stage == Stage.CLOSE:
+            return "Where does it stand? Choose before you move it."
+        return "Move it to the open end and leave it there for sag."
+    step = "quarter turn" if adjuster.counting == "turns" else "click"
+    if stage == Stage.OPEN:
+        return f"Now turn it out until it is fully open, and count each {step}. Leave it open for sag."
+    turns = {"clockwise": " clockwise", "anticlockwise": " anticlockwise"}.get(adjuster.closed_turn, "")
+    closed = CLOSED_MEANS.get(adjuster.kind, "")
+    if stands_open:
+        return f"It stands fully open. Turn it in{turns} until it is closed; there is no need to count. {closed}"
+    return f"Turn it in{turns} until it is closed, and count each {step}. {closed}"
+
+
+def _turn(adjuster: Adjuster, stage: Stage) -> str:
+    closes = adjuster.closed_turn if adjuster.closed_turn != "unknown" else "clockwise"
+    if stage == Stage.CLOSE:
+        return closes
+    return "anticlockwise" if closes == "clockwise" else "clockwise"
+
+
+def _count_text(adjuster: Adjuster, count: int, names: tuple[str, ...]) -> str:
+    if adjuster.counting == "positions":
+        return names[count] if count < len(names) else ""
+    return steps_text(adjuster, count)
+
+
+def _verb(adjuster: Adjuster, stage: Stage, count: int, names: tuple[str, ...], *, stands_open: bool) -> str:
+    if adjuster.counting == "positions":
+        if stage == Stage.CLOSE:
+            return f"Keep as found: {names[min(count, len(names) - 1)] if names else ''}".rstrip(": ")
+        return f"It stands at {names[-1]}" if names else "It stands open"
+    if stands_open:
+        return "It is closed"
+    amount = steps_text(adjuster, count) if adjuster.counting == "turns" else f"{count}"
+    if stage == Stage.OPEN:
+        return f"Keep range {amount}" if count else "Keep range"
+    return f"Keep as found {amount}" if count else "It was fully closed"
+
+
+def _notes(records: AdjusterRecords, adjuster: Adjuster, stage: Stage) -> tuple[str, ...]:
+    notes = []
+    other = records.parts.adjuster(adjuster.depends_on) if adjuster.depends_on else None
+    if other is not None:
+        notes.append(f"Have {lower_title(records.parts, other)} fully open meanwhile.")
+    if adjuster.note:
+        notes.append(adjuster.note)
+    if stage == Stage.OPEN:
+        if (before := records.parts.range_of(adjuster.id)) is not None:
+            notes.append(f"Counted before: {range_text(adjuster, before)}.")
+        if adjuster.counting != "positions":
+            notes.append(PUSH_TEST)
+    return tuple(notes)
+
+
+def clamped(count: int, adjuster: Adjuster) -> int:
+    """Give the count, kept within what a knob can have."""
+    most = max(len(position_names(adjuster)) - 1, 0) if adjuster.counting == "positions" else MOST_STEPS
+    return min(max(count, 0), most)
