@@ -20,11 +20,10 @@ NAMED = 5
 def check(library: Library) -> list[str]:
     """All problems found, one sentence each; an empty list means sound."""
     with library.reading() as connection:
-        broken = _file(connection)
+        broken = _file(connection) or _columns(library, connection)
         if broken:
             return broken  # what stands in a broken file proves nothing
         return [
-            *_columns(library, connection),
             *_references(connection),
             *_records(library, connection),
             *_journal(library, connection),
