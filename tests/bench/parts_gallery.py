@@ -12,16 +12,21 @@ from pathlib import Path
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
-from PySide6.QtWidgets import QApplication, QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
 
 from workbench.ui.parts.banner import Banner
 from workbench.ui.parts.big_number import BigNumber
 from workbench.ui.parts.buttons import KINDS, Button
 from workbench.ui.parts.care_note import CareNote
+from workbench.ui.parts.counting_tool import CountingTool
+from workbench.ui.parts.drawings import KINDS as DRAWINGS
+from workbench.ui.parts.drawings import DrawingValues, DrawingView
 from workbench.ui.parts.empty_state import EmptyState
 from workbench.ui.parts.form import Form, FormRow
 from workbench.ui.parts.job_line import JobLine, Mark
 from workbench.ui.parts.labels import ROLES, Words
+from workbench.ui.parts.rating_bar import ComparedBar, DirectionBar, RatingBar
+from workbench.ui.parts.rulers import AdjusterRuler, AdjusterScale, Marker, SagRuler, SagScale, SagTick
 from workbench.ui.parts.sheet import Sheet
 from workbench.ui.parts.stage_sheet import StageSheet
 from workbench.ui.parts.step_list import Step, StepList
@@ -162,11 +167,89 @@ def sheet_page() -> QWidget:
     return page(sheet, plain)
 
 
+def rating_page() -> QWidget:
+    liking = RatingBar(words("How did you like it?"))
+    liking.set_value(7)
+    direction = DirectionBar(
+        words("Rebound was"), [words(w) for w in ("much too slow", "too slow", "right", "too fast", "much too fast")]
+    )
+    direction.set_value(1)
+    compared = ComparedBar(words("Against the run before"))
+    clicks = CountingTool("clicks", label="Rebound")
+    clicks.set_count(11)
+    turns = CountingTool("turns", label="Preload", name="turns")
+    turns.set_count(5)
+    lever = CountingTool(
+        "positions", [words(w) for w in ("firm", "middle", "open")], label=words("Lever"), name="lever"
+    )
+    lever.set_count(1)
+    return page(liking, direction, compared, beside(clicks, turns), lever, width=1000)
+
+
+def rulers_page() -> QWidget:
+    sag = SagRuler()
+    sag.set_scale(
+        SagScale(
+            60.0,
+            (
+                SagTick(17.0),
+                SagTick(18.0),
+                SagTick(17.5, "29 %", "centre"),
+                SagTick(19.2, words("predicted 32 %"), "predicted"),
+            ),
+            16.8,
+            19.2,
+            words("target 28–32 % (maker)"),
+            words("stroke 60 mm"),
+        )
+    )
+    inches = SagRuler(
+        SagScale(160.0, (SagTick(32.0, "20 %", "centre"),), 28.8, 35.2, "target 18–22 %", "", 1 / 25.4, "in")
+    )
+    clicks = AdjusterRuler()
+    clicks.set_scale(
+        AdjusterScale(
+            18,
+            (
+                Marker(6, words("on the bike: 6"), "now"),
+                Marker(7, words("maker: 7")),
+                Marker(9, words("next: 9"), "proposed"),
+                Marker(18, words("as found: 18")),
+            ),
+            (4, 9),
+        )
+    )
+    lever = AdjusterRuler(
+        AdjusterScale(2, (Marker(1, words("middle"), "now"),), names=(words("firm"), words("middle"), words("open")))
+    )
+    unknown = AdjusterRuler(AdjusterScale(0))
+    narrow = AdjusterRuler(
+        AdjusterScale(40, (Marker(0, "W" * 80, "now"), Marker(3, "שלום 🚲 start"), Marker(39, words("near the end"))))
+    )
+    narrow.setMaximumWidth(320)
+    return page(sag, inches, clicks, lever, unknown, narrow)
+
+
+def drawings_page() -> QWidget:
+    holder = QWidget()
+    grid = QGridLayout(holder)
+    for index, kind in enumerate(DRAWINGS):
+        values = DrawingValues(distance="17.5 mm", closes="anticlockwise" if index % 2 else "clockwise")
+        card = Sheet(kind, name=kind)
+        card.body.addWidget(DrawingView(kind, values))
+        card.setFixedSize(330, 400)
+        grid.addWidget(card, index // 3, index % 3)
+    return holder
+
+
 PAGES: dict[str, Callable[[], QWidget]] = {
     "fields": fields_page,
     "words": words_page,
     "job": job_page,
     "sheet": sheet_page,
+    "rating": rating_page,
+    "rulers": rulers_page,
+    "drawings": drawings_page,
 }
 LOOKS = {
     "light": (Theme(), False),

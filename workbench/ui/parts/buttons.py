@@ -23,11 +23,21 @@ class Button(QPushButton):
     """A push button of one kind.
 
     "verb" is the next step, "plain" any other, "link" a quiet one, "key" a big one for the bench, "option" one of
-    a few choices. Keys and options may be checkable.
+    a few choices. Keys and options may be checkable. ``size`` is one of the type sizes; ``wrap`` allows two lines.
     """
 
-    def __init__(self, text: str, kind: str = "plain", *, name: str = "", parent: QWidget | None = None) -> None:
+    def __init__(
+        self,
+        text: str,
+        kind: str = "plain",
+        *,
+        size: str = "text",
+        wrap: bool = False,
+        name: str = "",
+        parent: QWidget | None = None,
+    ) -> None:
         super().__init__(parent)
+        self._size, self._wrap = size, wrap
         if kind not in KINDS:
             raise ValueError(f"kind is one of {KINDS}")
         self.kind = kind
@@ -53,13 +63,15 @@ class Button(QPushButton):
         sizes = current().sizes
         height = sizes.key if self.kind in ("verb", "key") else sizes.target
         padding = SPACE_8 if self.kind == "link" else SPACE_16 + SPACE_8
-        widest = QFontMetrics(current().font("text", bold=self.kind != "plain"))  # so that choosing moves nothing
+        widest = QFontMetrics(current().font(self._size, bold=self.kind != "plain"))  # so that choosing moves nothing
         width = widest.horizontalAdvance(self.words()[:200]) + 2 * padding + 2
+        if self._wrap:
+            height, width = max(height, 2 * widest.height() + 2 * SPACE_8), min(width, 120)
         return QSize(max(height, width), height)
 
     def minimumSizeHint(self) -> QSize:
         hint = self.sizeHint()
-        return QSize(min(hint.width(), 132), hint.height())
+        return QSize(min(hint.width(), hint.height() if self._wrap else 132), hint.height())
 
     def paintEvent(self, event: QPaintEvent) -> None:
         painter = QPainter(self)
@@ -71,6 +83,9 @@ class Button(QPushButton):
         painter.setFont(self.font())
         padding = 4 if self.kind in ("link", "key", "option") else SPACE_8
         inner = self.rect().adjusted(padding, 0, -padding, 0)
+        if self._wrap:
+            painter.drawText(inner, Qt.AlignmentFlag.AlignCenter | Qt.TextFlag.TextWordWrap, self.words())
+            return
         cut = self.fontMetrics().elidedText(one_line(self.words()), Qt.TextElideMode.ElideRight, inner.width())
         painter.drawText(inner, Qt.AlignmentFlag.AlignCenter | Qt.TextFlag.TextSingleLine, cut)
 
@@ -112,7 +127,7 @@ class Button(QPushButton):
 
     def _restyle(self, _theme: object = None) -> None:
         bold = self.kind == "verb" or self.kind == "link" or self.isChecked()
-        self.setFont(current().font("text", bold=bold))
+        self.setFont(current().font(self._size, bold=bold))
         self.updateGeometry()
         self.update()
 

@@ -111,7 +111,7 @@ def draw_mark(painter: QPainter, centre: QPointF, side: float, number: int, stat
     """Draw one mark: each state has a shape of its own.
 
     Now is a filled square, due an open ring, done a filled disc with a tick, skipped a dashed ring with a bar,
-    blocked a ring with a stroke across.
+    blocked a ring with a cross.
     """
     theme = current()
     half = side / 2
@@ -129,6 +129,10 @@ def draw_mark(painter: QPainter, centre: QPointF, side: float, number: int, stat
         painter.setPen(QPen(theme.colour("card"), 2))
         steps = [QPointF(-0.22, 0.02), QPointF(-0.06, 0.18), QPointF(0.24, -0.18)]
         painter.drawPolyline([centre + step * side for step in steps])
+    elif state == "blocked":
+        painter.setPen(QPen(ink, 2))
+        for reach in (QPointF(side * 0.17, side * 0.17), QPointF(side * 0.17, -side * 0.17)):
+            painter.drawLine(centre - reach, centre + reach)
     elif state == "skipped":
         painter.setPen(QPen(ink, 2))
         painter.drawLine(centre - QPointF(side * 0.2, 0), centre + QPointF(side * 0.2, 0))
@@ -136,10 +140,6 @@ def draw_mark(painter: QPainter, centre: QPointF, side: float, number: int, stat
         painter.setPen(theme.colour("on_accent" if state == "now" else "mute"))
         painter.setFont(theme.font("note", bold=True))
         painter.drawText(box, Qt.AlignmentFlag.AlignCenter, str(number))
-    if state == "blocked":
-        painter.setPen(QPen(ink, 2))
-        reach = QPointF(half * 0.68, -half * 0.68)
-        painter.drawLine(centre - reach, centre + reach)
 
 
 class JobLine(QWidget):
@@ -178,7 +178,7 @@ class JobLine(QWidget):
 
     def sizeHint(self) -> QSize:
         width = int(max(self._word_width(), 80) * max(1, len(self._buttons)))
-        return QSize(width, line_height())
+        return QSize(width, self.heightForWidth(self.width()))
 
     def minimumSizeHint(self) -> QSize:
         return QSize(4 * 64, line_height())
@@ -186,6 +186,7 @@ class JobLine(QWidget):
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
         self._place()
+        self.updateGeometry()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         here = next((i for i, button in enumerate(self._buttons) if button.hasFocus()), None)

@@ -56,7 +56,7 @@ class Sheet(QFrame):
         self.setObjectName(name)
         self.setProperty("role", "card")
         outer = QVBoxLayout(self)
-        outer.setContentsMargins(1, 1, 1, 1)
+        outer.setContentsMargins(0, 0, 0, 0)
         outer.setSpacing(0)
         self.title = Words("", "title", name=f"{name}_title")
         self.subtitle = Words("", "mute", name=f"{name}_subtitle")
@@ -109,6 +109,7 @@ class Sheet(QFrame):
             self._foot.hide()
         self._foot = widget
         if widget is not None:
+            widget.setProperty("is_inset", True)
             self._outer.addWidget(widget)
             widget.show()
 

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QKeyEvent, QPainter, QPaintEvent, QPen, QTextLayout
+from PySide6.QtGui import QKeyEvent, QPainter, QPaintEvent, QPen, QResizeEvent, QTextLayout
 from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QVBoxLayout, QWidget
 
 from workbench.ui.parts.buttons import draw_focus
@@ -54,10 +54,15 @@ class _StepRow(QAbstractButton):
         return max(current().sizes.key, int(inner) + 2 * SPACE_8)
 
     def sizeHint(self) -> QSize:
-        return QSize(360, self.heightForWidth(360))
+        return QSize(360, self.heightForWidth(max(self.width(), 200)))
 
     def minimumSizeHint(self) -> QSize:
         return QSize(200, current().sizes.key)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        if event.size().width() != event.oldSize().width():
+            self.updateGeometry()
 
     def paintEvent(self, event: QPaintEvent) -> None:
         theme = current()

@@ -77,7 +77,7 @@ class TitleBlock(QWidget):
 
     def sizeHint(self) -> QSize:
         width = max(1, len(self._cells)) * LEAST_CELL
-        return QSize(width, self.heightForWidth(width))
+        return QSize(width, self.heightForWidth(self.width()))
 
     def minimumSizeHint(self) -> QSize:
         return QSize(2 * LEAST_CELL, self._row_height())
@@ -89,15 +89,25 @@ class TitleBlock(QWidget):
         for (label, value), cell in zip(self._cells, self._rects(self.width()), strict=True):
             painter.setPen(QPen(theme.colour("line"), 1))
             painter.setBrush(Qt.BrushStyle.NoBrush)
-            painter.drawRect(QRectF(cell).adjusted(0.5, 0.5, 0.5, 0.5))
+            self._draw_edges(painter, QRectF(cell).adjusted(0.5, 0.5, 0.5, 0.5))
             is_person = label == self._person_label
             inner = cell.adjusted(SPACE_8 + 2, SPACE_8, -SPACE_8, -SPACE_8)
             self._draw_line(painter, inner, label, "note", False, "mute", top=True)
             self._draw_line(painter, inner, value or "–", "text", True, "accent" if is_person else "ink", top=False)
 
+    def _draw_edges(self, painter: QPainter, edge: QRectF) -> None:
+        """Outline a cell; inside a sheet the outer edges are the sheet's own."""
+        if not self.property("is_inset"):
+            painter.drawRect(edge)
+            return
+        painter.drawLine(edge.topLeft(), edge.topRight())
+        if edge.right() < self.width() - 2:
+            painter.drawLine(edge.topRight(), edge.bottomRight())
+
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
         self._place_person()
+        self.updateGeometry()
 
     def _place_person(self) -> None:
         labels = [label for label, _ in self._cells]
