@@ -1,0 +1,169 @@
+"""The card that goes with the bike: a frozen sheet of lines, painted elsewhere for screen, print and PDF."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from workbench.model.parts import ITEM_QUANTITIES, BikeParts, settable_items
+from workbench.model.person import Person
+from workbench.model.reading import Units, from_open_text, position_text, short_date, units_of
+from workbench.model.sag import POSTURES, SagMeasurement
+from workbench.model.setting import HOWS, PRESSURE_ITEMS, Item, OnBike, Setup
+
+Key = tuple[str, str]
+
+CAUTIONS = (
+    "Stay within the maker's lowest and highest pressure. Some valves hold a damper's gas charge: do not touch them.",
+    "After every change: three pushes, both brakes, a hundred metres of easy rolling, a gentle first run.",
+    "Stop riding if anything feels or sounds wrong.",
+    "The maker's manual and a qualified mechanic come before this card.",
+)
+NEVER_KNOWN = "not recorded"
+
+
+@dataclass(frozen=True, slots=True)
+class CardLine:
+    """One line: what, as found, as left, and a remark in small print."""
+
+    label: str
+    found: str
+    left: str
+    remark: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class CardSection:
+    """A titled group of lines."""
+
+    title: str
+    lines: tuple[CardLine, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class CardSheet:
+    """Everything that stands on a card, in reading order."""
+
+    title: str
+    subtitle: str
+    strip: tuple[tuple[str, str], ...]  # the big figures for the frame
+    sections: tuple[CardSection, ...]
+    cautions: tuple[str, ...]
+    cells: tuple[tuple[str, str], ...]  # the title block
+
+
+def card_sheet(
+    parts: BikeParts,
+    setup: Setup,
+    values: Mapping[Key, float | None],
+    *,
+    found: Mapping[Key, OnBike],
+    sag: tuple[SagMeasurement, ...] = (),
+    rider: Person | None = None,
+    person: Person | None = None,
+    today: str,
+) -> CardSheet:
+    """Make the card of one setup, in the rider's units.
+
+    Parameters
+    ----------
+    parts : the bike with everything on it.
+    setup, values : the setup as left, and what it sets.
+    found : the first record of every item since the bike came in.
+    sag : the measurements that hold, one an end.
+    rider, person : whose card it is, and who made it.
+    today : ISO time printed as the date.
+    """
+    units = units_of(rider)
+    sections = [
+        CardSection(
+            "Fork" if unit.kind == "fork" else "Shock",
+            tuple(
+                _line(parts, item, subject, values, found, units)
+                for item, subject in settable_items(parts)
+                if _belongs(parts, subject, unit.id)
+            )
+            + tuple(_sag_line(one, units) for one in sag if one.unit_id == unit.id),
+        )
+        for unit in parts.units
+    ]
+    tyres = tuple(_line(parts, Item.TYRE_PRESSURE, tyre.id, values, found, units) for tyre in parts.tyres)
+    sections.append(CardSection("Tyres", tyres))
+    name = f" “{setup.name}”" if setup.name else ""
+    return CardSheet(
+        title=parts.bike.name,
+        subtitle=f"Setup no. {setup.number}{name}",
+        strip=_strip(parts, values, units),
+        sections=tuple(section for section in sections if section.lines),
+        cautions=CAUTIONS,
+        cells=(
+            ("Bike", parts.bike.name),
+            ("Rider", _rider_text(rider, units)),
+            ("Setup", f"no. {setup.number}{name}"),
+            ("Date", short_date(today)),
+            ("By", person.name if person else "–"),
+        ),
+    )
+
+
+def _belongs(parts: BikeParts, subject_id: str, unit_id: str) -> bool:
+    adjuster = parts.adjuster(subject_id)
+    return subject_id == unit_id or (adjuster is not None and adjuster.unit_id == unit_id)
+
+
+def _line(
+    parts: BikeParts,
+    item: str,
+    subject_id: str,
+    values: Mapping[Key, float | None],
+    found: Mapping[Key, OnBike],
+    units: Units,
+) -> CardLine:
+    label = parts.subject_title(item, subject_id).partition(": ")[2] or parts.subject_title(item, subject_id)
+    value, first = values.get((item, subject_id)), found.get((item, subject_id))
+    adjuster = parts.adjuster(subject_id)
+    if adjuster is not None:
+        count = parts.range_of(subject_id)
+        steps = count.steps if count else None
+        was = position_text(adjuster, first.value) if first else NEVER_KNOWN
+        return CardLine(label.capitalize(), was, position_text(adjuster, value), from_open_text(adjuster, value, steps))
+    quantity = ITEM_QUANTITIES[item]
+    was = units.text(first.value, quantity) if first and first.value is not None else NEVER_KNOWN
+    left = units.text(value, quantity) if value is not None else NEVER_KNOWN
+    return CardLine(label[:1].upper() + label[1:], was, left, _how(parts, item, subject_id, units))
+
+
+def _how(parts: BikeParts, item: str, subject_id: str, units: Units) -> str:
+    line = parts.line(item, subject_id)
+    if line is None or item not in PRESSURE_ITEMS:
+        return ""
+    words = [HOWS.get(line.how, line.how)]
+    if line.temperature_c is not None:
+        words.append(f"at {units.text(line.temperature_c, 'temperature')}")
+    return ", ".join(words)
+
+
+def _sag_line(one: SagMeasurement, units: Units) -> CardLine:
+    percent = f"{100 * one.sag_mm / one.travel_mm:.0f}\u2009%"
+    aim = f"aim {100 * one.target_low:.0f} to {100 * one.target_high:.0f}\u2009%"
+    posture = POSTURES[one.posture].partition(",")[0].lower()
+    return CardLine("Static sag", "", f"{units.text(one.sag_mm, 'length')} = {percent}", f"{posture}, {aim}")
+
+
+def _strip(parts: BikeParts, values: Mapping[Key, float | None], units: Units) -> tuple[tuple[str, str], ...]:
+    """Pick what is checked before every ride: pressures, rates and clicks, in a few big figures."""
+    figures = []
+    for item, subject_id in settable_items(parts):
+        value = values.get((item, subject_id))
+        if value is None or item in (Item.SPACERS, Item.PRELOAD):
+            continue
+        adjuster = parts.adjuster(subject_id)
+        text = f"{value:g}" if adjuster else units.text(value, ITEM_QUANTITIES[item])
+        figures.append((parts.subject_title(item, subject_id), text))
+    return tuple(figures)
+
+
+def _rider_text(rider: Person | None, units: Units) -> str:
+    if rider is None:
+        return "–"
+    return rider.name if rider.mass_kg is None else f"{rider.name}, {units.text(rider.mass_kg, 'mass')}"

@@ -1,0 +1,1 @@
+"""The card on screen and on paper."""
