@@ -212,6 +212,5 @@ class Walk:
 
     def name(self) -> str:
         """A name of the kind people type."""
-        return self.chance.choice(["Äsche", "💥", "<b>", "'; --", "a\nb", "\u202eabc", ""]) + str(
-            self.chance.randrange(99)
-        )
+        odd = ["Äsche", "💥", "<b>", "'; --", "a\nb", "\u202eabc", ""]
+        return self.chance.choice(odd) + str(self.chance.randrange(99))
