@@ -37,7 +37,7 @@ class Button(QPushButton):
         parent: QWidget | None = None,
     ) -> None:
         super().__init__(parent)
-        self._size, self._wrap = size, wrap
+        self._size, self._wrap, self._least_height = size, wrap, 0
         if kind not in KINDS:
             raise ValueError(f"kind is one of {KINDS}")
         self.kind = kind
@@ -55,13 +55,18 @@ class Button(QPushButton):
         self.setAccessibleName(text)
         self.updateGeometry()
 
+    def set_least_height(self, height: int) -> None:
+        """Be at least this high in any theme."""
+        self._least_height = height
+        self.updateGeometry()
+
     def words(self) -> str:
         """The words on the button."""
         return self.text().replace("&&", "&")
 
     def sizeHint(self) -> QSize:
         sizes = current().sizes
-        height = sizes.key if self.kind in ("verb", "key") else sizes.target
+        height = max(self._least_height, sizes.key if self.kind in ("verb", "key") else sizes.target)
         padding = SPACE_8 if self.kind == "link" else SPACE_16 + SPACE_8
         widest = QFontMetrics(current().font(self._size, bold=self.kind != "plain"))  # so that choosing moves nothing
         width = widest.horizontalAdvance(self.words()[:200]) + 2 * padding + 2

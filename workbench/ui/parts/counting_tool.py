@@ -184,7 +184,7 @@ class CountingTool(QWidget):
                 button.setFocusPolicy(Qt.FocusPolicy.NoFocus)
                 button.clicked.connect(slot)
         for button in (self.less, self.more, self.finish):
-            button.setMinimumHeight(BENCH_SIZES.key)  # this tool is for the bench wherever it is used
+            button.set_least_height(BENCH_SIZES.key)  # this tool is for the bench wherever it is used
         stack.addWidget(self.hint)
 
     def _more_pressed(self) -> None:

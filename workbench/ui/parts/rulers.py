@@ -56,6 +56,7 @@ class AdjusterScale:
     closed_word: str = "closed"
     open_word: str = "open"
     names: tuple[str, ...] = ()
+    unknown_words: str = "not counted yet"
 
 
 class SagRuler(RulerBase):
@@ -161,6 +162,11 @@ class AdjusterRuler(RulerBase):
         for marker in self._scale.markers:
             self._draw_marker(painter, marker)
         theme = current()
+        if self._scale.steps <= 0:
+            painter.setFont(theme.font("text"))
+            painter.setPen(theme.colour("mute"))
+            over = QRectF(0, self.axis() - self.row() - 4, self.width(), self.row())
+            words_in(painter, over, self._scale.unknown_words, Qt.AlignmentFlag.AlignHCenter)
         painter.setFont(theme.font("note", bold=True))
         painter.setPen(theme.colour("ink"))
         area = QRectF(0, self.axis() + 9 + self.row() - 2, self.width(), self.row())

@@ -43,7 +43,7 @@ def rider(ink: Ink, values: DrawingValues) -> None:
     ink.ring((117, 84), 13, token="accent", fill="card", weight=2.5)
     ink.curve((105, 80), ((107, 66), (128, 66), (130, 80)), token="accent", weight=2.5)
     _helper(ink, ground)
-    ink.words((66, 50), "rider in full kit", token="accent", bold=True, side="above")
+    ink.words((112, 64), "rider in full kit", token="accent", bold=True, side="above")
     ink.words((232, 84), "helper", side="above")
     ink.words((140, 264), values.note or "cranks level, brakes free", side="below")
 

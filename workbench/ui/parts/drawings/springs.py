@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from math import cos, pi, sin
+
 from workbench.ui.parts.drawings.ink import Ink
 from workbench.ui.parts.drawings.values import DrawingValues
 
@@ -51,7 +53,7 @@ def _measure(ink: Ink, left: float, width: float, seal: float, indicator: float,
     ink.distance((at, high + 1), (at, low - 1), values.distance or "?")
     seal_side = seal + (6 if indicator < seal else -6)
     ink.words((left + width + 22, seal_side), "seal")
-    ink.words((left + width + 8, indicator), "indicator")
+    ink.words((left + width + 22, indicator), "indicator")
 
 
 def collar(ink: Ink, values: DrawingValues) -> None:
@@ -65,13 +67,13 @@ def collar(ink: Ink, values: DrawingValues) -> None:
     for x in (106, 118, 130, 142, 154, 164):
         ink.line((x, 76), (x, 86), token="accent", weight=1)
     ink.box(127, 104, 16, 138)
-    top, pitch, turns = 96.0, 26.0, 5
+    pitch, turns = 26.0, 5
     for turn in range(turns):
-        y = top + turn * pitch
-        ink.line((101, y), (169, y + pitch / 2), weight=5.5)
-        ink.line((101, y), (169, y + pitch / 2), token="card", weight=2.6)
+        start = 96.0 + turn * pitch
+        ink.line((101, start), (169, start + pitch / 2), weight=5.5)
+        ink.line((101, start), (169, start + pitch / 2), token="card", weight=2.6)
         if turn < turns - 1:
-            ink.line((169, y + pitch / 2), (101, y + pitch), token="line", weight=1)
+            ink.line((169, start + pitch / 2), (101, start + pitch), token="line", weight=1)
     ink.line((98, 90), (172, 90), weight=1)
     ink.box(98, 224, 74, 10)
     ink.ring((135, 258), 12)
@@ -102,14 +104,12 @@ def valve(ink: Ink, values: DrawingValues) -> None:
     ink.ring((153, 52), 2.5, fill="ink")
     ink.box(178, 44, 16, 16)
     ink.box(194, 38, 70, 28)
-    ink.words((120, 176), "pump head, screwed on straight", token="accent", bold=True)
+    ink.words((120, 176), "pump head", token="accent", bold=True)
     ink.words((114, 210), "valve")
     ink.words((100, 272), values.note or "cycle slowly after every change", side="below")
 
 
 def _gauge_tick(ink: Ink, centre: tuple[float, float], inner: float, outer: float, degrees: float) -> None:
-    from math import cos, pi, sin
-
     turn = degrees * pi / 180
     ends = [(centre[0] + r * cos(turn), centre[1] + r * sin(turn)) for r in (inner, outer)]
     ink.line(*ends, weight=1)
