@@ -92,11 +92,10 @@ def test_one_pass_intake_with_the_makers_chart_and_a_recount(sheet, rebound):
     assert row.advice == "6 clicks from closed (maker: 7 from open)"
     assert row.now == "fully open, for sag"
     (step,) = sheet.state.put_back
-    assert (step.text, step.small_print) == (
-        "fully closed, then open 6 clicks",
-        "7 clicks in from where it stands",
-    )
-    assert sheet.model.take_step(0)
+    assert step.text == "Fork: low-speed rebound: fully closed, then open 6 clicks"
+    assert step.remark == "7 clicks in from where it stands"
+    assert sheet.model.take_step(step.key)
+    assert not sheet.model.take_step(step.key)
     assert sheet.rows[rebound].now == "6 clicks from closed"
 
     first = sheet.records.parts.range_of(rebound)
@@ -128,7 +127,7 @@ def test_a_recount_of_an_open_knob_needs_no_count_inwards_and_forgets_nothing(sh
     sheet.model.set_count(14)
     sheet.model.keep_range()
     assert sheet.records.parts.range_of(rebound).as_found == 6
-    assert sheet.state.put_back[0].text == "fully closed, then open 6 clicks"
+    assert sheet.state.put_back[0].text.endswith(": fully closed, then open 6 clicks")
 
 
 def test_after_one_range_the_next_adjuster_in_order_is_up(sheet):
@@ -147,8 +146,11 @@ def test_after_one_range_the_next_adjuster_in_order_is_up(sheet):
     sheet.model.set_count(12)
     sheet.model.keep_range()
     assert sheet.state.count is None
-    assert (sheet.state.next_text, sheet.state.progress) == ("", "4 of 4 counted")
+    assert (sheet.state.next_text, sheet.state.next_station) == ("Measure sag", "sag")
+    assert sheet.state.progress == "4 of 4 counted"
     assert len(sheet.state.put_back) == 4
+    assert sheet.model.take_all_steps()
+    assert (sheet.state.next_text, sheet.state.put_back) == ("Measure sag", ())
 
 
 def test_a_killed_program_goes_on_at_the_same_stage_with_the_same_count(tmp_path):
@@ -182,7 +184,7 @@ def test_discarding_half_way_leaves_the_put_back_due(sheet, rebound):
     (label, key), *_ = sheet.discarded
     assert label == "Count of fork low-speed rebound discarded"
     assert sheet.rows[rebound].now == "fully closed, for counting"
-    assert sheet.state.put_back[0].text == "fully closed, then open 6 clicks"
+    assert sheet.state.put_back[0].text.endswith(": fully closed, then open 6 clicks")
     sheet.model.take_back_draft(key)
     assert (sheet.state.count.stage, sheet.state.count.as_found_text) == (Stage.OPEN, "6 clicks from closed")
 
@@ -257,7 +259,7 @@ def test_fully_closed_as_found_needs_no_click(sheet, rebound):
     sheet.model.set_count(13)
     sheet.model.keep_range()
     assert sheet.rows[rebound].as_found == "fully closed"
-    assert sheet.state.put_back[0].text == "fully closed"
+    assert sheet.state.put_back[0].text.endswith(": fully closed")
 
 
 def test_a_place_that_cannot_be_known_is_kept_as_not_known(sheet, rebound):
@@ -267,7 +269,7 @@ def test_a_place_that_cannot_be_known_is_kept_as_not_known(sheet, rebound):
     sheet.model.set_count(13)
     sheet.model.keep_range()
     assert sheet.rows[rebound].as_found == "not known"
-    assert sheet.state.put_back[0].small_print == "as found is not known: the middle of its range"
+    assert sheet.state.put_back[0].remark == "as found is not known: the middle of its range"
 
 
 def test_turns_are_counted_in_quarters(sheet, rebound):
@@ -281,7 +283,7 @@ def test_turns_are_counted_in_quarters(sheet, rebound):
     row = sheet.rows[rebound]
     assert (row.as_found, row.range) == ("1 1/4 turns from closed", "3 1/2 turns")
     assert row.advice == "2 turns from closed (maker: 1 1/2 turns from open)"
-    assert sheet.state.put_back[0].text == "fully closed, then open 1 1/4 turns"
+    assert sheet.state.put_back[0].text.endswith(": fully closed, then open 1 1/4 turns")
 
 
 def test_named_positions_are_picked_and_never_counted(sheet, rebound):
@@ -296,7 +298,7 @@ def test_named_positions_are_picked_and_never_counted(sheet, rebound):
     sheet.model.keep_range()
     assert sheet.rows[rebound].range == "3 positions"
     assert sheet.log(rebound)[-1] == (2.0, "opened")
-    assert sheet.state.put_back[0].text == "set to middle"
+    assert sheet.state.put_back[0].text.endswith(": set to middle")
     sheet.model.count(rebound)
     assert sheet.state.count.stage == Stage.OPEN
 
@@ -444,3 +446,9 @@ def test_the_ruler_marks_what_is_known(sheet, rebound):
     sheet.count_through(rebound, 6, 13)
     marks = [(mark.position, mark.word, mark.is_now) for mark in sheet.rows[rebound].marks]
     assert marks == [(6, "as found, maker", False), (13, "now", True)]
+
+
+def test_a_ruler_of_turns_is_numbered_in_whole_turns(sheet, rebound):
+    sheet.fact(rebound, counting="turns")
+    sheet.count_through(rebound, 2, 6)
+    assert sheet.rows[rebound].names == ("0", "", "", "", "1", "", "")

@@ -11,12 +11,14 @@ from workbench.actions.parts import read_parts
 from workbench.actions.put_back import adjuster_log, put_back
 from workbench.library.gate import Gate, Reader
 from workbench.model.adjuster import Adjuster, RangeCount
-from workbench.model.bike import Skip
+from workbench.model.bike import Skip, Station
 from workbench.model.counting import check_steps, settled_range, skip_key
 from workbench.model.facts import check_field, clean_text
 from workbench.model.item_facts import ITEM_FIELDS
+from workbench.model.job import sag_left
 from workbench.model.parts import BikeParts
 from workbench.model.put_back import line_before_measuring
+from workbench.model.sag import SagMeasurement
 from workbench.model.setting import PRESSURE_ITEMS, Item, OnBike
 from workbench.model.steps import Step
 
@@ -29,6 +31,7 @@ class AdjusterRecords:
     log: tuple[OnBike, ...] = ()
     skipped: dict[str, str] | None = None
     put_back: tuple[Step, ...] = ()
+    has_sag_due: bool = False
 
     def latest(self, adjuster_id: str) -> OnBike | None:
         """Give the log line that holds now for an adjuster."""
@@ -46,6 +49,8 @@ def adjuster_records(bike_id: str, rider_id: str | None = None) -> Callable[[Rea
             log=adjuster_log(reader, bike_id),
             skipped={one.id: reasons[skip_key(one.id)] for one in parts.adjusters if skip_key(one.id) in reasons},
             put_back=put_back(bike_id, rider_id)(reader),
+            has_sag_due=Station.SAG not in reasons
+            and bool(sag_left(parts, reader.find(SagMeasurement, bike_id=bike_id))),
         )
 
     return query

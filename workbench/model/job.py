@@ -119,14 +119,20 @@ def _adjusters(records: JobRecords) -> tuple[StationState, str]:
     return StationState.DONE, ""
 
 
-def _sag(records: JobRecords) -> tuple[StationState, str]:
-    for unit in records.parts.units:
-        generation = records.parts.generation(unit.id)
+def sag_left(parts: BikeParts, sag: tuple[SagMeasurement, ...]) -> tuple[str, ...]:
+    """List the ends whose sag is not measured on the present hardware."""
+    left = []
+    for unit in parts.units:
+        generation = parts.generation(unit.id)
         present = generation.id if generation else None
-        kept = [one for one in records.sag if one.unit_id == unit.id and one.is_kept and one.generation_id == present]
-        if not kept:
-            return StationState.DUE, f"{unit.end} due"
-    return StationState.DONE, ""
+        if not any(one.unit_id == unit.id and one.is_kept and one.generation_id == present for one in sag):
+            left.append(unit.end)
+    return tuple(left)
+
+
+def _sag(records: JobRecords) -> tuple[StationState, str]:
+    left = sag_left(records.parts, records.sag)
+    return (StationState.DUE, f"{left[0]} due") if left else (StationState.DONE, "")
 
 
 def _baseline(records: JobRecords) -> tuple[StationState, str]:

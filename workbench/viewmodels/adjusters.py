@@ -6,7 +6,7 @@ from typing import Any
 
 from workbench.actions.adjusters import count_earlier, log_found, wait_for
 from workbench.actions.garage import add_adjuster, remove_adjuster
-from workbench.actions.setups import take_step
+from workbench.actions.setups import take_all_steps, take_step
 from workbench.model.adjuster import Adjuster
 from workbench.model.counting import check_counting_fact
 from workbench.model.errors import InputError, WorkbenchError
@@ -16,6 +16,7 @@ from workbench.viewmodels.adjusters_counting import CountingViewModel
 from workbench.viewmodels.adjusters_edit import DEPENDS_ON
 from workbench.viewmodels.adjusters_list import ItemRow
 from workbench.viewmodels.adjusters_sheet import AdjustersState
+from workbench.viewmodels.step_lines import step_key
 
 __all__ = ["AdjustersState", "AdjustersViewModel"]
 
@@ -91,14 +92,20 @@ class AdjustersViewModel(CountingViewModel):
         """Count an adjuster one place earlier."""
         self._done(f"Count {self._title(adjuster_id)} earlier", count_earlier(adjuster_id))
 
-    def take_step(self, index: int) -> bool:
+    def take_step(self, key: str) -> bool:
         """Log one step of the put-back list as done."""
         records = self._records()
-        steps = records.put_back if records else ()
-        if not 0 <= index < len(steps):
+        step = next((one for one in records.put_back if step_key(one) == key), None) if records else None
+        if step is None:
             return False
-        step = steps[index]
         return self._done(f"Put back {self._title(step.subject_id)}", take_step(self.bike_id, step))
+
+    def take_all_steps(self) -> bool:
+        """Log the whole put-back list as done."""
+        records = self._records()
+        if records is None or not records.put_back:
+            return False
+        return self._done("Put all clicks back", take_all_steps(self.bike_id, records.put_back))
 
     def _edit_depends_on(self, adjuster: Adjuster, other_id: str | None) -> bool:
         if adjuster.depends_on == other_id:

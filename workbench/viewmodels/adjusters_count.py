@@ -63,7 +63,6 @@ class CountState:
 
     adjuster_id: str
     title: str
-    step_text: str
     stage: Stage
     instruction: str
     counting: str
@@ -153,7 +152,6 @@ def resolve_count(records: AdjusterRecords, adjuster: Adjuster, draft: CountDraf
     return CountState(
         adjuster_id=adjuster.id,
         title=full_title(records.parts, adjuster),
-        step_text=f"Step {int(stage)} of 2: {_step_word(stage, is_picked)}",
         stage=stage,
         instruction=_instruction(adjuster, stage, stands_open=stands_open),
         counting=adjuster.counting,
@@ -179,12 +177,6 @@ def range_text(adjuster: Adjuster, count: RangeCount) -> str:
     if adjuster.counting == "turns":
         return steps_text(adjuster, count.steps)
     return f"{steps_text(adjuster, count.steps)}, {count.steps + 1} positions"
-
-
-def _step_word(stage: Stage, is_picked: bool) -> str:
-    if is_picked:
-        return "as found" if stage == Stage.CLOSE else "open it"
-    return "turn it in, as found" if stage == Stage.CLOSE else "turn it out, range"
 
 
 def _instruction(adjuster: Adjuster, stage: Stage, *, stands_open: bool) -> str:

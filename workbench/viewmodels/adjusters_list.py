@@ -7,13 +7,12 @@ from dataclasses import dataclass
 
 from workbench.actions.adjusters import AdjusterRecords
 from workbench.model.adjuster import Adjuster, RangeCount, adjuster_title, recount_note, steps_text
-from workbench.model.counting import advice_within
+from workbench.model.counting import advice_within, position_names
 from workbench.model.facts import question
 from workbench.model.item_facts import ITEM_FIELDS, maker_limits
 from workbench.model.parts import BikeParts, settable_items
 from workbench.model.put_back import line_before_measuring
 from workbench.model.setting import HOWS, Item, OnBike
-from workbench.model.steps import Step
 from workbench.model.unit import Unit
 from workbench.viewmodels.adjusters_count import range_text
 from workbench.viewmodels.shown import Units, position_text, short_date
@@ -33,6 +32,7 @@ class AdjusterRow:
     """One adjuster of the list."""
 
     adjuster_id: str
+    key: str  # the name of the row within the sheet
     title: str
     as_found: str
     range: str
@@ -44,6 +44,7 @@ class AdjusterRow:
     verb: str = "Count"
     steps: int | None = None
     marks: tuple[RulerMark, ...] = ()
+    names: tuple[str, ...] = ()  # what the ruler writes at its places, where bare numbers would mislead
     can_move_up: bool = False
 
 
@@ -51,6 +52,7 @@ class AdjusterRow:
 class ItemRow:
     """One spring item or tyre pressure to enter as found."""
 
+    key: str  # the name of the row within the sheet
     item: str
     subject_id: str
     title: str  # in full: which end, which part
@@ -65,11 +67,6 @@ class ItemRow:
     is_care: bool = False  # the note warns
     typed: str = ""  # text that could not be read, as it was left
 
-    @property
-    def key(self) -> str:
-        """The name of the row within the sheet."""
-        return f"{self.item}_{self.subject_id}"
-
 
 @dataclass(frozen=True, slots=True)
 class Group:
@@ -81,15 +78,6 @@ class Group:
     unit_id: str = ""
     rows: tuple[AdjusterRow, ...] = ()
     items: tuple[ItemRow, ...] = ()
-
-
-@dataclass(frozen=True, slots=True)
-class PutBackRow:
-    """One step that puts an adjuster back."""
-
-    title: str
-    text: str
-    small_print: str
 
 
 def resolve_groups(
@@ -104,17 +92,12 @@ def resolve_groups(
             name=unit.name,
             unit_id=unit.id,
             rows=tuple(_row(records, one, drafts) for one in parts.adjusters_of(unit.id)),
-            items=_items(parts, unit.id, unit, units, typed),
+            items=_items(parts, unit.id, unit, unit.kind, units, typed),
         )
         for unit in parts.units
     ]
-    tyres = tuple(row for tyre in parts.tyres for row in _items(parts, tyre.id, None, units, typed))
+    tyres = tuple(row for tyre in parts.tyres for row in _items(parts, tyre.id, None, tyre.end, units, typed))
     return (*groups, Group("tyres", "Tyres", items=tyres))
-
-
-def put_back_rows(steps: tuple[Step, ...]) -> tuple[PutBackRow, ...]:
-    """Say the put-back steps."""
-    return tuple(PutBackRow(step.title, step.text, step.relative) for step in steps)
 
 
 def stands_text(adjuster: Adjuster, line: OnBike | None, count: RangeCount | None) -> str:
@@ -160,6 +143,7 @@ def _row(records: AdjusterRecords, adjuster: Adjuster, drafts: frozenset[str]) -
     verb = "Go on counting" if adjuster.id in drafts else "Count again" if count else "Count"
     return AdjusterRow(
         adjuster_id=adjuster.id,
+        key=f"{parts.unit_of(adjuster).kind}_{order.index(adjuster.id) + 1}",
         title=adjuster_title(adjuster),
         as_found=_as_found_text(records, adjuster, count),
         range=range_text(adjuster, count) if count else "not counted",
@@ -171,6 +155,7 @@ def _row(records: AdjusterRecords, adjuster: Adjuster, drafts: frozenset[str]) -
         verb=verb,
         steps=count.steps if count else None,
         marks=_marks(records, adjuster, count, line),
+        names=_ruler_names(adjuster, count),
         can_move_up=order.index(adjuster.id) > 0,
     )
 
@@ -209,18 +194,27 @@ def _marks(
     return tuple(RulerMark(place, ", ".join(said), place == now) for place, said in sorted(words.items()))
 
 
+def _ruler_names(adjuster: Adjuster, count: RangeCount | None) -> tuple[str, ...]:
+    """Name positions; write whole turns only, since the steps are quarters."""
+    if count is None or adjuster.counting == "clicks":
+        return ()
+    if adjuster.counting == "positions":
+        return position_names(adjuster)
+    return tuple(f"{step // 4}" if step % 4 == 0 else "" for step in range(count.steps + 1))
+
+
 def _items(
-    parts: BikeParts, subject_id: str, unit: Unit | None, units: Units, typed: Mapping[str, str]
+    parts: BikeParts, subject_id: str, unit: Unit | None, place: str, units: Units, typed: Mapping[str, str]
 ) -> tuple[ItemRow, ...]:
     return tuple(
-        _item(parts, item, subject_id, unit, units, typed)
+        _item(parts, item, subject_id, unit, f"{place}_{item}", units, typed)
         for item, owner_id in settable_items(parts)
         if owner_id == subject_id and item != Item.ADJUSTER
     )
 
 
 def _item(
-    parts: BikeParts, item: str, subject_id: str, unit: Unit | None, units: Units, typed: Mapping[str, str]
+    parts: BikeParts, item: str, subject_id: str, unit: Unit | None, key: str, units: Units, typed: Mapping[str, str]
 ) -> ItemRow:
     field = ITEM_FIELDS[item]
     line = parts.line(item, subject_id)
@@ -228,6 +222,7 @@ def _item(
     care = _limit_note(item, value, unit, units)
     said = f"{HOWS[line.how]}, {short_date(line.at)}" if line is not None and value is not None else ""
     return ItemRow(
+        key=key,
         item=item,
         subject_id=subject_id,
         title=parts.subject_title(item, subject_id),
@@ -240,7 +235,7 @@ def _item(
         help=field.help,
         note=care or question(field, value) or said,
         is_care=bool(care),
-        typed=typed.get(f"{item}_{subject_id}", ""),
+        typed=typed.get(key, ""),
     )
 
 

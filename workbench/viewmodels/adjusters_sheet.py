@@ -9,8 +9,12 @@ from workbench.actions.adjusters import AdjusterRecords
 from workbench.model.counting import SKIP_REASONS, next_to_count
 from workbench.viewmodels.adjusters_count import CountDraft, CountState, begun, lower_title, resolve_count
 from workbench.viewmodels.adjusters_edit import EditState, resolve_edit
-from workbench.viewmodels.adjusters_list import Group, PutBackRow, put_back_rows, resolve_groups
+from workbench.viewmodels.adjusters_list import Group, resolve_groups
 from workbench.viewmodels.shown import Units
+from workbench.viewmodels.step_lines import StepLine, step_lines
+
+OPEN_FOR_SAG = "They stand open for sag. If sag has to wait, put them back now: do not ride like this."
+OPEN_STILL = "They still stand open from measuring: do not ride like this."
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,10 +32,12 @@ class AdjustersState:
 
     bike_id: str = ""
     groups: tuple[Group, ...] = ()
-    put_back: tuple[PutBackRow, ...] = ()
+    put_back: tuple[StepLine, ...] = ()
+    put_back_note: str = ""
     progress: str = ""
     next_id: str = ""
     next_text: str = ""
+    next_station: str = ""  # where the next thing to do is, when nothing is left here
     count: CountState | None = None
     edit: EditState | None = None
     skip_reasons: tuple[str, ...] = SKIP_REASONS
@@ -47,7 +53,7 @@ def resolve(
     """Lay out the sheet; ``drafts`` are the counts under way by adjuster, ``typed`` texts that could not be read."""
     parts = records.parts
     counted, edited = parts.adjuster(choices.counting), parts.adjuster(choices.editing)
-    next_id, next_text = _next(records, drafts)
+    next_id, next_text, next_station = _next(records, drafts)
     count = None
     if counted is not None:
         draft = drafts.get(counted.id) or begun(records, counted.id)
@@ -55,22 +61,32 @@ def resolve(
     return AdjustersState(
         bike_id=parts.bike.id,
         groups=resolve_groups(records, frozenset(drafts), units, typed),
-        put_back=put_back_rows(records.put_back),
+        put_back=step_lines(records.put_back, units),
+        put_back_note=_put_back_note(records),
         progress=_progress(records),
         next_id=next_id,
         next_text=next_text,
+        next_station=next_station,
         count=count,
         edit=resolve_edit(parts, edited, units) if edited else None,
     )
 
 
-def _next(records: AdjusterRecords, drafts: Mapping[str, CountDraft]) -> tuple[str, str]:
+def _next(records: AdjusterRecords, drafts: Mapping[str, CountDraft]) -> tuple[str, str, str]:
+    """Give the adjuster to count next, the words for it, and the station to go to when none is left."""
     parts = records.parts
     under_way = next((one for one in parts.adjusters if one.id in drafts), None)
     if under_way is not None:
-        return under_way.id, f"Go on with {lower_title(parts, under_way)}"
-    ahead = next_to_count(parts, records.skipped or {})
-    return (ahead.id, f"Count {lower_title(parts, ahead)}") if ahead else ("", "")
+        return under_way.id, f"Go on with {lower_title(parts, under_way)}", ""
+    if (ahead := next_to_count(parts, records.skipped or {})) is not None:
+        return ahead.id, f"Count {lower_title(parts, ahead)}", ""
+    return ("", "Measure sag", "sag") if records.has_sag_due else ("", "", "")
+
+
+def _put_back_note(records: AdjusterRecords) -> str:
+    if not records.put_back:
+        return ""
+    return OPEN_FOR_SAG if records.has_sag_due else OPEN_STILL
 
 
 def _progress(records: AdjusterRecords) -> str:

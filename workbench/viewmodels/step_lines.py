@@ -18,9 +18,14 @@ class StepLine:
     remark: str = ""
 
 
+def step_key(step: Step) -> str:
+    """Give the name of a step within its list."""
+    return f"{step.item}/{step.subject_id}"
+
+
 def step_line(step: Step, units: Units) -> StepLine:
     """Say one step: where, what to do, and in small print the move from where it stands."""
-    key = f"{step.item}/{step.subject_id}"
+    key = step_key(step)
     if step.text:
         return StepLine(key, f"{step.title}: {step.text}", step.relative)
     remark = (
