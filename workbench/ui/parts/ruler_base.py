@@ -100,7 +100,7 @@ class RulerBase(QWidget):
         painter.save()
         free = QRegion(self.rect())
         for rect in rects:
-            free -= QRegion(rect.toAlignedRect())
+            free = free.subtracted(QRegion(rect.toAlignedRect()))
         painter.setClipRegion(free)
         painter.setPen(QPen(current().colour("line"), 1))
         for rect, x in zip(rects, places, strict=True):

@@ -46,12 +46,12 @@ def brakes(ink: Ink, values: DrawingValues) -> None:
             token=token,
         )
     ink.box(126, 126, 28, 20)
-    for left in (14, 200):
-        ink.box(left, 139, 66, 20)
-        for x in range(left + 8, left + 64, 8):
+    for grip in (14, 200):
+        ink.box(grip, 139, 66, 20)
+        for x in range(grip + 8, grip + 64, 8):
             ink.line((x, 142), (x, 156), token="line", weight=1)
-    for left in (84, 178):
-        ink.box(left, 126, 18, 22)
+    for clamp in (84, 178):
+        ink.box(clamp, 126, 18, 22)
     ink.curve((92, 126), ((84, 116), (60, 120), (22, 126)), weight=2.5)
     for left in (34.0, 52.0):
         ink.shape((left, 112), (left + 12, 112), (left + 14, 118), (left + 14, 150), (left - 2, 150), (left - 2, 118))

@@ -6,13 +6,14 @@ from collections.abc import Sequence
 from math import atan2, cos, hypot, pi, sin
 
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QFontMetricsF, QPainter, QPainterPath, QPen, QPolygonF
+from PySide6.QtGui import QPainter, QPainterPath, QPen, QPolygonF
 
-from workbench.ui.parts.labels import one_line
+from workbench.ui.parts.labels import lay_out, one_line
 from workbench.ui.parts.theme import current
 
 PLAN_WIDTH, PLAN_HEIGHT = 280.0, 300.0
 LINE, STRONG = 1.5, 2.5
+MOST_LINES = 3
 Point = tuple[float, float]
 
 
@@ -97,21 +98,20 @@ class Ink:
     def words(
         self, at: Point, text: str, *, side: str = "right", token: str = "mute", size: str = "note", bold: bool = False
     ) -> None:
-        """Write beside a point: side "right", "left", "above" or "below" of it; cut where the drawing ends."""
+        """Write beside a point: side "right", "left", "above" or "below" of it, or "middle"; wrapped at its edge."""
         font = current().font(size, bold=bold)
-        metrics = QFontMetricsF(font)
         spot = self.at(at)
-        room = {
-            "right": self.area.right() - spot.x() - 4,
-            "left": spot.x() - self.area.left() - 4,
-        }.get(side, 2 * min(spot.x() - self.area.left(), self.area.right() - spot.x()))
-        cut = metrics.elidedText(one_line(text), Qt.TextElideMode.ElideRight, max(room, 0) + 1)
-        width, height = metrics.horizontalAdvance(cut) + 1, metrics.height()
-        left = {"right": spot.x() + 4, "left": spot.x() - width - 4}.get(side, spot.x() - width / 2)
+        beside = {"right": self.area.right() - spot.x() - 4, "left": spot.x() - self.area.left() - 4}
+        over = 2 * min(spot.x() - self.area.left(), self.area.right() - spot.x())
+        layout = lay_out(one_line(text), font, max(beside.get(side, over), 24.0) + 1)
+        lines = [layout.lineAt(index) for index in range(min(layout.lineCount(), MOST_LINES))]
+        height = sum(line.height() for line in lines)
         top = {"above": spot.y() - height - 3, "below": spot.y() + 3}.get(side, spot.y() - height / 2)
-        self.painter.setFont(font)
         self.painter.setPen(current().colour(token))
-        self.painter.drawText(QRectF(left, top, width + 2, height), Qt.TextFlag.TextSingleLine, cut)
+        for line in lines:
+            width = line.naturalTextWidth()
+            left = {"right": spot.x() + 4, "left": spot.x() - width - 4}.get(side, spot.x() - width / 2)
+            line.draw(self.painter, QPointF(left, top) - QPointF(0, lines[0].y()))
 
     def distance(self, top: Point, bottom: Point, text: str) -> None:
         """Draw the distance to measure, upright, with its value to the left: the one thing to look at."""

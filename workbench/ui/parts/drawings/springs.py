@@ -10,7 +10,7 @@ from workbench.ui.parts.drawings.values import DrawingValues
 
 def stanchion(ink: Ink, values: DrawingValues) -> None:
     """A fork leg: the tube from above runs into the lower leg; the indicator stays where the sag pushed it."""
-    left, width = 118.0, 34.0
+    left, width = 142.0, 34.0
     reach = 110 * min(max(values.share, 0.08), 0.95)
     seal, indicator = 178.0, 178.0 - reach
     ink.box(left - 22, 12, width + 44, 20)
