@@ -16,6 +16,7 @@ from workbench.model.setting import OnBike
 from workbench.viewmodels.base import Problem
 from workbench.viewmodels.shown import position_text
 
+UNPICKED = -1  # no named position is chosen yet
 CARE = "Stop at the first firm contact: forcing ruins needles. The maker's manual comes first."
 PUSH_TEST = "Push the bike down once closed and once open. If nothing differs, the damper needs a mechanic."
 NAMES_MISSING = "Name its positions first, closed first, as in: firm | middle | open."
@@ -66,10 +67,10 @@ class CountState:
     stage: Stage
     instruction: str
     counting: str
-    count: int
-    count_text: str
+    count: int | None  # None: no position is picked yet
     verb: str
-    turn: str  # which way the drawing turns: clockwise, anticlockwise, or empty where nothing turns
+    closes: str  # the way the drawing shows: clockwise, anticlockwise, or empty where nothing turns
+    drawing_note: str = ""
     asks_turn: bool = False
     counts: bool = True  # whether there is something to count or pick in this stage
     can_be_unknown: bool = False
@@ -94,8 +95,9 @@ def lower_title(parts: BikeParts, adjuster: Adjuster) -> str:
 
 def begun(records: AdjusterRecords, adjuster_id: str) -> CountDraft:
     """Give the empty draft of a count that begins now."""
-    line = records.latest(adjuster_id)
-    return CountDraft(from_sequence=line.sequence if line else 0)
+    line, adjuster = records.latest(adjuster_id), records.parts.adjuster(adjuster_id)
+    is_picked = adjuster is not None and adjuster.counting == "positions"
+    return CountDraft(from_sequence=line.sequence if line else 0, counted_in=UNPICKED if is_picked else 0)
 
 
 def stage_of(draft: CountDraft, adjuster: Adjuster, line: OnBike | None) -> Stage:
@@ -129,13 +131,21 @@ def steps_out(adjuster: Adjuster, draft: CountDraft) -> int:
 def problem(draft: CountDraft, stage: Stage, adjuster: Adjuster, as_found: int | None) -> Problem | None:
     """Say what stands in the way of keeping this stage."""
     if adjuster.counting == "positions":
-        return None if len(position_names(adjuster)) >= 2 else Problem(NAMES_MISSING, "position_names")
+        return _position_problem(draft, stage, len(position_names(adjuster)))
     if stage == Stage.CLOSE:
         return None
     try:
         settled_range(adjuster, as_found, draft.counted_out)
     except InputError as error:
         return Problem(str(error), "count")
+    return None
+
+
+def _position_problem(draft: CountDraft, stage: Stage, names: int) -> Problem | None:
+    if names < 2:
+        return Problem(NAMES_MISSING, "position_names")
+    if stage == Stage.CLOSE and not 0 <= draft.counted_in < names:
+        return Problem("Choose where it stands, before it is moved.", "count")
     return None
 
 
@@ -155,10 +165,10 @@ def resolve_count(records: AdjusterRecords, adjuster: Adjuster, draft: CountDraf
         stage=stage,
         instruction=_instruction(adjuster, stage, stands_open=stands_open),
         counting=adjuster.counting,
-        count=count,
-        count_text=_count_text(adjuster, count, names),
+        count=None if is_picked and count < 0 else count,
         verb=_verb(adjuster, stage, count, names, stands_open=stands_open),
-        turn="" if is_picked else _turn(adjuster, stage),
+        closes="" if is_picked else "anticlockwise" if adjuster.closed_turn == "anticlockwise" else "clockwise",
+        drawing_note=_drawing_note(adjuster, stage),
         asks_turn=not is_picked and adjuster.closed_turn == "unknown",
         counts=not stands_open and not (is_picked and stage == Stage.OPEN),
         can_be_unknown=stage == Stage.CLOSE and not stands_open,
@@ -194,23 +204,18 @@ def _instruction(adjuster: Adjuster, stage: Stage, *, stands_open: bool) -> str:
     return f"Turn it in{turns} until it is closed, and count each {step}. {closed}"
 
 
-def _turn(adjuster: Adjuster, stage: Stage) -> str:
-    closes = adjuster.closed_turn if adjuster.closed_turn != "unknown" else "clockwise"
-    if stage == Stage.CLOSE:
-        return closes
-    return "anticlockwise" if closes == "clockwise" else "clockwise"
-
-
-def _count_text(adjuster: Adjuster, count: int, names: tuple[str, ...]) -> str:
-    if adjuster.counting == "positions":
-        return names[count] if count < len(names) else ""
-    return steps_text(adjuster, count)
+def _drawing_note(adjuster: Adjuster, stage: Stage) -> str:
+    if stage == Stage.OPEN:
+        return "now turn it the other way"
+    if adjuster.closed_turn == "unknown":
+        return "usually: look at the knob's face"
+    return "stop at first firm contact"
 
 
 def _verb(adjuster: Adjuster, stage: Stage, count: int, names: tuple[str, ...], *, stands_open: bool) -> str:
     if adjuster.counting == "positions":
         if stage == Stage.CLOSE:
-            return f"Keep as found: {names[min(count, len(names) - 1)] if names else ''}".rstrip(": ")
+            return f"Keep as found: {names[count]}" if 0 <= count < len(names) else "Keep as found"
         return f"It stands at {names[-1]}" if names else "It stands open"
     if stands_open:
         return "It is closed"

@@ -65,7 +65,7 @@ class CountingViewModel(ViewModel[AdjustersState]):
     def clicked(self, steps: int = 1) -> None:
         """Count one step more, or take steps back."""
         if (state := self.state.count) is not None:
-            self.set_count(state.count + steps)
+            self.set_count((state.count or 0) + steps)
 
     def set_count(self, count: int) -> None:
         """Set the count of this stage; for named positions, the one picked."""

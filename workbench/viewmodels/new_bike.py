@@ -60,11 +60,11 @@ class NewBikeDraft:
 class NewBikeState:
     """The sheet for a new bike."""
 
-    draft: NewBikeDraft = NewBikeDraft()
+    draft: NewBikeDraft
+    units: Units
     layouts: tuple[tuple[str, str], ...] = tuple(LAYOUTS.items())
     disciplines: tuple[tuple[str, str], ...] = tuple(DISCIPLINES.items())
     riders: tuple[str, ...] = ()
-    units: Units = Units()
     has_shock: bool = True
     is_kept: bool = False
 

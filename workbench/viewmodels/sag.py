@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Any, ClassVar
 
 from workbench.actions.desk import Desk
@@ -11,33 +11,20 @@ from workbench.actions.sag import SagRecords, discard_sag, keep_sag, note_as_fou
 from workbench.actions.setups import take_step
 from workbench.model.adjuster import adjuster_title
 from workbench.model.errors import InputError
-from workbench.model.sag_rules import maker_band, practice_band, travel_question
-from workbench.model.steps import Step
+from workbench.model.sag_rules import maker_band, practice_band
 from workbench.model.unit import Unit
 from workbench.viewmodels.base import Problem, ViewModel
 from workbench.viewmodels.bench import Bench
-from workbench.viewmodels.sag_draft import TYPED, SagDraft, Stage, next_stage, settle, stage_before
-from workbench.viewmodels.sag_ends import EndShown, end_shown
+from workbench.viewmodels.sag_draft import STAGE_WORDS, TYPED, SagDraft, Stage, next_stage, settle, stage_before
 from workbench.viewmodels.sag_entry import aimed_at, next_round, read_place, with_entry, with_reading, without_reading
-from workbench.viewmodels.sag_guide import GuideShown, adjusters_shown, guide_shown, keep_label
+from workbench.viewmodels.sag_guide import adjusters_shown
 from workbench.viewmodels.sag_open import Opened, SagEntries, advice_of, begin, steps_of, subject_of
 from workbench.viewmodels.sag_problems import problem
-from workbench.viewmodels.shown import Units
+from workbench.viewmodels.sag_state import SagState, resolve
+from workbench.viewmodels.sag_words import keep_label
 
 OTHER_END = {"front": "rear", "rear": "front"}
 GARAGE_FIRST = "State the rider and the unit's travel in the garage first."
-
-
-@dataclass(frozen=True, slots=True)
-class SagState:
-    """The sag sheet."""
-
-    rider_words: str = ""
-    blocked: str = ""
-    ends: tuple[EndShown, ...] = ()
-    put_back_words: str = ""
-    put_back_end: str = ""
-    guide: GuideShown | None = None
 
 
 class SagViewModel(ViewModel[SagState]):
@@ -60,27 +47,12 @@ class SagViewModel(ViewModel[SagState]):
         records = self._records()
         if records is None:
             return SagState()
-        if records.rider is None:
-            return SagState(blocked="Sag belongs to a rider. Choose who rides this bike first.")
-        units = self._bench.units
-        steps = self._desk.ask(put_back(self.bike_id, records.rider.id))
-        ends = self._ends(records, units)
-        opened = self._entries.opened(records)
-        return SagState(
-            rider_words=_rider_words(records, units),
-            ends=ends,
-            put_back_words=_put_back_words(steps),
-            put_back_end=next((unit.end for unit in records.parts.units if steps_of(records, unit, steps)), ""),
-            guide=None if opened is None else _guide(opened, steps, ends, units),
-        )
+        drafts = {unit.id: self._entries.draft(unit) for unit in records.parts.units}
+        steps = self._desk.ask(put_back(self.bike_id, records.rider.id)) if records.rider else ()
+        return resolve(records, drafts, self._entries.opened(records), steps, self._bench.units)
 
     def _records(self) -> SagRecords | None:
         return self._entries.records(self.bike_id, self._bench.rider_id)
-
-    def _ends(self, records: SagRecords, units: Units) -> tuple[EndShown, ...]:
-        shown = [end_shown(records, unit, self._entries.draft(unit), units) for unit in records.parts.units]
-        first = next((place for place, end in enumerate(shown) if end.is_due and not end.blocked), None)
-        return tuple(replace(end, is_next=place == first) for place, end in enumerate(shown))
 
     def _now_open(self, *, needs_draft: bool = True) -> Opened | None:
         records = self._records()
@@ -133,14 +105,6 @@ class SagViewModel(ViewModel[SagState]):
         if opened is not None:
             self.start(OTHER_END[opened.unit.end])
 
-    def go_to_garage(self) -> None:
-        """Open the garage sheet."""
-        self._bench.go_to("garage")
-
-    def go_to_adjusters(self) -> None:
-        """Open the adjusters sheet."""
-        self._bench.go_to("adjusters")
-
     def next(self) -> bool:
         """Go to the next stage, or say what keeps this one from being done."""
         opened = self._now_open()
@@ -172,6 +136,43 @@ class SagViewModel(ViewModel[SagState]):
         if opened is not None:
             draft, _ = settle(opened.draft, opened.stage, self._bench.units)
             self._change(opened, replace(draft, stage=int(Stage(stage))))
+
+    # What the two big buttons do
+
+    def stage_words(self) -> tuple[str, ...]:
+        """Name the stages."""
+        return tuple(STAGE_WORDS[stage] for stage in Stage)
+
+    def press_verb(self) -> None:
+        """Do what the verb of the stage says."""
+        opened = self._now_open(needs_draft=False)
+        guide = self.state.guide
+        if opened is None or guide is None:
+            return
+        if opened.stage == Stage.ADVICE:
+            is_more = guide.advice is not None and guide.advice.chosen is not None
+            self.another_round() if is_more else self.keep()
+        elif opened.stage != Stage.PUT_BACK:
+            self.next()
+        elif opened.draft_id is not None:
+            self.go_to_stage(Stage.ADVICE if opened.draft.readings_mm else Stage.MEASURE)
+        elif any(end.is_due and end.end == guide.other_end for end in self.state.ends):
+            self.switch_end()
+        else:
+            self.both_ends()
+
+    def press_second(self) -> None:
+        """Do what the second button of the stage says."""
+        opened = self._now_open(needs_draft=False)
+        guide = self.state.guide
+        if opened is None or guide is None:
+            return
+        if opened.stage != Stage.ADVICE:
+            self.both_ends()
+        elif guide.advice is not None and guide.advice.chosen is not None:
+            self.keep()
+        else:
+            self.another_round()
 
     # Entering
 
@@ -300,33 +301,3 @@ class SagViewModel(ViewModel[SagState]):
         steps = steps_of(opened.records, opened.unit, due)
         if 0 <= index < len(steps):
             self.act(f"Put back {steps[index].title.lower()}"[:60], take_step(self.bike_id, steps[index]))
-
-
-def _guide(opened: Opened, steps: tuple[Step, ...], ends: tuple[EndShown, ...], units: Units) -> GuideShown:
-    other = next((end for end in ends if end.end != opened.unit.end and not end.blocked), None)
-    return guide_shown(
-        opened.records,
-        opened.unit,
-        opened.draft,
-        has_draft=opened.draft_id is not None,
-        question=travel_question(opened.unit, opened.records.parts.bike),
-        advice=advice_of(opened, units),
-        put_back=steps_of(opened.records, opened.unit, steps),
-        other=other,
-        units=units,
-    )
-
-
-def _rider_words(records: SagRecords, units: Units) -> str:
-    rider = records.rider
-    if rider is None:
-        return ""
-    mass = "mass not stated" if rider.mass_kg is None else f"{units.text(rider.mass_kg, 'mass')} ready to ride"
-    return f"{rider.name}, {mass}"
-
-
-def _put_back_words(steps: tuple[Step, ...]) -> str:
-    if not steps:
-        return ""
-    names = ", ".join(step.title.lower() for step in steps)
-    return f"Standing open from measuring: {names}. Put back before riding."

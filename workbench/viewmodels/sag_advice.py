@@ -56,6 +56,7 @@ class Advice:
     care: str = ""
     preload: str = ""
     options: tuple[Option, ...] = ()
+    shows_options: bool = False  # more than one way: list them
     chosen: int | None = None  # the option that comes next; None: keep what is
     predicted_mm: float | None = None
     problem: str = ""
@@ -231,6 +232,7 @@ def _coil(draft: SagDraft, unit: Unit, band: Band, sag: float, units: Units) -> 
         care="Preload does not mend a wrong spring: it lifts the start of the stroke, the rate stays.",
         preload=preload_words,
         options=options + preload_option,
+        shows_options=True,
         chosen=chosen,
         predicted_mm=found.stock[chosen][1] * stroke_mm if chosen is not None else None,
     )

@@ -9,6 +9,7 @@ from workbench.model.sag import POSTURES, TARGET_ORIGINS, SagMeasurement
 from workbench.model.sag_rules import Band, first_band
 from workbench.model.setting import HOWS
 from workbench.model.unit import SPRINGS, Unit
+from workbench.model.units import to_unit
 from workbench.viewmodels.sag_advice import band_text, percent
 from workbench.viewmodels.sag_draft import SagDraft, Stage
 from workbench.viewmodels.shown import Units, short_date
@@ -26,7 +27,10 @@ class Ruler:
     sag_mm: float | None = None
     sag_words: str = ""
     predicted_mm: float | None = None
+    predicted_words: str = ""
     title: str = ""
+    shown_per_mm: float = 1.0
+    unit: str = "mm"
 
 
 @dataclass(frozen=True, slots=True)
@@ -129,6 +133,8 @@ def _end_ruler(records: SagRecords, unit: Unit, kept: SagMeasurement | None, ban
         sag_mm=kept.sag_mm if kept else None,
         sag_words=percent(kept.sag_mm / kept.travel_mm) if kept else "",
         title=travel_words(unit, units),
+        shown_per_mm=to_unit(1.0, "length", units.length),
+        unit=units.length,
     )
 
 

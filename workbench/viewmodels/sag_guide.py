@@ -6,27 +6,36 @@ from dataclasses import dataclass
 
 from workbench.actions.sag import SagRecords
 from workbench.model.adjuster import Adjuster, adjuster_title, steps_text
-from workbench.model.parts import BikeParts
 from workbench.model.sag import (
-    REPEAT_LIMIT_MM,
     TARGET_ORIGINS,
     centre_mm,
-    readings_agree,
 )
 from workbench.model.sag_rules import Band, SagRound, maker_band, practice_band
-from workbench.model.setting import HOWS, Item
+from workbench.model.setting import Item
 from workbench.model.steps import Step
 from workbench.model.unit import Unit
+from workbench.model.units import to_unit
 from workbench.viewmodels.sag_advice import Advice, band_text, percent
 from workbench.viewmodels.sag_draft import STAGE_WORDS, SagDraft, Stage, Typed, sag_fraction
-from workbench.viewmodels.sag_ends import EndShown, Ruler, end_title, travel_words
-from workbench.viewmodels.shown import Units, position_text, short_date
-
-GENERAL_METHOD_NOTE = {
-    "helper": "A helper steadies the bike and slides the indicator to the seal.",
-    "rider": "The rider slides the indicator alone: readings scatter more, take three.",
-    "alone": "Against a wall, nobody to read: readings scatter more, take three.",
-}
+from workbench.viewmodels.sag_ends import EndShown, Ruler, end_title, last_kept, travel_words
+from workbench.viewmodels.sag_words import (
+    METHOD_NOTES,
+    ORIGIN_WORDS,
+    PLACE_HINTS,
+    agreement_words,
+    count_link_words,
+    cycle_words,
+    entry_label_words,
+    instruction_words,
+    kept_words,
+    limit_words,
+    put_back_words,
+    setting_words,
+    spring_ask_words,
+    spring_known_words,
+    verbs,
+)
+from workbench.viewmodels.shown import Units, position_text
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,6 +46,9 @@ class AdjusterShown:
     title: str
     status: str
     is_ready: bool
+    is_counted: bool = False
+    place: int = 0  # its number on the unit, for names of fields
+    place_hint: str = ""
     asks_place: bool = False  # where it stood is not on record
     can_open: bool = False
 
@@ -89,31 +101,38 @@ class GuideShown:
     question: str
     adjusters: tuple[AdjusterShown, ...]
     count_link: str
+    asks_as_they_stand: bool
+    prepare_care: str
+    spring_ask: str
     spring_known: str
     has_second: bool
     limits: str
     cycle_words: str
     instruction: str
+    setting_now: str
     entry_label: str
     readings: tuple[ReadingShown, ...]
     agreement: str
     rounds: tuple[RoundShown, ...]
     ruler: Ruler
     advice: Advice | None
-    keep_verb: str
+    kept_words: str
     put_back: tuple[PutBackShown, ...]
     put_back_note: str
-    next_verb: str
+    put_back_care: str
+    verb: str
+    second: str
     other_end: str  # the end to switch to, empty when there is none
     other_verb: str
 
 
 def adjusters_shown(records: SagRecords, unit: Unit) -> tuple[AdjusterShown, ...]:
     """Say of every adjuster of a unit whether it is counted, on record and open."""
-    return tuple(_adjuster_shown(records, adjuster) for adjuster in records.parts.adjusters_of(unit.id))
+    adjusters = records.parts.adjusters_of(unit.id)
+    return tuple(_adjuster_shown(records, adjuster, place) for place, adjuster in enumerate(adjusters, 1))
 
 
-def _adjuster_shown(records: SagRecords, adjuster: Adjuster) -> AdjusterShown:
+def _adjuster_shown(records: SagRecords, adjuster: Adjuster, place: int) -> AdjusterShown:
     parts = records.parts
     line, count = parts.line(Item.ADJUSTER, adjuster.id), parts.range_of(adjuster.id)
     is_recorded = adjuster.id in records.recorded
@@ -132,6 +151,9 @@ def _adjuster_shown(records: SagRecords, adjuster: Adjuster) -> AdjusterShown:
         title=adjuster_title(adjuster),
         status=", ".join(word for word in words if word),
         is_ready=is_open and is_recorded,
+        is_counted=count is not None,
+        place=place,
+        place_hint=PLACE_HINTS[adjuster.counting],
         asks_place=not is_recorded and not is_open,
         can_open=is_recorded and not is_open,
     )
@@ -151,6 +173,7 @@ def guide_shown(
 ) -> GuideShown:
     """Lay out one end's measuring at the stage it stands at."""
     stage = Stage(draft.stage)
+    verb, second = verbs(stage, draft, unit, advice, units, has_draft=has_draft, other=other, is_all_back=not put_back)
     adjusters = adjusters_shown(records, unit)
     band = draft.band()
     return GuideShown(
@@ -163,124 +186,52 @@ def guide_shown(
         has_draft=has_draft,
         posture=draft.posture,
         method=draft.method,
-        method_note=GENERAL_METHOD_NOTE[draft.method],
+        method_note=METHOD_NOTES[draft.method],
         draft=draft,
         typed=draft.typed,
         units=units,
-        origin_words=TARGET_ORIGINS.get(draft.target_origin, ""),
+        origin_words=ORIGIN_WORDS.get(draft.target_origin, ""),
         maker_words=_choice_words(maker_band(unit)),
         practice_words=_choice_words(practice_band(records.parts.bike, unit)),
         question=f"{travel_words(unit, units)}: {question}" if question else "",
         adjusters=adjusters,
-        count_link=_count_link(adjusters),
-        spring_known=_spring_known(records.parts, unit, units),
+        count_link=count_link_words([one.title.lower() for one in adjusters if not one.is_counted]),
+        asks_as_they_stand=any(not one.is_ready for one in adjusters),
+        prepare_care="A helper steadies the bike while the rider gets on, is measured and gets off.",
+        spring_ask=spring_ask_words(unit, draft, units),
+        spring_known=spring_known_words(records.parts, unit, units),
         has_second=unit.has_second_positive,
-        limits=_limit_words(unit, units),
-        cycle_words=_cycle_words(unit),
-        instruction=_instruction(unit, draft),
-        entry_label=_entry_label(draft),
+        limits=limit_words(unit, units),
+        cycle_words=cycle_words(unit),
+        instruction=instruction_words(unit, draft),
+        setting_now=setting_words(draft.this_round(), units),
+        entry_label=entry_label_words(draft),
         readings=tuple(
             ReadingShown(number, units.text(one, "length")) for number, one in enumerate(draft.readings_mm, 1)
         ),
-        agreement=_agreement(draft, unit, units),
+        agreement=agreement_words(draft, unit, units),
         rounds=tuple(_round_shown(one, unit, units) for one in draft.rounds),
         ruler=_guide_ruler(draft, unit, band, advice, units),
         advice=advice,
-        keep_verb=keep_label(draft, unit, units),
+        kept_words=kept_words(last_kept(records, unit), units) if not has_draft else "",
         put_back=tuple(PutBackShown(step.title, step.text, step.relative) for step in put_back),
-        put_back_note=_put_back_note(has_draft, put_back),
-        next_verb=_next_verb(stage),
+        put_back_note=put_back_words(has_draft, put_back),
+        put_back_care="Before riding: levers and knobs where they belong, roll-out check, a gentle first run.",
+        verb=verb,
+        second=second,
         other_end=other.end if other else "",
         other_verb=other.verb if other else "",
     )
-
-
-def keep_label(draft: SagDraft, unit: Unit, units: Units) -> str:
-    """Name the deed that keeps the measuring."""
-    sag = sag_fraction(draft, unit)
-    if sag is None:
-        return f"Keep {unit.end} sag"
-    return f"Keep {unit.end} sag {units.text(centre_mm(draft.readings_mm), 'length')} ({percent(sag)})"
 
 
 def _choice_words(band: Band | None) -> str:
     return "" if band is None else band_text(band)
 
 
-def _count_link(adjusters: tuple[AdjusterShown, ...]) -> str:
-    waiting = [one.title.lower() for one in adjusters if "not counted" in one.status]
-    return f"Count {' and '.join(waiting)} at Adjusters" if waiting else ""
-
-
-def _spring_known(parts: BikeParts, unit: Unit, units: Units) -> str:
-    line = parts.line(Item.PRESSURE, unit.id)
-    if unit.spring == "coil" or line is None or line.value is None:
-        return ""
-    return f"Last known: {units.text(line.value, 'pressure')} {HOWS.get(line.how, '')}, {short_date(line.at)}."
-
-
-def _limit_words(unit: Unit, units: Units) -> str:
-    if unit.spring == "coil":
-        most = "" if unit.preload_limit_mm is None else f" (at most {units.text(unit.preload_limit_mm, 'length')})"
-        return (
-            f"Preload from slack-free contact: half a turn to two turns, never more than the maker allows{most}."
-            " The collar is never loose."
-        )
-    ends = (("at least", unit.minimum_kpa), ("at most", unit.maximum_kpa))
-    stated = " and ".join(f"{word} {units.text(value, 'pressure')}" for word, value in ends if value is not None)
-    if not stated:
-        return "The maker's lowest and highest pressure are not stated yet: look them up before you pump."
-    return f"The maker allows {stated}. Use the main valve; a valve of the damper's gas charge is not yours to touch."
-
-
-def _cycle_words(unit: Unit) -> str:
-    if unit.spring == "coil":
-        return "Push the bike down a few times so that everything settles."
-    second = " Fill the second chamber in the maker's order." if unit.has_second_positive else ""
-    own = " The negative chamber has its own valve: fill it as the maker says." if unit.negative == "separate" else ""
-    return (
-        "Fill in steps. At each step cycle slowly through about 30\u2009% of travel, so that the chambers equalise;"
-        f" also after letting air out.{second}{own}"
-    )
-
-
-def _instruction(unit: Unit, draft: SagDraft) -> str:
-    posture = "standing over the bike, attack position" if draft.posture == "standing" else "seated"
-    place = "front" if unit.end == "front" else "rear"
-    return (
-        f"Full kit, {posture}, cranks level, brakes free. Bounce gently, come to rest, indicator to the seal."
-        f" Get off without loading the {place}; measure from the seal to the indicator."
-    )
-
-
-def _entry_label(draft: SagDraft) -> str:
-    words = ("First", "Second", "Third", "Fourth", "Fifth", "Sixth", "Seventh", "Eighth", "Ninth")
-    count = len(draft.readings_mm)
-    return f"{words[count]} reading" if count < len(words) else "No further reading"
-
-
-def _agreement(draft: SagDraft, unit: Unit, units: Units) -> str:
-    readings = draft.readings_mm
-    if len(readings) < 2:
-        return ""
-    spread = units.text(max(readings) - min(readings), "length")
-    limit = units.text(REPEAT_LIMIT_MM[unit.kind], "length")
-    if readings_agree(readings, unit.kind):
-        return f"Spread {spread}: two lie within {limit}, that suffices."
-    if len(readings) == 2:
-        return f"Spread {spread}: more than {limit} apart, take a third."
-    return f"Spread {spread}: none within {limit} of another. The middle one is used; another reading helps."
-
-
 def _round_shown(one: SagRound, unit: Unit, units: Units) -> RoundShown:
-    if one.pressure_kpa is not None:
-        setting = units.text(one.pressure_kpa, "pressure")
-    else:
-        preload = f", preload {units.text(one.preload_mm, 'length')}" if one.preload_mm else ""
-        setting = f"{units.text(one.rate_n_per_mm, 'spring_rate')}{preload}"
     sag_mm = centre_mm(one.readings_mm)
     share = f" ({percent(sag_mm / unit.travel_mm)})" if unit.travel_mm else ""
-    return RoundShown(setting, f"{units.text(sag_mm, 'length')}{share}")
+    return RoundShown(setting_words(one, units), f"{units.text(sag_mm, 'length')}{share}")
 
 
 def _guide_ruler(draft: SagDraft, unit: Unit, band: Band | None, advice: Advice | None, units: Units) -> Ruler:
@@ -296,19 +247,8 @@ def _guide_ruler(draft: SagDraft, unit: Unit, band: Band | None, advice: Advice 
         sag_mm=None if sag is None else sag * travel,
         sag_words="" if sag is None else percent(sag),
         predicted_mm=advice.predicted_mm if advice else None,
+        predicted_words=f"{percent(advice.predicted_mm / travel)} expected" if advice and advice.predicted_mm else "",
         title=travel_words(unit, units),
-    )
-
-
-def _put_back_note(has_draft: bool, put_back: tuple[Step, ...]) -> str:
-    if not put_back:
-        return "Nothing stands open from measuring."
-    if has_draft:
-        return "The sag is not kept yet. Put these back only if you stop here; they stay due until ticked."
-    return "Turn each back and tick it. What is left for later stays due on the job line."
-
-
-def _next_verb(stage: Stage) -> str:
-    return {Stage.PREPARE: "Next: spring", Stage.SPRING: "Next: measure", Stage.MEASURE: "Next: what follows"}.get(
-        stage, ""
+        shown_per_mm=to_unit(1.0, "length", units.length),
+        unit=units.length,
     )

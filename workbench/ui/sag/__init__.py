@@ -1,0 +1,1 @@
+"""The sag sheet: both ends, and the stages of measuring one."""

@@ -1,0 +1,105 @@
+"""The adjusters of the unit before measuring: counted or not, on record or not, open or not."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+
+from workbench.ui.parts.buttons import Button
+from workbench.ui.parts.labels import Words
+from workbench.ui.parts.text_field import TextField
+from workbench.ui.parts.theme import SPACE_4, SPACE_8
+from workbench.viewmodels.sag import SagViewModel
+from workbench.viewmodels.sag_guide import AdjusterShown
+
+
+class AdjusterRow(QWidget):
+    """One adjuster; where its place is not on record, a field to record it."""
+
+    def __init__(self, view_model: SagViewModel, shown: AdjusterShown) -> None:
+        super().__init__()
+        self._view_model = view_model
+        self._key = shown.adjuster_id
+        self._title = Words("", "strong")
+        self._status = Words("", "mute")
+        name = f"sag_place_{shown.place}"
+        self.place = TextField(label="", limit=40, placeholder="", name=name)
+        self.place.setFixedWidth(150)
+        self.keep = Button("Keep as found", "plain", name=f"sag_keep_place_{shown.place}")
+        self.keep.clicked.connect(self._keep)
+        self.place.line.returnPressed.connect(self._keep)
+        words = QVBoxLayout()
+        words.setSpacing(SPACE_4)
+        words.addWidget(self._title)
+        words.addWidget(self._status)
+        row = QHBoxLayout(self)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.setSpacing(SPACE_8)
+        row.addLayout(words, 1)
+        row.addWidget(self.place)
+        row.addWidget(self.keep)
+
+    def show_row(self, shown: AdjusterShown) -> None:
+        """Show the adjuster as it stands."""
+        self._title.setText(shown.title)
+        self._status.setText(shown.status)
+        self.place.line.setPlaceholderText(shown.place_hint)
+        self.place.line.setAccessibleName(f"{shown.title}: {shown.place_hint}")
+        self.keep.setAccessibleName(f"Keep {shown.title} as found")
+        self.place.setVisible(shown.asks_place)
+        self.keep.setVisible(shown.asks_place)
+
+    def _keep(self) -> None:
+        self._view_model.note_place(self._key, self.place.line.text())
+
+
+class AdjusterRows(QWidget):
+    """All adjusters of the unit, and what to do about them."""
+
+    station_requested = Signal(str)
+
+    def __init__(self, view_model: SagViewModel) -> None:
+        super().__init__()
+        self._view_model = view_model
+        self._rows: dict[str, AdjusterRow] = {}
+        self.opened = Button("All of these now stand fully open", "plain", name="sag_all_open")
+        self.opened.clicked.connect(self._open)
+        self.count = Button("", "link", name="sag_count_link")
+        self.count.clicked.connect(self._go)
+        self._list = QVBoxLayout()
+        self._list.setSpacing(SPACE_8)
+        keys = QHBoxLayout()
+        keys.addWidget(self.opened)
+        keys.addWidget(self.count)
+        keys.addStretch(1)
+        rows = QVBoxLayout(self)
+        rows.setContentsMargins(0, 0, 0, 0)
+        rows.setSpacing(SPACE_8)
+        rows.addLayout(self._list)
+        rows.addLayout(keys)
+
+    def show_rows(self, shown: tuple[AdjusterShown, ...], count_link: str) -> None:
+        """Show the adjusters; rows of the same ones stay, so that typing stays."""
+        if [one.adjuster_id for one in shown] != list(self._rows):
+            for row in self._rows.values():
+                row.hide()
+                row.deleteLater()
+            self._rows = {one.adjuster_id: AdjusterRow(self._view_model, one) for one in shown}
+            for row in self._rows.values():
+                self._list.addWidget(row)
+        for one in shown:
+            self._rows[one.adjuster_id].show_row(one)
+        self.opened.setVisible(any(one.can_open for one in shown))
+        self.count.set_text(count_link)
+        self.count.setVisible(bool(count_link))
+
+    def field(self, name: str) -> QWidget | None:
+        """Give the field in which an adjuster's place is typed."""
+        row = self._rows.get(name.removeprefix("place_"))
+        return row.place if row is not None else None
+
+    def _open(self) -> None:
+        self._view_model.open_adjusters()
+
+    def _go(self) -> None:
+        self.station_requested.emit("adjusters")

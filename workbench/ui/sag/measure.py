@@ -1,0 +1,162 @@
+"""The third stage: readings, one after the other, until two agree."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
+
+from workbench.ui.parts.buttons import Button
+from workbench.ui.parts.labels import Words
+from workbench.ui.parts.quantity_field import QuantityField
+from workbench.ui.parts.rulers import SagRuler
+from workbench.ui.parts.theme import SPACE_8, SPACE_16, SPACE_24
+from workbench.ui.sag.entries import Labelled, Stage
+from workbench.ui.sag.ruler import show_ruler
+from workbench.viewmodels.sag import SagViewModel
+from workbench.viewmodels.sag_guide import GuideShown, ReadingShown, RoundShown
+
+
+class ReadingRow(QWidget):
+    """One reading, and a key that takes it away."""
+
+    remove_requested = Signal(int)
+
+    def __init__(self, index: int) -> None:
+        super().__init__()
+        self._index = index
+        self._number = Words("", "mute")
+        self._text = Words("", "strong")
+        self._remove = Button("Remove", "link", name=f"sag_remove_{index + 1}")
+        self._remove.clicked.connect(self._pressed)
+        row = QHBoxLayout(self)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.setSpacing(SPACE_16)
+        row.addWidget(self._number)
+        row.addWidget(self._text)
+        row.addWidget(self._remove)
+        row.addStretch(1)
+
+    def show_reading(self, reading: ReadingShown) -> None:
+        """Show the reading."""
+        self._number.setText(str(reading.number))
+        self._text.setText(reading.text)
+        self._remove.setAccessibleName(f"Remove reading {reading.number}, {reading.text}")
+
+    def _pressed(self) -> None:
+        self.remove_requested.emit(self._index)
+
+
+class Readings(QWidget):
+    """The readings of the round under way."""
+
+    remove_requested = Signal(int)
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._rows: list[ReadingRow] = []
+        self._grid = QGridLayout(self)
+        self._grid.setContentsMargins(0, 0, 0, 0)
+        self._grid.setHorizontalSpacing(SPACE_24)
+        self._grid.setVerticalSpacing(0)
+
+    def show_readings(self, readings: tuple[ReadingShown, ...]) -> None:
+        """Show the readings, three below one another, then a new column."""
+        while len(self._rows) > len(readings):
+            row = self._rows.pop()
+            row.hide()
+            row.deleteLater()
+        while len(self._rows) < len(readings):
+            row = ReadingRow(len(self._rows))
+            row.remove_requested.connect(self.remove_requested)
+            self._grid.addWidget(row, len(self._rows) % 3, len(self._rows) // 3)
+            self._rows.append(row)
+        for row, reading in zip(self._rows, readings, strict=True):
+            row.show_reading(reading)
+
+
+class MeasureStage(Stage):
+    """Type, Enter, type, Enter."""
+
+    def __init__(self, view_model: SagViewModel) -> None:
+        super().__init__(view_model, name="sag_measure_stage")
+        self._instruction = Words("", "text", name="sag_instruction")
+        self._setting = Words("", "strong", name="sag_setting_now")
+        self.reading = QuantityField("length", label="Reading", big=True, name="sag_reading")
+        self._box = Labelled("First reading", self.reading)
+        self._box.setMaximumWidth(240)
+        self.add = Button("Add reading", "plain", name="sag_add_reading")
+        self._readings = Readings()
+        self._agreement = Words("", "strong", name="sag_agreement")
+        self._ruler = SagRuler(name="sag_measure_ruler")
+        self._rounds = Words("", "note", name="sag_rounds")
+        self.reading.line.textEdited.connect(self._typed)
+        self.reading.line.reverted.connect(self._reverted)
+        self.reading.line.returnPressed.connect(self._add)
+        self.add.clicked.connect(self._add)
+        self._readings.remove_requested.connect(view_model.remove_reading)
+        rows = QVBoxLayout(self)
+        rows.setContentsMargins(0, 0, 0, 0)
+        rows.setSpacing(SPACE_16)
+        for widget in (self._instruction, self._setting):
+            rows.addWidget(widget)
+        rows.addLayout(self._entry_row())
+        for below in (self._agreement, self._ruler, self._rounds):
+            rows.addWidget(below)
+
+    def _entry_row(self) -> QHBoxLayout:
+        left = QVBoxLayout()
+        left.setSpacing(SPACE_8)
+        left.addWidget(self._box)
+        left.addWidget(self.add)
+        left.addStretch(1)
+        across = QHBoxLayout()
+        across.setSpacing(SPACE_24)
+        across.addLayout(left, 2)
+        right = QVBoxLayout()
+        right.addWidget(self._readings)
+        right.addStretch(1)
+        across.addLayout(right, 3)
+        return across
+
+    def show_guide(self, guide: GuideShown) -> None:
+        self._instruction.setText(guide.instruction)
+        self._setting.setText(guide.setting_now)
+        self._box.label.setText(guide.entry_label)
+        self.reading.label = guide.entry_label
+        self.reading.set_unit(guide.units.unit("length"))
+        self._show_entry(guide)
+        self._readings.show_readings(guide.readings)
+        self._agreement.set_words(guide.agreement)
+        self._rounds.set_words(rounds_text(guide.rounds))
+        show_ruler(self._ruler, guide.ruler)
+
+    def _show_entry(self, guide: GuideShown) -> None:
+        typed = guide.draft.text("reading")
+        if typed is None:
+            if self.reading.typed():
+                self.reading.set_value(None)
+                self.reading.revert()
+        elif self.reading.typed() != typed.text and not self.reading.line.hasFocus():
+            self.reading.set_typed(typed.text)
+
+    def field(self, name: str) -> QWidget | None:
+        return self.reading if name == "reading" else None
+
+    def first(self) -> QWidget | None:
+        return self.reading
+
+    def _typed(self, text: str) -> None:
+        self.view_model.set_text("reading", text)
+
+    def _reverted(self) -> None:
+        self.view_model.set_text("reading", "")
+
+    def _add(self) -> None:
+        if self.view_model.add_reading(self.reading.typed()):
+            self.reading.setFocus()
+
+
+def rounds_text(rounds: tuple[RoundShown, ...]) -> str:
+    """Say the rounds before this one in a line."""
+    told = "; ".join(f"{one.setting}: {one.sag}" for one in rounds)
+    return f"Earlier rounds: {told}" if told else ""

@@ -1,0 +1,82 @@
+"""The second stage: what the spring stands at."""
+
+from __future__ import annotations
+
+from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
+
+from workbench.ui.parts.care_note import CareNote
+from workbench.ui.parts.choice_field import ChoiceField
+from workbench.ui.parts.labels import Words
+from workbench.ui.parts.theme import SPACE_16, SPACE_24
+from workbench.ui.sag.entries import Labelled, Stage
+from workbench.viewmodels.sag import SagViewModel
+from workbench.viewmodels.sag_guide import GuideShown
+
+HOW_WORDS = {"as_pumped": "As pumped", "as_attached": "As attached"}
+
+
+class SpringStage(Stage):
+    """Air: pressure, how it was read, temperature. Coil: rate, preload, usable stroke."""
+
+    def __init__(self, view_model: SagViewModel) -> None:
+        super().__init__(view_model, name="sag_spring_stage")
+        self._ask = Words("", "text", name="sag_spring_ask")
+        self._known = Words("", "note", name="sag_spring_known")
+        self._care = CareNote(name="sag_spring_care")
+        self._cycle = Words("", "text", name="sag_cycle")
+        self._air, self._coil = self._air_rows(), self._coil_rows()
+        rows = QVBoxLayout(self)
+        rows.setContentsMargins(0, 0, 0, 0)
+        rows.setSpacing(SPACE_16)
+        for widget in (self._ask, self._air, self._coil, self._known, self._cycle, self._care):
+            rows.addWidget(widget)
+
+    def _air_rows(self) -> QWidget:
+        air = QWidget()
+        pressure = self.entry("pressure_kpa", label="Pressure now", big=True)
+        pressure.box.setMaximumWidth(260)
+        self.how = ChoiceField(HOW_WORDS, label="How it was read", name="sag_pressure_how")
+        self.how.value_committed.connect(self._how_chosen)
+        first = QHBoxLayout()
+        first.setSpacing(SPACE_24)
+        first.addWidget(pressure.box, 2)
+        first.addWidget(Labelled("Read off", self.how), 3)
+        second = QHBoxLayout()
+        second.setSpacing(SPACE_16)
+        for name, label in (
+            ("temperature_c", "Temperature there"),
+            ("spacers", "Volume spacers in it"),
+            ("second_kpa", "Second chamber"),
+        ):
+            second.addWidget(self.entry(name, label=label).box, 1)
+        rows = QVBoxLayout(air)
+        rows.setContentsMargins(0, 0, 0, 0)
+        rows.setSpacing(SPACE_16)
+        rows.addLayout(first)
+        rows.addLayout(second)
+        return air
+
+    def _coil_rows(self) -> QWidget:
+        coil = QWidget()
+        rate = self.entry("rate_n_per_mm", label="Rate printed on the spring", big=True)
+        grid = QGridLayout(coil)
+        grid.setContentsMargins(0, 0, 0, 0)
+        grid.setSpacing(SPACE_16)
+        grid.addWidget(rate.box, 0, 0)
+        grid.addWidget(self.entry("preload_mm", label="Preload from slack-free contact").box, 1, 0)
+        grid.addWidget(self.entry("spring_stroke_mm", label="Usable stroke of this spring").box, 1, 1)
+        return coil
+
+    def show_guide(self, guide: GuideShown) -> None:
+        self._air.setVisible(guide.is_air)
+        self._coil.setVisible(not guide.is_air)
+        self.entries["second_kpa"].box.setVisible(guide.has_second)
+        self._ask.setText(guide.spring_ask)
+        self._known.set_words(guide.spring_known)
+        self._care.set_text(guide.limits)
+        self._cycle.setText(guide.cycle_words)
+        self.how.set_value(guide.draft.pressure_how)
+        super().show_guide(guide)
+
+    def _how_chosen(self, value: object) -> None:
+        self.view_model.set_field("pressure_how", value)
