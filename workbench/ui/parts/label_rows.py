@@ -15,10 +15,11 @@ def place_labels(
     A label is centred over its point where there is room; with a near neighbour it stands to one side of the point;
     where that does not help either, it goes one row further out. It never leaves ``span``.
     """
-    order = sorted(range(len(centres)), key=lambda place: (centres[place], place))
+    order = sorted(range(len(centres)), key=lambda index: (centres[index], index))
     ends: list[float] = []  # the right end of the last label of each row
     placed: dict[int, tuple[float, int]] = {}
-    for index, after in zip(order, [*order[1:], None], strict=True):
+    for place, index in enumerate(order):
+        after = order[place + 1] if place + 1 < len(order) else None
         width = min(widths[index], span)
         to_next = span if after is None else centres[after] - centres[index]
         near = after is not None and to_next < (width + widths[after]) / 2 + gap
