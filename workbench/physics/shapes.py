@@ -1,0 +1,187 @@
+"""How an air spring of unknown sizes may behave: a grid of shapes, and what readings say about load and shape.
+
+The force is A (P + c Pa) g(s) with g(s) = 1 / (1 - s/a) - r / (1 + s/b); s is sag over travel, a and b the lengths of
+the positive and negative chamber over travel, r what the negative side pulls, c between 0 (force goes with gauge
+pressure) and 1 (with absolute pressure).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+
+import numpy as np
+import numpy.typing as npt
+
+Floats = npt.NDArray[np.float64]
+OUTSIDE_KPA = 101.325
+
+# Typical compression ratios a / (a - 1) of 2 to 5, negative chambers of a sixth to half the travel: common practice.
+_POSITIVE = (1.25, 1.4, 1.6, 1.9)
+_NEGATIVE = (0.15, 0.22, 0.32, 0.45, 0.65)
+_SCALING = (0.0, 0.5, 1.0)
+_SCALING_WEIGHT = (0.25, 0.5, 0.25)
+
+# Scatter of one reading as a fraction of the load, and how likely: hips move, seals stick. Front carries less load.
+NOISE = {
+    "front": ((0.015, 0.022, 0.032, 0.045, 0.08, 0.14), (0.14, 0.26, 0.30, 0.24, 0.04, 0.02)),
+    "rear": ((0.005, 0.009, 0.014, 0.020, 0.04, 0.10), (0.18, 0.30, 0.28, 0.18, 0.04, 0.02)),
+}
+_WILD_LEVELS = 2
+_SLIP_CHANCE = 0.03
+_SLIP_SD = 0.25
+_SLIP_FROM = 3
+_NEGLIGIBLE = 1e-4
+
+# Sizes stated by a person: the effective lengths may be a little off.
+_STATED_POSITIVE = (0.97, 1.0, 1.03)
+_STATED_NEGATIVE = (0.9, 1.0, 1.1)
+
+# Nine equally likely places of a normal distribution.
+_NODES = np.array([-1.593219, -0.967422, -0.589456, -0.282216, 0.0, 0.282216, 0.589456, 0.967422, 1.593219])
+
+
+@dataclass(frozen=True, slots=True)
+class Shapes:
+    """A set of possible springs with their chances before any reading; one row each."""
+
+    a: Floats
+    b: Floats
+    r: Floats
+    outside_kpa: Floats
+    chance: Floats
+
+
+@dataclass(frozen=True, slots=True)
+class Belief:
+    """What may be true after the readings, one row each possibility, chances adding up to one."""
+
+    shapes: Shapes  # of each possibility
+    log_load: Floats  # load per area [kPa], equally likely places in a row
+    chance: Floats
+    noise: float  # scatter of one reading as a fraction of the load, on average
+    doubt: float  # chance that the readings scatter more than readings should
+    slip: int | None  # the reading that more likely than not is a slip
+
+
+@lru_cache(maxsize=1)
+def typical_shapes() -> Shapes:
+    """Give the shapes assumed when no chamber sizes are known."""
+    return _grid(_POSITIVE, _NEGATIVE, 1.0, (_SCALING, _SCALING_WEIGHT))
+
+
+@lru_cache(maxsize=64)
+def known_shapes(positive: float, negative: float, area_ratio: float) -> Shapes:
+    """Give the shapes near stated sizes: chamber lengths over travel, negative over positive area.
+
+    With true areas the force goes with absolute pressure, less a constant that the fitted load takes up.
+    """
+    lengths = [max(positive * scale, 1.02) for scale in _STATED_POSITIVE]
+    negatives = [negative * scale for scale in _STATED_NEGATIVE]
+    return _grid(tuple(lengths), tuple(negatives), area_ratio, ((1.0,), (1.0,)))
+
+
+def _grid(
+    positive: tuple[float, ...],
+    negative: tuple[float, ...],
+    area_ratio: float,
+    scaling: tuple[tuple[float, ...], tuple[float, ...]],
+) -> Shapes:
+    a, b, c = np.meshgrid(positive, negative, scaling[0], indexing="ij")
+    chance = np.broadcast_to(np.asarray(scaling[1]), a.shape).ravel()
+    return Shapes(a.ravel(), b.ravel(), np.full(a.size, area_ratio), c.ravel() * OUTSIDE_KPA, chance / chance.sum())
+
+
+def pull(shapes: Shapes, s: float) -> Floats:
+    """Give g(s) for every shape."""
+    return np.asarray(1 / (1 - s / shapes.a) - shapes.r / (1 + s / shapes.b))
+
+
+def sag_at(belief: Belief, pressure_kpa: float) -> Floats:
+    """Give the sag of every possibility at a pressure: the root of a quadratic, at most full travel."""
+    of = belief.shapes
+    a, b, r = of.a[:, None], of.b[:, None], of.r[:, None]
+    y = np.exp(belief.log_load) / (pressure_kpa + of.outside_kpa)[:, None]
+    square, linear, constant = y / (a * b), 1 / b + r / a - y * (1 / b - 1 / a), 1 - r - y
+    root = np.sqrt(np.maximum(linear**2 - 4 * square * constant, 0.0))
+    return np.asarray(np.clip(-2 * constant / (linear + root), 0.0, 1.0))
+
+
+def pressure_for(belief: Belief, sag: float) -> Floats:
+    """Give the pressure at which every possibility would sit at a sag [kPa]."""
+    needed = np.exp(belief.log_load) / pull(belief.shapes, sag)[:, None] - belief.shapes.outside_kpa[:, None]
+    return np.asarray(needed)
+
+
+def learn(shapes: Shapes, pressures_kpa: Sequence[float], sags: Sequence[float], *, end: str, blur: float) -> Belief:
+    """Give what readings leave possible; `blur` is the reading error of the sag as a fraction of the travel.
+
+    Each shape turns each reading into a log load. For every scatter, and for every choice of one slip among three or
+    more, the load is then normal with a known mean and variance, and the chance of the possibility is how well the
+    readings agree. The load has a flat prior in the logarithm, set so that a single reading favours no shape.
+    """
+    seen = np.stack(
+        [np.log((p + shapes.outside_kpa) * pull(shapes, s)) for p, s in zip(pressures_kpa, sags, strict=True)]
+    )
+    slope = np.stack([_log_slope(shapes, s) for s in sags])
+    noise, noise_chance = (np.asarray(part) for part in NOISE[end])
+    slips, slip_chance = _slips(len(sags))
+    # Axes: reading, shape, scatter, slip.
+    variance = (slope * blur)[:, :, None, None] ** 2 + noise[None, None, :, None] ** 2 + slips[:, None, None, :]
+    total = (1 / variance).sum(axis=0)
+    mean = (seen[:, :, None, None] / variance).sum(axis=0) / total
+    misfit = ((seen[:, :, None, None] - mean) ** 2 / variance).sum(axis=0)
+    fit = -0.5 * (misfit + np.log(total) + np.log(variance).sum(axis=0))
+    fit += (np.log(slope).sum(axis=0) * (1 - 1 / len(sags)))[:, None, None]
+    chance = np.exp(fit - fit.max()) * shapes.chance[:, None, None] * noise_chance[:, None] * slip_chance
+    chance /= chance.sum()
+    return _belief(shapes, mean, 1 / np.sqrt(total), chance, noise)
+
+
+def _belief(shapes: Shapes, mean: Floats, sd: Floats, chance: Floats, noise: Floats) -> Belief:
+    """Keep the possibilities that matter and lay out their loads."""
+    by_noise = chance.sum(axis=(0, 2))
+    by_slip = chance.sum(axis=(0, 1))
+    slip = int(np.argmax(by_slip)) - 1
+    doubt = float(by_noise[-_WILD_LEVELS:].sum() + by_slip[1:].sum())
+    keep = np.flatnonzero(chance.ravel() > chance.max() * _NEGLIGIBLE)
+    row = keep // (chance.shape[1] * chance.shape[2])
+    kept = chance.ravel()[keep]
+    return Belief(
+        Shapes(shapes.a[row], shapes.b[row], shapes.r[row], shapes.outside_kpa[row], shapes.chance[row]),
+        mean.ravel()[keep][:, None] + _NODES * sd.ravel()[keep][:, None],
+        kept / kept.sum(),
+        float(by_noise @ noise),
+        doubt,
+        slip if slip >= 0 else None,
+    )
+
+
+def quantiles(belief: Belief, values: Floats, at: Sequence[float]) -> list[float]:
+    """Give weighted quantiles of a value over all possibilities."""
+    weight = np.repeat(belief.chance / values.shape[1], values.shape[1])
+    flat = values.ravel()
+    order = np.argsort(flat)
+    middle = np.cumsum(weight[order]) - weight[order] / 2
+    return [float(value) for value in np.interp(at, middle, flat[order])]
+
+
+def share(belief: Belief, happens: npt.NDArray[np.bool_]) -> float:
+    """Give the chance of what happens in some of the possibilities."""
+    return float(belief.chance @ happens.mean(axis=1))
+
+
+def _log_slope(shapes: Shapes, s: float) -> Floats:
+    """Give d ln g / ds."""
+    rise = (1 / shapes.a) / (1 - s / shapes.a) ** 2 + (shapes.r / shapes.b) / (1 + s / shapes.b) ** 2
+    return np.asarray(rise / pull(shapes, s))
+
+
+def _slips(count: int) -> tuple[Floats, Floats]:
+    """Give the extra variance of each reading if none, or one of three or more, is a slip; and the chances."""
+    if count < _SLIP_FROM:
+        return np.zeros((count, 1)), np.ones(1)
+    extra = np.hstack([np.zeros((count, 1)), np.eye(count) * _SLIP_SD**2])
+    chance = np.append(1.0, np.full(count, _SLIP_CHANCE))
+    return extra, chance / chance.sum()
