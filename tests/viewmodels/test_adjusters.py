@@ -276,7 +276,7 @@ def test_turns_are_counted_in_quarters(sheet, rebound):
     sheet.fact(rebound, counting="turns", chart_steps=6, chart_from="open")
     sheet.model.count(rebound)
     sheet.model.set_count(5)
-    assert (sheet.state.count.count_text, sheet.state.count.verb) == ("1 1/4 turns", "Keep as found 1 1/4 turns")
+    assert sheet.state.count.verb == "Keep as found 1 1/4 turns"
     sheet.model.keep_as_found()
     sheet.model.set_count(14)
     sheet.model.keep_range()
@@ -289,7 +289,9 @@ def test_turns_are_counted_in_quarters(sheet, rebound):
 def test_named_positions_are_picked_and_never_counted(sheet, rebound):
     sheet.fact(rebound, counting="positions", position_names="firm|middle|open", kind="lever", speed="")
     sheet.model.count(rebound)
-    assert sheet.state.count.picks == ("firm", "middle", "open")
+    assert (sheet.state.count.picks, sheet.state.count.count) == (("firm", "middle", "open"), None)
+    assert not sheet.model.keep_as_found()
+    assert sheet.problems[0].field == "count"
     sheet.model.set_count(1)
     assert sheet.state.count.verb == "Keep as found: middle"
     sheet.model.keep_as_found()
@@ -313,12 +315,13 @@ def test_positions_without_names_ask_for_them(sheet, rebound):
 
 def test_which_way_closes_is_asked_once(sheet, rebound):
     sheet.model.count(rebound)
-    assert (sheet.state.count.asks_turn, sheet.state.count.turn) == (True, "clockwise")
+    assert (sheet.state.count.asks_turn, sheet.state.count.closes) == (True, "clockwise")
+    assert sheet.state.count.drawing_note == "usually: look at the knob's face"
     sheet.model.set_turn("anticlockwise")
-    assert (sheet.state.count.asks_turn, sheet.state.count.turn) == (False, "anticlockwise")
+    assert (sheet.state.count.asks_turn, sheet.state.count.closes) == (False, "anticlockwise")
     assert "Turn it in anticlockwise" in sheet.state.count.instruction
     sheet.model.keep_as_found()
-    assert sheet.state.count.turn == "clockwise"
+    assert sheet.state.count.drawing_note == "now turn it the other way"
 
 
 def test_passing_one_over_wants_a_reason_and_goes_on(sheet):
