@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import os
+import signal
 import subprocess
 import sys
+from collections.abc import Callable
 from contextlib import suppress
 from pathlib import Path
 
@@ -16,7 +18,7 @@ from workbench.library.dump import check
 PLACES = ("front", "rear", "post")
 
 
-def write_for_ever(path: str) -> None:
+def write_for_ever(path: Path | str) -> None:
     """Keeps an entry, then keeps a bike with three parts and readings as one deed; every third is undone and redone.
 
     After each commit it says so; what it has said must never be lost.
@@ -81,3 +83,37 @@ def possible(last_said: str) -> list[tuple[int, list[int]]]:
     if what != "deed":
         return [(n - 1, [n]), (n, [])]
     return [(n, []), (n, [n + 1]), *([(n - 1, [n])] if n % 3 == 0 else [])]
+
+
+def cut_off_at(work: str, folder: Path, sizes: list[int]) -> list[Path]:
+    """Files left by processes that died in the very write that went beyond the size, one for each size.
+
+    They are forked from an interpreter of their own, which has no other threads and no open library.
+    """
+    command = [
+        sys.executable,
+        "-c",
+        f"from tests.library import killing as k; k.die(k.{work}, {str(folder)!r}, {sizes})",
+    ]
+    done = subprocess.run(command, cwd=ROOT, capture_output=True, text=True, check=True)
+    assert done.stdout == "died\n" * len(sizes)
+    return [folder / f"{size}.trailbench" for size in sizes]
+
+
+def die(work: Callable[[Path], object], folder: str, sizes: list[int]) -> None:
+    """Does the work once for each size, each time in a process that dies of it."""
+    import resource
+
+    for size in sizes:
+        child = os.fork()
+        if child == 0:
+            try:
+                os.dup2(os.open(os.devnull, os.O_WRONLY), 1)
+                resource.setrlimit(resource.RLIMIT_CORE, (0, 0))
+                signal.signal(signal.SIGXFSZ, signal.SIG_DFL)
+                resource.setrlimit(resource.RLIMIT_FSIZE, (size, size))
+                work(Path(folder) / f"{size}.trailbench")
+            finally:
+                os._exit(0)
+        status = os.waitpid(child, 0)[1]
+        say("died" if os.WIFSIGNALED(status) and os.WTERMSIG(status) == signal.SIGXFSZ else f"status {status}")

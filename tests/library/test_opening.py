@@ -4,6 +4,8 @@ import os
 import sqlite3
 import subprocess
 import sys
+from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
 
 import pytest
@@ -26,6 +28,8 @@ LATER = Migrations("0007", SHIPPED.folder)
 
 HOLDER = """
 import sys
+from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
 from tests.library.help import open_garden
 library = open_garden(sys.argv[1])
@@ -178,14 +182,49 @@ def test_a_library_open_in_this_process_is_locked(tmp_path):
 def test_a_library_open_in_another_process_is_locked_until_that_is_killed(tmp_path):
     path = tmp_path / "a"
     opened_once(path)
-    holder = subprocess.Popen(
-        [sys.executable, "-c", HOLDER, str(path)], cwd=ROOT, stdin=subprocess.PIPE, stdout=subprocess.PIPE
-    )
-    with holder:
-        assert holder.stdout.readline() == b"open\n"
+    with held(path):
         assert "already open" in refused(path, LibraryLocked, tmp_path)
-        holder.kill()
     opened_once(path)
+
+
+def test_a_library_open_elsewhere_is_locked_for_a_mere_look_too(tmp_path):
+    path = tmp_path / "a"
+    opened_once(path)
+    with held(path):
+        refused(path, LibraryLocked, tmp_path, read_only=True)
+
+
+def test_asking_twice_in_this_process_does_not_give_the_file_free(tmp_path):
+    path = tmp_path / "a"
+    with opened(path):
+        with pytest.raises(LibraryLocked):
+            open_garden(path)
+        script = "import sys; from tests.library.help import open_garden; open_garden(sys.argv[1])"
+        other = subprocess.run([sys.executable, "-c", script, str(path)], cwd=ROOT, capture_output=True, text=True)
+        assert "LibraryLocked" in other.stderr
+
+
+def test_a_link_leads_to_the_library_and_what_a_crash_left_beside_it(tmp_path):
+    (tmp_path / "live").mkdir()
+    with opened(tmp_path / "live" / "a") as library:
+        Desk(library).do("Add bike", lambda gate: gate.put(Bike("b", "Tarn")))
+        copy = crashed_copy(library, tmp_path / "crashed")
+    (tmp_path / "link").symlink_to(copy)
+    for options in ({"read_only": True}, {}):
+        with opened(tmp_path / "link", **options) as library, library.reader() as reader:
+            assert reader.need(Bike, "b").name == "Tarn"
+
+
+def test_a_new_library_on_a_full_disk_is_unreachable_and_later_made_after_all(tmp_path):
+    resource = pytest.importorskip("resource", reason="this system has no limits on files")
+    soft, hard = resource.getrlimit(resource.RLIMIT_FSIZE)
+    resource.setrlimit(resource.RLIMIT_FSIZE, (20_000, hard))
+    try:
+        with pytest.raises(LibraryUnreachable):
+            open_garden(tmp_path / "a")
+    finally:
+        resource.setrlimit(resource.RLIMIT_FSIZE, (soft, hard))
+    opened_once(tmp_path / "a")
 
 
 def test_a_path_below_a_file_is_unreachable(tmp_path):
@@ -244,3 +283,15 @@ def test_a_read_only_look_takes_along_what_a_crash_left_in_the_side_file(tmp_pat
 def opened_once(path: Path, **options) -> None:
     """Opens and closes the library."""
     open_garden(path, **options).close()
+
+
+@contextmanager
+def held(path: Path) -> Iterator[None]:
+    """Another process has the library open; at the end it is killed."""
+    command = [sys.executable, "-c", HOLDER, str(path)]
+    with subprocess.Popen(command, cwd=ROOT, stdin=subprocess.PIPE, stdout=subprocess.PIPE) as holder:
+        try:
+            assert holder.stdout.readline() == b"open\n"
+            yield
+        finally:
+            holder.kill()

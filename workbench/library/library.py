@@ -39,10 +39,9 @@ def open_library(
     With `read_only` a copy in a temporary folder is opened and the file itself is not touched.
     """
     path = opening.path_of(location)
-    known = None if opening.is_new(path) else _identity(path)
-    if known in _open_here:
-        raise LibraryLocked(f"{path} is already open in this Trailbench.")
-    number = None if known is None else opening.schema_number_of(path)
+    if _identity(path) in _open_here:  # asked first: closing a file we have open would drop our own lock on it
+        raise LibraryLocked(f"{path} is already open in this Trailbench. Close it here and try again.")
+    number = None if opening.is_new(path) else opening.schema_number_of(path)
     if number is not None:
         opening.refuse_newer(path, number, migrations.head)
     if number is None and (read_only or not create):
@@ -50,6 +49,7 @@ def open_library(
     if not read_only:
         opening.refuse_unwritable(path)
         return Library(path, path, schema, now=now, new_id=new_id, migrations=migrations)
+    opening.refuse_locked(path)
     folder = TemporaryDirectory(prefix="trailbench-")
     try:
         copy = opening.copy_aside(path, Path(folder.name))
@@ -170,7 +170,7 @@ def _engine(raw: sqlite3.Connection) -> Engine:
 
 
 def _identity(path: Path) -> tuple[int, int]:
-    with suppress(FileNotFoundError):
+    with suppress(OSError):
         found = os.stat(path)
         return found.st_dev, found.st_ino
     return (-1, -1)

@@ -10,9 +10,15 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 from urllib.parse import quote
 
-from workbench.library.troubles import plain_words
+try:
+    import fcntl
+except ImportError:
+    fcntl = None  # type: ignore[assignment]
+
+from workbench.library.troubles import already_open, plain_words
 from workbench.model.errors import (
     LibraryDamaged,
+    LibraryLocked,
     LibraryNewer,
     LibraryUnreachable,
     NotALibrary,
@@ -31,6 +37,7 @@ PRAGMAS = (
     "mmap_size = 0",
 )
 SIDE_FILES = ("-wal", "-journal")
+LOCKED_FROM, LOCKED_LENGTH = 0x40000002, 510  # the bytes SQLite locks for sharing; part of its file format
 
 
 def path_of(location: str | Path) -> Path:
@@ -42,7 +49,7 @@ def path_of(location: str | Path) -> Path:
         raise LibraryUnreachable(f"{text} is an address Trailbench cannot use. Give the path of a file.")
     if not text or "\x00" in text:
         raise LibraryUnreachable("The path of the library is empty or not a path. Give the path of a file.")
-    return Path(os.path.abspath(Path(text).expanduser()))
+    return Path(os.path.realpath(os.path.expanduser(text)))  # SQLite puts its side files beside the real file
 
 
 def is_new(path: Path) -> bool:
@@ -91,6 +98,22 @@ def refuse_newer(path: Path, number: str, head: str) -> None:
         )
 
 
+def refuse_locked(path: Path) -> None:
+    """Refuses a file another process holds, without any trace in the file or its folder.
+
+    Only where files are locked as POSIX does; elsewhere SQLite itself finds out when the file is opened.
+    """
+    if fcntl is None:
+        return
+    try:
+        with path.open("rb") as file:
+            fcntl.lockf(file, fcntl.LOCK_SH | fcntl.LOCK_NB, LOCKED_LENGTH, LOCKED_FROM)
+    except BlockingIOError as error:
+        raise LibraryLocked(already_open(path)) from error
+    except OSError as error:
+        raise LibraryUnreachable(f"{path} cannot be read ({error.strerror}). Check your rights.") from error
+
+
 def refuse_unwritable(path: Path) -> None:
     """Refuses a file or folder that cannot be written, making the folder if need be."""
     folder = path.parent
@@ -123,13 +146,14 @@ def connect(path: Path) -> sqlite3.Connection:
     with plain_words(path):
         connection = sqlite3.connect(_uri(path, "mode=rwc"), uri=True, timeout=0, isolation_level=None)
         try:
-            # A file that is still empty gets its content first: WAL would otherwise write a page without our mark.
+            # An empty file stays empty here: its first page must carry our mark, so it is written with the tables.
             started = _has_content(connection)
             for pragma in PRAGMAS:
                 if started or not pragma.startswith("journal_mode"):
                     connection.execute(f"PRAGMA {pragma}").fetchall()
-            connection.execute("BEGIN IMMEDIATE")
-            connection.execute("COMMIT")
+            if started:
+                connection.execute("BEGIN IMMEDIATE")
+                connection.execute("COMMIT")
         except BaseException:
             connection.close()
             raise

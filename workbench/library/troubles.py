@@ -11,9 +11,10 @@ from sqlalchemy.exc import DBAPIError
 
 from workbench.model.errors import LibraryDamaged, LibraryError, LibraryLocked, LibraryUnreachable
 
+_ALREADY_OPEN = "{} is already open in another Trailbench. Close it there and try again."
 _SENTENCES: dict[int, tuple[type[LibraryError], str]] = {
-    sqlite3.SQLITE_BUSY: (LibraryLocked, "{} is already open in another Trailbench. Close it there and try again."),
-    sqlite3.SQLITE_LOCKED: (LibraryLocked, "{} is already open in another Trailbench. Close it there and try again."),
+    sqlite3.SQLITE_BUSY: (LibraryLocked, _ALREADY_OPEN),
+    sqlite3.SQLITE_LOCKED: (LibraryLocked, _ALREADY_OPEN),
     sqlite3.SQLITE_READONLY: (
         LibraryUnreachable,
         "{} is read-only, so nothing can be kept there. Copy it to a folder you may write to.",
@@ -41,6 +42,11 @@ _SENTENCES: dict[int, tuple[type[LibraryError], str]] = {
         "The step does not fit what {} already holds, so nothing was changed.",
     ),
 }
+
+
+def already_open(path: Path) -> str:
+    """What is said when another process holds the file."""
+    return _ALREADY_OPEN.format(path)
 
 
 def in_plain_words(error: BaseException | None, path: Path) -> LibraryError | None:
