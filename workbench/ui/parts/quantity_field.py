@@ -69,7 +69,7 @@ class QuantityField(FieldBase):
         self.line.setMaxLength(TEXT_LIMIT)
         self.line.set_unit(self._symbol())
         if big:
-            self.line.setProperty("size", "number")
+            self.line.setProperty("figure", "number")
         self._take_editor(self.line)
         self._name_line()
         self.line.editingFinished.connect(self.commit)

@@ -57,7 +57,7 @@ QDateEdit:focus, QDateTimeEdit:focus {{ border: 2px solid {c.accent}; padding: 5
 QLineEdit[refused="true"], QPlainTextEdit[refused="true"] {{ border: 2px solid {c.care}; padding: 5px 8px; }}
 QLineEdit:read-only, QPlainTextEdit:read-only {{ background: {c.paper}; }}
 QLineEdit:disabled, QComboBox:disabled {{ color: {c.mute}; background: {c.paper}; }}
-QLineEdit[size="number"] {{ font-size: {s.number}px; font-weight: bold; min-height: {s.number + 16}px; }}
+QLineEdit[figure="number"] {{ font-size: {s.number}px; font-weight: bold; min-height: {s.number + 16}px; }}
 QComboBox::drop-down {{ border: none; width: 28px; }}
 QComboBox::down-arrow {{ image: url("{_picture("down", scheme)}"); width: 16px; height: 16px; }}
 QComboBox QAbstractItemView {{ background: {c.card}; color: {c.ink}; border: 1px solid {c.line}; outline: 0;
