@@ -262,3 +262,12 @@ def edit_run(run_id: str, **values: object) -> Callable[[Gate], None]:
 def set_run_aside(run_id: str, reason: str) -> Callable[[Gate], None]:
     """Give the deed that takes a run out of the count; it stays on record. An empty reason counts it again."""
     return edit_run(run_id, is_set_aside=bool(reason), set_aside_reason=reason)
+
+
+def overrules_in(session_id: str) -> Callable[[Reader], int]:
+    """Give the query for how often the rider went elsewhere than proposed."""
+
+    def query(reader: Reader) -> int:
+        return reader.count(Overrule, session_id=session_id)
+
+    return query

@@ -8,7 +8,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QVBoxLayout, QWidget
 
-from workbench.ui.parts.buttons import Button
+from workbench.ui.parts.buttons import Button, rove
 from workbench.ui.parts.labels import Words
 from workbench.ui.parts.theme import SPACE_4, SPACE_8
 
@@ -21,8 +21,8 @@ COMPARED_WORDS = ("worse", "the same", "better")
 class KeyBar(QWidget):
     """Keys side by side, each with a value and a word; ``picked(object)`` with the value, or None when cleared.
 
-    With the focus inside: number keys pick by place, arrows move, Space picks, Delete clears. Pressing the chosen
-    key again clears it too.
+    With the focus inside: number keys pick by place, arrows move, Space or Enter picks, Delete clears. Pressing the
+    chosen key again clears it too; Enter on it is left to the page, as "next".
     """
 
     picked = Signal(object)
@@ -53,12 +53,12 @@ class KeyBar(QWidget):
         self._group.setExclusive(False)
         row = QHBoxLayout()
         row.setSpacing(SPACE_8)
-        for index, (value, word) in enumerate(keys):
-            row.addWidget(self._make_key(index, value, word, are_words), 1)
+        self._keys = [self._make_key(index, value, word, are_words) for index, (value, word) in enumerate(keys)]
+        for key in self._keys:
+            row.addWidget(key, 1)
         stack.addLayout(row)
         stack.addLayout(_ends_row(ends))
         self._group.idClicked.connect(self._clicked)
-        self.setFocusProxy(self._group.button(0))
         self.set_value(None)
 
     def value(self) -> int | None:
@@ -68,16 +68,26 @@ class KeyBar(QWidget):
     def set_value(self, value: int | None) -> None:
         """Show a value, or none."""
         self._value = value
-        for index, own in enumerate(self._values):
-            button = self._group.button(index)
-            if isinstance(button, Button):
-                button.mark(own == value)
-        self.setAccessibleName(f"{self._question}: {self._spoken(value)}" if self._question else self._spoken(value))
+        for own, button in zip(self._values, self._keys, strict=True):
+            button.mark(own == value)
+        self.setAccessibleName(self._name_of(self._spoken(value)))
+        if not self._keys:
+            return
+        place = self._values.index(value) if value in self._values else 0
+        rove(self._keys, place, go=any(key.hasFocus() for key in self._keys) and value is not None)
+        self.setFocusProxy(self._keys[place])
+
+    def set_question(self, question: str) -> None:
+        """Ask something else."""
+        self._question = question
+        self.question.set_words(question)
+        self.set_value(self._value)
 
     def set_words(self, words: Sequence[str]) -> None:
         """Put other words on the keys."""
-        for index, word in enumerate(words):
-            self._dress(index, self._values[index], word)
+        for key, word in zip(self._keys, words, strict=True):
+            key.set_text(word)
+            key.setAccessibleName(self._name_of(word))
         self.set_value(self._value)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
@@ -91,8 +101,8 @@ class KeyBar(QWidget):
         elif digit.isascii() and digit.isdigit() and 1 <= int(digit) <= len(self._values):
             if not event.isAutoRepeat():
                 self._pick(self._values[int(digit) - 1])
-        elif key in (Qt.Key.Key_Return, Qt.Key.Key_Enter) and self._focused() is not None:
-            self._group.button(self._focused() or 0).click()
+        elif key in (Qt.Key.Key_Return, Qt.Key.Key_Enter) and self._focused_value() not in (None, self._value):
+            self._pick(self._focused_value())
         else:
             super().keyPressEvent(event)
 
@@ -102,27 +112,23 @@ class KeyBar(QWidget):
         if self.objectName():
             button.setObjectName(f"{self.objectName()}_{value}")
         self._group.addButton(button, index)
-        self._dress(index, value, word)
+        button.setAccessibleName(self._name_of(word))
         return button
 
-    def _dress(self, index: int, value: int, word: str) -> None:
-        button = self._group.button(index)
-        if isinstance(button, Button):
-            button.set_text(word)
-            button.setAccessibleName(f"{self._question}: {word}" if self._question else word)
+    def _name_of(self, word: str) -> str:
+        return f"{self._question}: {word}" if self._question else word
 
     def _spoken(self, value: int | None) -> str:
-        if value not in self._values:
-            return "not rated"
-        button = self._group.button(self._values.index(value))
-        return button.words() if isinstance(button, Button) else str(value)
+        return self._keys[self._values.index(value)].words() if value in self._values else "not rated"
 
-    def _focused(self) -> int | None:
-        return next((i for i in range(len(self._values)) if self._group.button(i).hasFocus()), None)
+    def _focused_value(self) -> int | None:
+        focused = (own for own, key in zip(self._values, self._keys, strict=True) if key.hasFocus())
+        return next(focused, None)
 
     def _move(self, step: int) -> None:
-        there = min(max((self._focused() or 0) + step, 0), len(self._values) - 1)
-        self._group.button(there).setFocus(Qt.FocusReason.TabFocusReason)
+        focused = self._focused_value()
+        here = self._values.index(focused) if focused is not None else 0
+        rove(self._keys, min(max(here + step, 0), len(self._keys) - 1), go=True)
 
     def _clicked(self, index: int) -> None:
         value = self._values[index]

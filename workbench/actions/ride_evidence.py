@@ -1,0 +1,146 @@
+"""From what was ridden to what the statistics read: runs along one adjuster, and runs by setup."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from workbench.actions.ride import RideRecords, SessionRecords
+from workbench.actions.setups import Values
+from workbench.model.adjuster import Adjuster, adjuster_title
+from workbench.model.ride import Run
+from workbench.model.setting import Item, changes_between
+from workbench.model.steps import values_now
+from workbench.model.unit import Unit
+
+if TYPE_CHECKING:
+    from workbench.evidence.effects import RunRecord
+    from workbench.evidence.plan import KnobRuns, SpringRuns
+    from workbench.evidence.search import Trial
+
+WORKABLE = ("rebound", "compression")
+
+
+def knob_runs(records: RideRecords) -> tuple[KnobRuns, ...]:
+    """Give every counted adjuster with the runs in which it, and nothing else, stood elsewhere than now."""
+    from workbench.evidence.plan import KnobRuns
+
+    now = values_now(records.parts)
+    knobs = []
+    for adjuster in records.parts.adjusters:
+        count = records.parts.range_of(adjuster.id)
+        position = now.get((Item.ADJUSTER, adjuster.id))
+        if adjuster.kind not in WORKABLE or count is None or position is None or count.steps < 1:
+            continue
+        knobs.append(
+            KnobRuns(
+                key=adjuster.id,
+                name=adjuster_title(adjuster).lower(),
+                end=records.parts.unit_of(adjuster).end,
+                kind=adjuster.kind,
+                speed=adjuster.speed,
+                range_clicks=count.steps,
+                current=round(position),
+                trials=trials_of(records, adjuster, now),
+            )
+        )
+    return tuple(knobs)
+
+
+def trials_of(records: RideRecords, adjuster: Adjuster, now: Values) -> tuple[Trial, ...]:
+    """Give the runs that differ from the bike as it stands in this adjuster alone, in riding order."""
+    from workbench.evidence.search import Trial
+
+    key = (Item.ADJUSTER.value, adjuster.id)
+    since = records.parts.generation(adjuster.unit_id)
+    trials = []
+    for day, session in enumerate(records.sessions):
+        for run in counted(session):
+            values = records.values[run.setup_id]
+            position = values.get(key)
+            if position is None or (since is not None and run.ridden_at < since.started_at):
+                continue
+            if any(change.subject_id != adjuster.id for change in changes_between(values, now)):
+                continue
+            trials.append(
+                Trial(
+                    round(position),
+                    liking=run.liking,
+                    direction=run.direction if run.direction_of == adjuster.id else None,
+                    lap_s=run.lap_s,
+                    compared=run.compared,
+                    day=day,
+                    warmup=run.is_warmup,
+                    confounded=run.is_confounded,
+                    blind=run.is_blind,
+                )
+            )
+    return tuple(trials)
+
+
+def spring_runs(records: RideRecords) -> tuple[SpringRuns, ...]:
+    """Give what the runs at the present spring settings used of each end's travel."""
+    from workbench.evidence.plan import SpringRuns
+
+    now = values_now(records.parts)
+    found = []
+    for unit in records.parts.units:
+        if not unit.travel_mm:
+            continue
+        runs = [
+            run for session in records.sessions for run in counted(session) if _same_spring(records, run, unit, now)
+        ]
+        shares, contacts = [], []
+        for run in runs:
+            used = run.travel_front_mm if unit.end == "front" else run.travel_rear_mm
+            hits = run.bottom_outs_front if unit.end == "front" else run.bottom_outs_rear
+            if used is not None:
+                shares.append(min(used / unit.travel_mm, 1.0))
+            if hits is not None:
+                contacts.append(hits)
+        found.append(
+            SpringRuns(
+                unit.id, unit.end, tuple(shares), tuple(contacts), rebound_sane=_rebound_sane(records, unit, runs)
+            )
+        )
+    return tuple(found)
+
+
+def _same_spring(records: RideRecords, run: Run, unit: Unit, now: Values) -> bool:
+    values = records.values[run.setup_id]
+    return not any(
+        change.subject_id == unit.id and change.item != Item.ADJUSTER for change in changes_between(values, now)
+    )
+
+
+def _rebound_sane(records: RideRecords, unit: Unit, runs: list[Run]) -> bool | None:
+    """Judge by the latest answer about a rebound adjuster of this end: not far too closed, not far too open."""
+    rebounds = {one.id for one in records.parts.adjusters_of(unit.id) if one.kind == "rebound"}
+    answers = [run.direction for run in runs if run.direction_of in rebounds and run.direction is not None]
+    return abs(answers[-1]) < 2 if answers else None
+
+
+def counted(session: SessionRecords) -> tuple[Run, ...]:
+    """Give the runs that count: those not set aside."""
+    return tuple(run for run in session.runs if not run.is_set_aside)
+
+
+def run_records(
+    records: RideRecords, sessions: tuple[SessionRecords, ...], response: str = "liking"
+) -> list[RunRecord]:
+    """Give the counted runs of some sessions by setup number, with one response; runs without it are left out."""
+    from workbench.evidence.effects import RunRecord
+
+    return [
+        RunRecord(
+            records.setup(run.setup_id).number,
+            value,
+            warmup=run.is_warmup,
+            confounded=run.is_confounded,
+            day=day,
+            blind=run.is_blind,
+            compared=run.compared,
+        )
+        for day, session in enumerate(sessions)
+        for run in counted(session)
+        if (value := getattr(run, response)) is not None
+    ]

@@ -1,0 +1,1 @@
+"""Riding on screen: start a session, enter runs, change one thing."""

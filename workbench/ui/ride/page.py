@@ -1,0 +1,91 @@
+"""The ride's sheet: start a session, then run after run."""
+
+from __future__ import annotations
+
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+
+from workbench.ui.page import Page
+from workbench.ui.parts.buttons import Button
+from workbench.ui.parts.empty_state import EmptyState
+from workbench.ui.parts.labels import Words
+from workbench.ui.parts.sheet import Rule, Sheet
+from workbench.ui.parts.theme import SPACE_16
+from workbench.ui.ride.next_view import NextView
+from workbench.ui.ride.run_entry import RunEntryView
+from workbench.ui.ride.run_list import RunList
+from workbench.ui.ride.start_view import StartView
+from workbench.viewmodels.base import Problem
+from workbench.viewmodels.ride import RideState, RideViewModel
+
+
+class RidePage(Page):
+    """Blocked, starting or riding."""
+
+    def __init__(self, view_model: RideViewModel, parent: QWidget | None = None) -> None:
+        super().__init__(view_model, parent)
+        self._ride = view_model
+        self._sheet = Sheet("Ride", name="ride_sheet")
+        self._blocked = EmptyState("", "Go to the baseline", name="ride_blocked")
+        self._blocked.action_requested.connect(self._to_baseline)
+        self._start = StartView(view_model)
+        self._next = NextView(view_model)
+        self._entry = RunEntryView(view_model)
+        self._runs = RunList(view_model)
+        self._setup = Words("", "mute", name="session_setup")
+        self._end = Button("End session", "plain", name="session_end")
+        self._end.clicked.connect(view_model.end_session)
+        self._session = self._session_part()
+        for part in (self._blocked, self._start, self._session):
+            self._sheet.body.addWidget(part)
+        self._sheet.body.addStretch(1)
+        whole = QVBoxLayout(self)
+        whole.setContentsMargins(0, 0, 0, 0)
+        whole.addWidget(self._sheet)
+        self.listen()
+
+    def start(self) -> None:
+        """Put the focus on the next thing to do."""
+        state = self._ride.state
+        if state.session is not None:
+            self._entry.focus_first()
+        elif state.start is not None:
+            self._start.focus_first()
+
+    def _session_part(self) -> QWidget:
+        part = QWidget()
+        foot = QHBoxLayout()
+        foot.addWidget(self._setup, 1)
+        foot.addWidget(self._end)
+        rows = QVBoxLayout(part)
+        rows.setContentsMargins(0, 0, 0, 0)
+        rows.setSpacing(SPACE_16)
+        for widget in (self._next, Rule(), self._entry, Rule(), self._runs):
+            rows.addWidget(widget)
+        rows.addLayout(foot)
+        return part
+
+    def _render(self, state: RideState) -> None:
+        self._blocked.setVisible(bool(state.blocked))
+        self._start.setVisible(state.start is not None)
+        self._session.setVisible(state.session is not None)
+        if state.blocked:
+            self._sheet.set_title("Ride")
+            self._blocked.set_words(state.blocked, "Go to the baseline")
+        elif state.start is not None:
+            self._sheet.set_title("Start a session", "One to three minutes of varied ground, ridden again and again.")
+            self._start.show_state(state)
+        elif state.session is not None:
+            self._sheet.set_title(state.session.title, state.session.subtitle)
+            self._next.show_state(state.session)
+            self._entry.show_entry(state.session.entry)
+            self._runs.show_runs(state.session.runs)
+            self._setup.setText(state.session.setup_text)
+
+    def _show_problem(self, problem: Problem) -> None:
+        if problem.field == "by_hand":
+            self._next.show_problem(problem.text)
+        elif not (self._start.show_problem(problem) or self._entry.show_problem(problem)):
+            self.problem_raised.emit(problem.text)
+
+    def _to_baseline(self) -> None:
+        self.station_requested.emit("baseline")

@@ -1,0 +1,150 @@
+"""Enter a run in seconds: liking, direction, travel used; the rest folds away."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QKeyEvent
+from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
+
+from workbench.ui.parts.buttons import Button
+from workbench.ui.parts.choice_field import FlagField
+from workbench.ui.parts.labels import Words
+from workbench.ui.parts.rating_bar import ComparedBar, DirectionBar, RatingBar
+from workbench.ui.parts.theme import SPACE_8, SPACE_16, SPACE_24
+from workbench.ui.ride.typed_line import TypedLine
+from workbench.viewmodels.base import Problem
+from workbench.viewmodels.ride import RideViewModel
+from workbench.viewmodels.ride_run import LABELS, RunEntry
+
+FIRST = ("travel_front", "travel_rear")
+MORE = ("bottom_front", "bottom_rear", "lap", "note")
+
+
+class RunEntryView(QWidget):
+    """The run being entered; number keys rate it wherever the focus is not in a line of text."""
+
+    def __init__(self, view_model: RideViewModel, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._ride = view_model
+        self._title = Words("", "strong", name="run_title")
+        self._warmup = FlagField(label="Warm-up: seen, not counted", name="run_warmup")
+        self._warmup.value_committed.connect(self._set_warmup)
+        self._liking = RatingBar(question="Liking, 1 to 9", name="run_liking")
+        self._liking.picked.connect(self._set_liking)
+        self._direction = DirectionBar(name="run_direction")
+        self._direction.picked.connect(self._set_direction)
+        self._compared = ComparedBar(question="Against the run before", name="run_compared")
+        self._compared.picked.connect(self._set_compared)
+        self._lines = {name: TypedLine(name, LABELS[name], prefix="run") for name in (*FIRST, *MORE)}
+        for line in self._lines.values():
+            line.typed.connect(view_model.set_run)
+            line.line.returnPressed.connect(view_model.keep_run)
+        self._keep = Button("Keep run", "verb", name="run_keep")
+        self._keep.clicked.connect(view_model.keep_run)
+        self._discard = Button("Discard", "plain", name="run_discard")
+        self._discard.clicked.connect(view_model.discard_run)
+        self._fold = Button("More ...", "link", name="run_more")
+        self._fold.clicked.connect(self._unfold)
+        self._said = Words("", "problem", name="run_said")
+        self._more = self._more_part()
+        self._more.hide()
+        self._build()
+
+    def _build(self) -> None:
+        head = QHBoxLayout()
+        head.setSpacing(SPACE_24)
+        head.addWidget(self._title, 1)
+        head.addWidget(self._warmup)
+        travel = QHBoxLayout()
+        travel.setSpacing(SPACE_24)
+        for name in FIRST:
+            travel.addWidget(self._lines[name], 1)
+        travel.addStretch(1)
+        foot = QHBoxLayout()
+        foot.setSpacing(SPACE_8)
+        for button in (self._keep, self._discard, self._fold):
+            foot.addWidget(button)
+        foot.addStretch(1)
+        rows = QVBoxLayout(self)
+        rows.setContentsMargins(0, 0, 0, 0)
+        rows.setSpacing(SPACE_16)
+        rows.addLayout(head)
+        for widget in (self._liking, self._said, self._direction):
+            rows.addWidget(widget)
+        rows.addLayout(travel)
+        rows.addWidget(self._more)
+        rows.addLayout(foot)
+
+    def _more_part(self) -> QWidget:
+        part = QWidget()
+        grid = QGridLayout(part)
+        grid.setContentsMargins(0, 0, 0, 0)
+        grid.setHorizontalSpacing(SPACE_24)
+        grid.setVerticalSpacing(SPACE_16)
+        grid.addWidget(self._compared, 0, 0, 1, 4)
+        for place, name in enumerate(MORE):
+            grid.addWidget(self._lines[name], 1, place, Qt.AlignmentFlag.AlignTop)
+            grid.setColumnStretch(place, 1)
+        return part
+
+    def show_entry(self, entry: RunEntry) -> None:
+        """Show what was entered."""
+        draft = entry.draft
+        self._title.setText(f"Run {entry.number}")
+        self._warmup.set_value(entry.is_warmup)
+        self._liking.set_value(draft.liking)
+        self._direction.setVisible(bool(entry.direction_words))
+        if entry.direction_words:
+            self._direction.set_question(entry.direction_question)
+            self._direction.set_words(entry.direction_words)
+        self._direction.set_value(draft.direction)
+        self._compared.set_value(draft.compared)
+        self._compared.setVisible(entry.can_compare)
+        for name, line in self._lines.items():
+            line.show_text(getattr(draft, name))
+            if name in FIRST:
+                line.set_label(f"{LABELS[name]}, {entry.length_unit}")
+        for name in ("travel_rear", "bottom_rear"):
+            self._lines[name].setVisible(entry.has_rear)
+        self._discard.setVisible(entry.has_draft)
+        self._said.set_words("")
+
+    def focus_first(self) -> None:
+        """Put the focus on the liking, so that a number key rates."""
+        self._liking.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def show_problem(self, problem: Problem) -> bool:
+        """Say a problem at its field; false when it has none here."""
+        if problem.field == "liking":
+            self._said.set_words(problem.text)
+            self.focus_first()
+            return True
+        line = self._lines.get(problem.field)
+        if line is None:
+            return False
+        if problem.field in MORE:
+            self._more.show()
+        line.set_problem(problem.text)
+        return True
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Let Enter keep the run from anywhere in the entry."""
+        if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter) and not event.isAutoRepeat():
+            self._ride.keep_run()
+            return
+        super().keyPressEvent(event)
+
+    def _unfold(self) -> None:
+        self._more.setVisible(self._more.isHidden())
+
+    def _set_warmup(self, value: object) -> None:
+        self._ride.set_run("is_warmup", bool(value))
+
+    def _set_liking(self, value: object) -> None:
+        self._ride.set_run("liking", value)
+
+    def _set_direction(self, value: object) -> None:
+        self._ride.set_run("direction", value)
+
+    def _set_compared(self, value: object) -> None:
+        self._ride.set_run("compared", value)

@@ -1,0 +1,386 @@
+"""Riding: start a session, keep runs, change one thing between them."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from typing import Any
+
+from workbench.actions.desk import Desk
+from workbench.actions.ride import (
+    RideRecords,
+    SessionRecords,
+    add_course,
+    change_settings,
+    courses,
+    end_session,
+    keep_run,
+    overrules_in,
+    reopen_session,
+    ride_records,
+    set_run_aside,
+    start_session,
+)
+from workbench.actions.setups import Values, steps_to_setup, take_all_steps, take_step
+from workbench.model.adjuster import Adjuster
+from workbench.model.errors import InputError, WorkbenchError
+from workbench.model.ride import Overrule, Run
+from workbench.model.setting import Item, changes_between
+from workbench.viewmodels import ride_next, ride_run, ride_start
+from workbench.viewmodels.base import Problem, ViewModel
+from workbench.viewmodels.bench import Bench
+from workbench.viewmodels.change_words import change_text, changes_text
+from workbench.viewmodels.ride_next import Choice, NextLook
+from workbench.viewmodels.ride_run import RunDraft, RunEntry
+from workbench.viewmodels.ride_start import StartDraft, StartState
+from workbench.viewmodels.shown import Units, short_time
+
+
+@dataclass(frozen=True, slots=True)
+class RunRow:
+    """One run of the session, for the list."""
+
+    run_id: str
+    number: str
+    change: str
+    said: str
+    is_set_aside: bool
+
+
+@dataclass(frozen=True, slots=True)
+class SessionState:
+    """The session under way."""
+
+    title: str
+    subtitle: str
+    setup_text: str
+    next: NextLook
+    entry: RunEntry
+    choices: tuple[Choice, ...]
+    runs: tuple[RunRow, ...]
+    changed: str = ""  # what changed since the last run: roll-out check due
+    is_on_setup: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class RideState:
+    """One of: blocked, starting, riding."""
+
+    blocked: str = ""
+    start: StartState | None = None
+    session: SessionState | None = None
+    last_session: str = ""  # key of a session that can be opened again
+    last_session_text: str = ""
+
+
+class RideViewModel(ViewModel[RideState]):
+    """The ride sheet and its deeds."""
+
+    station = "ride"
+
+    def __init__(self, desk: Desk, bench: Bench) -> None:
+        self._working_on: str | None = None
+        self._put_aside: frozenset[str] = frozenset()
+        super().__init__(desk, bench)
+
+    # Reading
+
+    def read(self) -> RideState:
+        """Read what was ridden, and propose what comes next."""
+        if not self.bike_id:
+            return RideState(blocked="Pick a bike first.")
+        records = self._records()
+        if not records.setups:
+            return RideState(blocked="Riding needs a baseline to compare with. Write setup no. 1 first.")
+        if not records.parts.riders:
+            return RideState(blocked="Choose a rider on the garage sheet first.")
+        session = records.open_session
+        if session is not None:
+            return RideState(session=self._session_state(records, session))
+        draft = self._desk.open_draft(ride_start.DRAFT, bike_id=self.bike_id)
+        start = ride_start.resolve_start(
+            records,
+            self._desk.ask(courses()),
+            StartDraft.from_json(draft.body) if draft else self._first_start(records),
+            self._bench.units,
+            has_draft=draft is not None,
+        )
+        last = records.sessions[-1] if records.sessions else None
+        return RideState(
+            start=start,
+            last_session=last.session.id if last else "",
+            last_session_text=f"{last.course.name}, {short_time(last.session.started_at)}" if last else "",
+        )
+
+    def _records(self) -> RideRecords:
+        return self._desk.ask(ride_records(self.bike_id))
+
+    def _first_start(self, records: RideRecords) -> StartDraft:
+        """Begin with what the last session had."""
+        if not records.sessions:
+            return StartDraft()
+        last = records.sessions[-1]
+        return StartDraft(course_id=last.course.id, surface=last.session.surface)
+
+    def _session_state(self, records: RideRecords, session: SessionRecords) -> SessionState:
+        units = self._bench.units
+        setup = records.current
+        draft = self._desk.open_draft(ride_run.DRAFT, bike_id=self.bike_id, subject=session.session.id)
+        tested = self._tested(records)
+        entry = ride_run.resolve_entry(
+            RunDraft.from_json(draft.body) if draft else RunDraft(),
+            records.parts,
+            len(session.runs) + 1,
+            tested,
+            units,
+            has_draft=draft is not None,
+        )
+        planned = f" of {session.session.planned_runs} planned" if session.session.planned_runs else ""
+        return SessionState(
+            title=f"Session on {session.course.name}",
+            subtitle=f"{short_time(session.session.started_at)}, {len(session.runs)} runs{planned}",
+            setup_text=f"Setup no. {setup.number} is on the bike" if setup else "The bike stands as no setup says",
+            next=self._next(records, session),
+            entry=entry,
+            choices=ride_next.choices(records.parts, units),
+            runs=_run_rows(records, session, units),
+            changed=self._changed(records, session, units),
+            is_on_setup=setup is not None,
+        )
+
+    def _next(self, records: RideRecords, session: SessionRecords) -> NextLook:
+        step = ride_next.propose(records, working_on=self._worked_on(records), put_aside=self._put_aside)
+        return ride_next.look_of(step, records, overrules=self._desk.ask(overrules_in(session.session.id)))
+
+    def _worked_on(self, records: RideRecords) -> str | None:
+        """Give the adjuster moved last, so that it is finished before another is begun."""
+        if self._working_on is not None:
+            return self._working_on
+        runs = [run for session in records.sessions for run in session.runs]
+        for earlier, later in zip(reversed(runs[:-1]), reversed(runs[1:]), strict=True):
+            changes = changes_between(records.values[earlier.setup_id], records.values[later.setup_id])
+            adjusters = [change.subject_id for change in changes if change.item == Item.ADJUSTER]
+            if adjusters:
+                return adjusters[0]
+        return None
+
+    def _tested(self, records: RideRecords) -> Adjuster | None:
+        """Give the adjuster the direction question is about: the one moved last, else the first proposed."""
+        key = self._worked_on(records)
+        if key is None:
+            step = ride_next.propose(records, working_on=None, put_aside=self._put_aside)
+            key = step.adjuster_key
+        return records.parts.adjuster(key) if key else None
+
+    def _changed(self, records: RideRecords, session: SessionRecords, units: Units) -> str:
+        counted = [run for run in session.runs if not run.is_set_aside]
+        if not counted or records.current is None or counted[-1].setup_id == records.current.id:
+            return ""
+        before, after = records.values[counted[-1].setup_id], records.values[records.current.id]
+        return changes_text(records.parts, before, after, units)
+
+    # Starting
+
+    def set_start(self, name: str, value: Any) -> None:
+        """Keep one entry of the start as typed."""
+        start = self.state.start
+        if start is None or getattr(start.draft, name) == value:
+            return
+        draft = replace(start.draft, **{name: value})
+        if name == "new_course" and value:
+            draft = replace(draft, course_id="")
+        if name == "course_id" and value:
+            draft = replace(draft, new_course="")
+        self._keep_draft(ride_start.DRAFT, draft.to_json(), None)
+
+    def take_step(self, key: str) -> None:
+        """Log one step of the start as done."""
+        for step in self._desk.ask(steps_to_setup(ride_start.setup_to_ride(self._records()).id)):
+            if f"{step.item}/{step.subject_id}" == key:
+                self.act(f"Set {step.title.lower()}"[:60], take_step(self.bike_id, step))
+
+    def take_all_steps(self) -> None:
+        """Log every step of the start as done."""
+        steps = self._desk.ask(steps_to_setup(ride_start.setup_to_ride(self._records()).id))
+        if steps:
+            self.act(f"Set {len(steps)} settings", take_all_steps(self.bike_id, steps))
+
+    def start_session(self) -> bool:
+        """Start the session; what is missing is said at its field."""
+        start = self.state.start
+        if start is None:
+            return False
+        wrong = ride_start.problem(start.draft, self._bench.units, has_steps=bool(start.steps))
+        if wrong is not None:
+            self.refused.emit(wrong)
+            return False
+        records, draft = self._records(), start.draft
+        kept = self._desk.open_draft(ride_start.DRAFT, bike_id=self.bike_id)
+        rider_id = self._bench.rider_id or records.parts.riders[0].id
+        make_course = add_course(draft.new_course, has_heavy_hit=draft.has_heavy_hit) if not draft.course_id else None
+        units, now = self._bench.units, self._desk.now()
+
+        def deed(gate: Any) -> Any:
+            course_id = make_course(gate).id if make_course is not None else draft.course_id
+            session = ride_start.session_of(draft, records, course_id, rider_id, units, now)
+            return start_session(session, draft_id=kept.id if kept else None)(gate)
+
+        self._working_on, self._put_aside = None, frozenset()
+        return self.act("Start session", deed) is not None
+
+    def reopen(self) -> None:
+        """Open the last session again, for runs typed in later."""
+        if self.state.last_session:
+            self.act("Open the session again", reopen_session(self.state.last_session))
+
+    # Running
+
+    def set_run(self, name: str, value: Any) -> None:
+        """Keep one entry of the run as typed."""
+        session = self.state.session
+        if session is None or getattr(session.entry.draft, name) == value:
+            return
+        draft = replace(session.entry.draft, **{name: value})
+        if not draft.ridden_at:
+            draft = replace(draft, ridden_at=self._desk.now())
+        self._keep_draft(ride_run.DRAFT, draft.to_json(), self._session_id())
+
+    def keep_run(self) -> bool:
+        """Keep the run."""
+        state = self.state.session
+        if state is None:
+            return False
+        records = self._records()
+        open_session = records.open_session
+        if records.current is None or open_session is None:
+            self.refused.emit(Problem("The bike stands as no setup says. Choose what was changed first.", ""))
+            return False
+        draft, units = state.entry.draft, self._bench.units
+        wrong = ride_run.problem(replace(draft, is_warmup=state.entry.is_warmup), records.parts, units)
+        if wrong is not None:
+            self.refused.emit(wrong)
+            return False
+        kept = self._desk.open_draft(ride_run.DRAFT, bike_id=self.bike_id, subject=open_session.session.id)
+        run = ride_run.run_of(
+            draft,
+            state.entry,
+            records.parts,
+            units,
+            session_id=open_session.session.id,
+            setup_id=records.current.id,
+            tested=self._tested(records),
+            unverified=open_session.session.verified_at is None,
+        )
+        label = f"Keep run {state.entry.number}" + (f", liking {run.liking}" if run.liking is not None else "")
+        return self.act(label, keep_run(run, draft_id=kept.id if kept else None)) is not None
+
+    def discard_run(self) -> None:
+        """Put the entries of the run aside."""
+        kept = self._desk.open_draft(ride_run.DRAFT, bike_id=self.bike_id, subject=self._session_id())
+        if kept is not None:
+            self._desk.discard_draft(kept.id)
+
+    def set_aside(self, run_id: str, reason: str) -> None:
+        """Take a run out of the count, or with no reason back in."""
+        self.act("Set run aside" if reason else "Count the run again", set_run_aside(run_id, reason))
+
+    # Changing
+
+    def set_proposed(self) -> None:
+        """Log the proposed position as set."""
+        look = self.state.session.next if self.state.session else None
+        if look is None or not look.verb:
+            return
+        self._change({(Item.ADJUSTER.value, look.adjuster_id): float(look.position)}, working_on=look.adjuster_id)
+
+    def change_by_hand(self, key: str, text: str, *, both_meant: bool = False) -> bool:
+        """Log a change the rider chose instead."""
+        state = self.state.session
+        if state is None:
+            return False
+        parts = self._records().parts
+        try:
+            item, value = ride_next.read_choice(parts, key, text, self._bench.units)
+        except InputError as error:
+            self.refused.emit(Problem(str(error), "by_hand"))
+            return False
+        overrule = None
+        if state.next.verb and item == (Item.ADJUSTER, state.next.adjuster_id) and value != state.next.position:
+            overrule = Overrule("", self._session_id(), item[1], state.next.position, round(value), "")
+        working_on = item[1] if item[0] == Item.ADJUSTER else None
+        return self._change({item: value}, working_on=working_on, both_meant=both_meant, overrule=overrule)
+
+    def put_aside(self) -> None:
+        """Work on another adjuster instead of the proposed one."""
+        look = self.state.session.next if self.state.session else None
+        if look is not None and look.adjuster_id:
+            self._put_aside |= {look.adjuster_id}
+            self._working_on = None
+            self.refresh()
+
+    def _change(
+        self,
+        wanted: Values,
+        *,
+        working_on: str | None,
+        both_meant: bool = False,
+        overrule: Overrule | None = None,
+    ) -> bool:
+        records = self._records()
+        session = records.open_session
+        if session is None:
+            return False
+        before = {key: records.parts.value(*key) for key in wanted}
+        words = "; ".join(change_text(records.parts, one, self._bench.units) for one in changes_between(before, wanted))
+        deed = change_settings(
+            self.bike_id,
+            session.session.rider_id,
+            wanted,
+            session_id=session.session.id,
+            say_confounded=both_meant,
+            overrule=overrule,
+        )
+        try:
+            self._desk.do(words[:60] or "Set as it stands", deed, bike_id=self.bike_id, station=self.station)
+        except WorkbenchError as error:
+            self.refuse(error, "by_hand")
+            return False
+        self._working_on = working_on or self._working_on
+        self.kept.emit(words[:60] or "Set as it stands")
+        self.refresh()
+        return True
+
+    def end_session(self) -> None:
+        """End the session; it can be opened again."""
+        self.act("End session", end_session(self._session_id()))
+
+    def _session_id(self) -> str:
+        session = self._records().open_session
+        return session.session.id if session else ""
+
+    def _keep_draft(self, kind: str, body: str, subject: str | None) -> None:
+        try:
+            self._desk.keep_draft(kind, body, bike_id=self.bike_id, subject=subject)
+        except WorkbenchError as error:
+            self.refuse(error)
+
+
+def _run_rows(records: RideRecords, session: SessionRecords, units: Units) -> tuple[RunRow, ...]:
+    rows, before = [], None
+    for run in session.runs:
+        change = ""
+        if before is not None and before.setup_id != run.setup_id:
+            change = changes_text(records.parts, records.values[before.setup_id], records.values[run.setup_id], units)
+        rows.append(RunRow(run.id, str(run.number), change, _said(run), run.is_set_aside))
+        before = run
+    return tuple(reversed(rows))
+
+
+def _said(run: Run) -> str:
+    words = [f"liking {run.liking}"] if run.liking is not None else []
+    if run.is_warmup:
+        words.append("warm-up")
+    if run.is_confounded:
+        words.append("two changes at once: cannot be separated")
+    if run.is_set_aside:
+        words.append(f"set aside: {run.set_aside_reason}")
+    return ", ".join(words) or "not rated"

@@ -1,0 +1,119 @@
+"""What to ride next: the proposal in the rider's words, and what may be chosen instead."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from workbench.actions.ride import RideRecords
+from workbench.actions.ride_evidence import knob_runs, spring_runs
+from workbench.model.adjuster import adjuster_title, check_position, restore_text
+from workbench.model.baseline import baseline_question
+from workbench.model.errors import InputError
+from workbench.model.parts import ITEM_QUANTITIES, BikeParts, settable_items
+from workbench.model.setting import Item
+from workbench.model.steps import relative_text
+from workbench.viewmodels.shown import Units, position_text
+
+if TYPE_CHECKING:
+    from workbench.evidence.plan import NextStep
+
+OVERRULES_TO_FOLLOW = 2  # after so many the rider leads and the tool follows
+
+
+@dataclass(frozen=True, slots=True)
+class NextLook:
+    """The proposal, ready to be drawn."""
+
+    title: str = ""
+    move: str = ""
+    reason: str = ""
+    verb: str = ""  # empty: there is nothing to set
+    adjuster_id: str = ""
+    position: int = 0
+    steps: int = 0
+    now: int = 0
+    follows_rider: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """Something that may be changed by hand: its key, title and what it stands at."""
+
+    key: str
+    title: str
+    now: str
+    unit: str
+
+
+def propose(records: RideRecords, *, working_on: str | None, put_aside: frozenset[str]) -> NextStep:
+    """Ask the statistics for the next step."""
+    from workbench.evidence.plan import next_step
+
+    session = records.open_session
+    return next_step(
+        knob_runs(records),
+        spring_runs(records),
+        course_has_heavy_hit=session is not None and session.course.has_heavy_hit,
+        working_on=working_on,
+        put_aside=put_aside,
+    )
+
+
+def look_of(step: NextStep, records: RideRecords, *, overrules: int) -> NextLook:
+    """Say the proposal."""
+    parts = records.parts
+    follows = overrules >= OVERRULES_TO_FOLLOW
+    adjuster = parts.adjuster(step.adjuster_key) if step.adjuster_key else None
+    if adjuster is None or step.proposal is None:
+        title = "Nothing left worth a run" if step.spring_task is None else "The spring first"
+        return NextLook(title=title, reason=step.reason, follows_rider=follows)
+    count = parts.range_of(adjuster.id)
+    now = parts.value(Item.ADJUSTER, adjuster.id)
+    position = step.proposal.position
+    stays = now is not None and round(now) == position
+    end = parts.unit_of(adjuster).end.capitalize()
+    return NextLook(
+        title=f"{end} {adjuster_title(adjuster).lower()}",
+        move="ride it as it stands" if stays else restore_text(adjuster, position),
+        reason=step.reason + ("" if stays else f" ({relative_text(adjuster, now, position)})"),
+        verb="" if stays else "It is set",
+        adjuster_id=adjuster.id,
+        position=position,
+        steps=count.steps if count else 0,
+        now=round(now) if now is not None else 0,
+        follows_rider=follows,
+    )
+
+
+def choices(parts: BikeParts, units: Units) -> tuple[Choice, ...]:
+    """List what may be changed by hand, in setting order."""
+    found = []
+    for item, subject_id in settable_items(parts):
+        adjuster, quantity = parts.adjuster(subject_id), ITEM_QUANTITIES[item]
+        value = parts.value(item, subject_id)
+        now = position_text(adjuster, value) if adjuster else units.text(value, quantity)
+        unit = "from closed" if adjuster else ("" if quantity == "count" else units.unit(quantity))
+        found.append(Choice(f"{item}/{subject_id}", parts.subject_title(item, subject_id), now, unit))
+    return tuple(found)
+
+
+def read_choice(parts: BikeParts, key: str, text: str, units: Units) -> tuple[tuple[str, str], float]:
+    """Read a change chosen by hand; InputError says what is allowed."""
+    item, _, subject_id = key.partition("/")
+    title, quantity = parts.subject_title(item, subject_id), ITEM_QUANTITIES[item]
+    if quantity == "count":
+        if not text.strip().isdecimal():
+            raise InputError(title, text, "a whole number from 0")
+        value = float(int(text.strip()[:6]))
+    else:
+        value = units.parse(text, quantity)
+    if item == Item.ADJUSTER:
+        count = parts.range_of(subject_id)
+        if count is None:
+            raise InputError(title, text, "an adjuster that was counted", "Count its range on the adjusters' sheet.")
+        check_position(round(value), count.steps)
+    refused = baseline_question(parts, item, subject_id, value)
+    if refused:
+        raise InputError(title, text, "within the maker's limits", refused)
+    return (item, subject_id), value

@@ -1,0 +1,182 @@
+"""One run as it is entered: three things first, the rest folded away."""
+
+from __future__ import annotations
+
+import json
+from dataclasses import asdict, dataclass, fields, replace
+
+from workbench.model.adjuster import Adjuster, adjuster_title
+from workbench.model.errors import InputError
+from workbench.model.parts import BikeParts
+from workbench.model.ride import Run
+from workbench.viewmodels.base import Problem
+from workbench.viewmodels.shown import Units
+
+DRAFT = "run"
+LABELS = {
+    "travel_front": "Travel used, front",
+    "travel_rear": "Travel used, rear",
+    "bottom_front": "Hard contacts, front",
+    "bottom_rear": "Hard contacts, rear",
+    "lap": "Lap time",
+    "note": "Note",
+}
+DIRECTION_WORDS = {
+    "rebound": ("far too slow", "too slow", "just right", "too fast", "far too fast"),
+    "compression": ("far too firm", "too firm", "just right", "too soft", "far too soft"),
+}
+SET_ASIDE_REASONS = (
+    "Lever was wrong",
+    "Disturbed on the way",
+    "Tyre lost air",
+    "Fell or stopped",
+    "Start not verified",
+)
+
+
+@dataclass(frozen=True, slots=True)
+class RunDraft:
+    """What has been entered of a run so far, texts as typed."""
+
+    liking: int | None = None
+    direction: int | None = None
+    compared: int | None = None
+    is_warmup: bool | None = None  # None: as the tool proposes
+    travel_front: str = ""
+    travel_rear: str = ""
+    bottom_front: str = ""
+    bottom_rear: str = ""
+    lap: str = ""
+    note: str = ""
+    ridden_at: str = ""
+
+    def to_json(self) -> str:
+        """Write the draft for keeping."""
+        return json.dumps(asdict(self))
+
+    @classmethod
+    def from_json(cls, text: str) -> RunDraft:
+        """Read a kept draft."""
+        known = {field.name for field in fields(cls)}
+        return cls(**{name: value for name, value in json.loads(text).items() if name in known})
+
+
+@dataclass(frozen=True, slots=True)
+class RunEntry:
+    """The run being entered, ready to be drawn."""
+
+    draft: RunDraft
+    number: int
+    is_warmup: bool
+    direction_question: str = ""
+    direction_words: tuple[str, ...] = ()
+    length_unit: str = "mm"
+    has_rear: bool = True
+    can_compare: bool = False
+    has_draft: bool = False
+
+
+def resolve_entry(
+    draft: RunDraft, parts: BikeParts, number: int, tested: Adjuster | None, units: Units, *, has_draft: bool
+) -> RunEntry:
+    """Lay the entry out; the first run of a session is proposed as warm-up."""
+    question = ""
+    words: tuple[str, ...] = ()
+    if tested is not None:
+        end = parts.unit_of(tested).end
+        question = f"{end.capitalize()} {adjuster_title(tested).lower()} was"
+        words = DIRECTION_WORDS.get(tested.kind, DIRECTION_WORDS["compression"])
+    return RunEntry(
+        draft=draft,
+        number=number,
+        is_warmup=number == 1 if draft.is_warmup is None else draft.is_warmup,
+        direction_question=question,
+        direction_words=words,
+        length_unit=units.length,
+        has_rear=parts.unit("rear") is not None,
+        can_compare=number > 1,
+        has_draft=has_draft,
+    )
+
+
+def problem(draft: RunDraft, parts: BikeParts, units: Units) -> Problem | None:
+    """Find the first entry that cannot be used."""
+    for name in LABELS:
+        try:
+            _read(draft, name, parts, units)
+        except InputError as error:
+            return Problem(str(error), name)
+    if draft.liking is None and draft.compared is None and not draft.lap.strip() and draft.is_warmup is not True:
+        return Problem("Rate the run first: how much was it liked, 1 to 9?", "liking")
+    return None
+
+
+def run_of(
+    draft: RunDraft,
+    entry: RunEntry,
+    parts: BikeParts,
+    units: Units,
+    *,
+    session_id: str,
+    setup_id: str,
+    tested: Adjuster | None,
+    unverified: bool,
+) -> Run:
+    """Make the run; number, key and times are filled in by the deed."""
+    read = {name: _read(draft, name, parts, units) for name in LABELS}
+    run = Run(
+        id="",
+        session_id=session_id,
+        number=0,
+        setup_id=setup_id,
+        ridden_at=draft.ridden_at,
+        typed_at="",
+        is_warmup=entry.is_warmup,
+        liking=draft.liking,
+        direction=draft.direction,
+        direction_of=tested.id if tested is not None and draft.direction is not None else None,
+        compared=draft.compared,
+        travel_front_mm=_number(read["travel_front"]),
+        travel_rear_mm=_number(read["travel_rear"]),
+        bottom_outs_front=_count(read["bottom_front"]),
+        bottom_outs_rear=_count(read["bottom_rear"]),
+        lap_s=_number(read["lap"]),
+        note=str(read["note"] or ""),
+    )
+    return replace(run, is_set_aside=True, set_aside_reason="Start not verified") if unverified else run
+
+
+def _read(draft: RunDraft, name: str, parts: BikeParts, units: Units) -> float | str | None:
+    text = getattr(draft, name).strip()
+    if not text:
+        return None
+    if name == "note":
+        return str(text)
+    if name == "lap":
+        seconds = units.parse(text, "duration")
+        if not 5 <= seconds <= 7200:
+            raise InputError(LABELS[name], text, "5 s to 2 h")
+        return seconds
+    if name.startswith("bottom"):
+        if not text.isdecimal() or int(text[:4]) > 50:
+            raise InputError(LABELS[name], text, "0 to 50")
+        return float(text)
+    return _read_travel(text, name, parts, units)
+
+
+def _read_travel(text: str, name: str, parts: BikeParts, units: Units) -> float:
+    value = units.parse(text, "length")
+    unit = parts.unit("front" if name == "travel_front" else "rear")
+    most = unit.travel_mm if unit is not None and unit.travel_mm else 400.0
+    if not 0 <= value <= most + 2:  # an indicator ring can be pushed a little beyond
+        what = "fork travel" if name == "travel_front" else "shock stroke"
+        raise InputError(LABELS[name], text, f"0 to {units.text(most, 'length')}, the {what}")
+    return value
+
+
+def _number(value: float | str | None) -> float | None:
+    return value if isinstance(value, float) else None
+
+
+def _count(value: float | str | None) -> int | None:
+    return int(value) if isinstance(value, float) else None

@@ -1,0 +1,140 @@
+"""Starting a session: what is asked, and what cannot be used."""
+
+from __future__ import annotations
+
+import json
+from dataclasses import asdict, dataclass, fields
+
+from workbench.actions.ride import RideRecords
+from workbench.model.errors import InputError
+from workbench.model.facts import clean_text
+from workbench.model.ride import SURFACES, Course, Session
+from workbench.model.setting import Setup
+from workbench.model.steps import steps_to
+from workbench.viewmodels.base import Problem
+from workbench.viewmodels.shown import Units
+from workbench.viewmodels.step_lines import StepLine, step_lines
+
+DRAFT = "session"
+VERIFY = (
+    "Every knob turned fully closed and back out to its number",
+    "Pressures and tyres set to the list, with this pump",
+    "Lever where it belongs, indicator pushed to the seal",
+)
+
+
+@dataclass(frozen=True, slots=True)
+class StartDraft:
+    """What has been entered so far, as typed."""
+
+    course_id: str = ""
+    new_course: str = ""
+    has_heavy_hit: bool = False
+    surface: str = "dry"
+    temperature: str = ""
+    planned: str = "10"
+    verified: bool = False
+    not_verified: str = ""
+
+    def to_json(self) -> str:
+        """Write the draft for keeping."""
+        return json.dumps(asdict(self))
+
+    @classmethod
+    def from_json(cls, text: str) -> StartDraft:
+        """Read a kept draft."""
+        known = {field.name for field in fields(cls)}
+        return cls(**{name: value for name, value in json.loads(text).items() if name in known})
+
+
+@dataclass(frozen=True, slots=True)
+class StartState:
+    """The sheet that starts a session."""
+
+    draft: StartDraft
+    courses: tuple[tuple[str, str], ...] = ()
+    surfaces: tuple[tuple[str, str], ...] = tuple(SURFACES.items())
+    temperature_unit: str = "degC"
+    setup_text: str = ""
+    steps: tuple[StepLine, ...] = ()
+    verify: tuple[str, ...] = VERIFY
+    last_session: str = ""
+    has_draft: bool = False
+
+
+def setup_to_ride(records: RideRecords) -> Setup:
+    """Give the setup a session starts on: the one on the bike, else the newest."""
+    return records.current or records.setups[-1]
+
+
+def resolve_start(
+    records: RideRecords, courses: tuple[Course, ...], draft: StartDraft, units: Units, *, has_draft: bool
+) -> StartState:
+    """Lay the sheet out."""
+    setup = setup_to_ride(records)
+    steps = steps_to(records.parts, records.values[setup.id])
+    return StartState(
+        draft=draft,
+        courses=tuple((course.id, course.name) for course in courses),
+        temperature_unit=units.temperature,
+        setup_text=f"Setup no. {setup.number}" + (f" “{setup.name}”" if setup.name else ""),
+        steps=step_lines(steps, units),
+        has_draft=has_draft,
+    )
+
+
+def problem(draft: StartDraft, units: Units, *, has_steps: bool) -> Problem | None:
+    """Find what cannot be used, in the order of the sheet."""
+    if not draft.course_id and not clean_text(draft.new_course):
+        return Problem("Pick a course or name a new one.", "new_course")
+    try:
+        read_temperature(draft, units)
+    except InputError as error:
+        return Problem(str(error), "temperature")
+    try:
+        read_planned(draft)
+    except InputError as error:
+        return Problem(str(error), "planned")
+    if has_steps and not draft.not_verified:
+        return Problem("Set the steps that are left first, or say why the start is not verified.", "not_verified")
+    if not draft.verified and not draft.not_verified:
+        return Problem("Verify the start, or say why not. Runs from an unverified start are set aside.", "verified")
+    return None
+
+
+def read_temperature(draft: StartDraft, units: Units) -> float | None:
+    """Read the air temperature."""
+    if not draft.temperature.strip():
+        return None
+    value = units.parse(draft.temperature, "temperature")
+    if not -40 <= value <= 60:
+        raise InputError("Temperature", draft.temperature, "-40 to 60 degC")
+    return value
+
+
+def read_planned(draft: StartDraft) -> int | None:
+    """Read the number of runs planned."""
+    if not draft.planned.strip():
+        return None
+    if not draft.planned.strip().isdecimal() or not 1 <= int(draft.planned.strip()[:6]) <= 60:
+        raise InputError("Runs planned", draft.planned, "1 to 60")
+    return int(draft.planned)
+
+
+def session_of(
+    draft: StartDraft, records: RideRecords, course_id: str, rider_id: str, units: Units, now: str
+) -> Session:
+    """Make the session; its key and start time are filled in by the deed."""
+    return Session(
+        id="",
+        bike_id=records.parts.bike.id,
+        rider_id=rider_id,
+        course_id=course_id,
+        started_at="",
+        surface=draft.surface,
+        temperature_c=read_temperature(draft, units),
+        start_setup_id=setup_to_ride(records).id,
+        verified_at=now if draft.verified and not draft.not_verified else None,
+        not_verified_reason=draft.not_verified,
+        planned_runs=read_planned(draft),
+    )
