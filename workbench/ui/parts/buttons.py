@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from PySide6.QtCore import QRectF, QSize, Qt
-from PySide6.QtGui import QColor, QFontMetrics, QPainter, QPaintEvent, QPen
-from PySide6.QtWidgets import QPushButton, QSizePolicy, QWidget
+from PySide6.QtGui import QColor, QFontMetrics, QKeyEvent, QPainter, QPaintEvent, QPen
+from PySide6.QtWidgets import QAbstractButton, QPushButton, QSizePolicy, QWidget
 
 from workbench.ui.parts.labels import one_line
 from workbench.ui.parts.theme import SPACE_8, SPACE_16, announcer, current
@@ -17,6 +19,14 @@ def draw_focus(painter: QPainter, area: QRectF, token: str = "accent") -> None:
     painter.setPen(QPen(current().colour(token), 2, Qt.PenStyle.SolidLine, Qt.PenCapStyle.SquareCap))
     painter.setBrush(Qt.BrushStyle.NoBrush)
     painter.drawRect(area.adjusted(1, 1, -1, -1))
+
+
+def rove(buttons: Sequence[QAbstractButton], index: int, *, go: bool = False) -> None:
+    """Make a row of buttons one stop for Tab, at the given place; ``go`` moves the focus there."""
+    for place, button in enumerate(buttons):
+        button.setFocusPolicy(Qt.FocusPolicy.StrongFocus if place == index else Qt.FocusPolicy.ClickFocus)
+    if go:
+        buttons[index].setFocus(Qt.FocusReason.TabFocusReason)
 
 
 class Button(QPushButton):
@@ -125,6 +135,14 @@ class Button(QPushButton):
         bar = QRectF(area.center().x() - 9, area.bottom() - 8, 18, 3)
         painter.fillRect(bar, theme.colour("card"))
         return theme.colour("card")
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.key() not in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+            super().keyPressEvent(event)
+        elif self.isCheckable() or event.isAutoRepeat():
+            event.ignore()  # the row of keys decides
+        else:
+            self.click()
 
     def nextCheckState(self) -> None:
         super().nextCheckState()

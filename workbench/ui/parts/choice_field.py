@@ -8,7 +8,7 @@ from PySide6.QtCore import QPoint, QSize, Qt
 from PySide6.QtGui import QKeyEvent, QWheelEvent
 from PySide6.QtWidgets import QButtonGroup, QCheckBox, QComboBox, QSizePolicy, QWidget
 
-from workbench.ui.parts.buttons import Button
+from workbench.ui.parts.buttons import Button, rove
 from workbench.ui.parts.field_base import FieldBase
 from workbench.ui.parts.flow import FlowLayout
 
@@ -38,8 +38,8 @@ class Segments(QWidget):
             button.setCheckable(True)
             self.group.addButton(button, index)
             self._row.addWidget(button)
-        if pairs:
-            self.setFocusProxy(self.group.button(0))
+        self._buttons = [button for button in self.group.buttons() if isinstance(button, Button)]
+        self.choose(None)
 
     def chosen(self) -> str | None:
         """The key chosen now."""
@@ -47,20 +47,23 @@ class Segments(QWidget):
 
     def choose(self, key: str | None) -> None:
         """Show one key chosen, or none, without a signal."""
-        for index, own in enumerate(self.keys):
-            button = self.group.button(index)
-            if isinstance(button, Button):
-                button.mark(own == key)
+        for own, button in zip(self.keys, self._buttons, strict=True):
+            button.mark(own == key)
+        place = self.keys.index(key) if key in self.keys else 0
+        if self._buttons:
+            rove(self._buttons, place)
+            self.setFocusProxy(self._buttons[place])
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         steps = {Qt.Key.Key_Left: -1, Qt.Key.Key_Up: -1, Qt.Key.Key_Right: 1, Qt.Key.Key_Down: 1}
         step = steps.get(Qt.Key(event.key()))
-        here = next((i for i in range(len(self.keys)) if self.group.button(i).hasFocus()), None)
-        if step is None or here is None:
+        here = next((place for place, button in enumerate(self._buttons) if button.hasFocus()), None)
+        if here is not None and step is not None:
+            rove(self._buttons, min(max(here + step, 0), len(self._buttons) - 1), go=True)
+        elif here is not None and event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+            self._buttons[here].click()
+        else:
             super().keyPressEvent(event)
-            return
-        there = min(max(here + step, 0), len(self.keys) - 1)
-        self.group.button(there).setFocus(Qt.FocusReason.TabFocusReason)
 
 
 class ListBox(QComboBox):

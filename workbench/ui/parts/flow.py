@@ -50,17 +50,30 @@ class FlowLayout(QLayout):
         return QSize(max((s.width() for s in shown), default=0), max((s.height() for s in shown), default=0))
 
     def _place(self, rect: QRect, *, dry: bool) -> int:
-        """Set every item's place and give the height used."""
-        left, top, row_height = rect.x(), rect.y(), 0
+        """Set every item's place, centred in its row, and give the height used."""
+        top = rect.y()
+        for row in self._rows(rect.width()):
+            height = max(hint.height() for _, hint in row)
+            left = rect.x()
+            for item, hint in row:
+                if not dry:
+                    item.setGeometry(QRect(QPoint(left, top + (height - hint.height()) // 2), hint))
+                left += hint.width() + self._gap
+            top += height + self._gap
+        return max(0, top - self._gap - rect.y())
+
+    def _rows(self, width: int) -> list[list[tuple[QLayoutItem, QSize]]]:
+        """Fill rows with items and the sizes they get."""
+        rows: list[list[tuple[QLayoutItem, QSize]]] = []
+        left = 0
         for item in self._items:
             if item.isEmpty():
                 continue
             hint = item.sizeHint()
-            width = max(min(hint.width(), rect.width()), item.minimumSize().width())
-            if left > rect.x() and left + width > rect.right() + 1:
-                left, top, row_height = rect.x(), top + row_height + self._gap, 0
-            if not dry:
-                item.setGeometry(QRect(QPoint(left, top), QSize(width, hint.height())))
-            left += width + self._gap
-            row_height = max(row_height, hint.height())
-        return top + row_height - rect.y()
+            hint.setWidth(max(min(hint.width(), width), item.minimumSize().width()))
+            if not rows or left + hint.width() > width:
+                rows.append([])
+                left = 0
+            rows[-1].append((item, hint))
+            left += hint.width() + self._gap
+        return rows

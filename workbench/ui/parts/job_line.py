@@ -9,7 +9,7 @@ from PySide6.QtCore import QPointF, QRect, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QFont, QFontMetricsF, QKeyEvent, QPainter, QPaintEvent, QPen, QResizeEvent
 from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QWidget
 
-from workbench.ui.parts.buttons import draw_focus
+from workbench.ui.parts.buttons import draw_focus, rove
 from workbench.ui.parts.theme import SPACE_4, announcer, current
 
 STATES = ("now", "due", "done", "skipped", "blocked")
@@ -167,6 +167,8 @@ class JobLine(QWidget):
             self._build(marks)
         for button, mark in zip(self._buttons, marks, strict=True):
             button.take(mark)
+        if not any(button.hasFocus() for button in self._buttons):
+            rove(self._buttons, next((place for place, mark in enumerate(marks) if mark.state == "now"), 0))
         self._restyle()
 
     def marks(self) -> tuple[Mark, ...]:
@@ -201,7 +203,7 @@ class JobLine(QWidget):
         if goal is None or not self._buttons:
             super().keyPressEvent(event)
             return
-        self._buttons[min(max(goal, 0), last)].setFocus(Qt.FocusReason.TabFocusReason)
+        rove(self._buttons, min(max(goal, 0), last), go=True)
 
     def _build(self, marks: Sequence[Mark]) -> None:
         for button in self._buttons:

@@ -104,8 +104,12 @@ class QuantityField(FieldBase):
         """Show a value, unless somebody is typing here; refused text stays until the value itself differs."""
         is_same = value == self._value
         self._value = value
-        if not self.is_editing() or not (is_same or self.line.hasFocus()):
+        if self.is_editing() and (is_same or self.line.hasFocus()):
+            return
+        if self.is_editing() or self._shown_value() != self.line.text():
             self._render()
+        elif self._problem:
+            self.set_problem("")
 
     def set_typed(self, text: str) -> None:
         """Put back text that could not be read when it was left, and say again what is wrong with it."""
@@ -145,10 +149,13 @@ class QuantityField(FieldBase):
         self.line.setAccessibleName(f"{self.label}, {symbol}" if symbol else self.label)
 
     def _render(self) -> None:
-        self._shown = "" if self._value is None else self._show_number(self._value)
+        self._shown = self._shown_value()
         self.line.setText(self._shown)
         self.line.setCursorPosition(0)
         self.set_problem("")
+
+    def _shown_value(self) -> str:
+        return "" if self._value is None else self._show_number(self._value)
 
     def _read(self, text: str) -> tuple[bool, float | None]:
         """Read typed text, or say what is wrong with it."""

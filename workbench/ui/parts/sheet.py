@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QBoxLayout, QFrame, QScrollArea, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QBoxLayout, QFrame, QScrollArea, QVBoxLayout, QWidget
 
 from workbench.ui.parts.labels import Words
 from workbench.ui.parts.theme import SPACE_4, SPACE_16, SPACE_24
@@ -127,4 +127,3 @@ class Sheet(QFrame):
         if self._margin is not None:
             self._margin.setMaximumWidth(16_777_215 if is_narrow else MARGIN_WIDTH)
             self._margin.setMinimumWidth(0 if is_narrow else MARGIN_WIDTH)
-            self._margin.setSizePolicy(QSizePolicy.Policy.Preferred, self._margin.sizePolicy().verticalPolicy())

@@ -41,7 +41,7 @@ class TextField(FieldBase):
     def set_value(self, value: str | None) -> None:
         """Show a text, unless somebody is typing here."""
         self._value = value or ""
-        if not self.is_editing():
+        if not self.is_editing() and self.line.text() != self._value:
             self.line.setText(self._value)
             self.line.setCursorPosition(0)
 

@@ -86,7 +86,7 @@ def collar(ink: Ink, values: DrawingValues) -> None:
 
 def valve(ink: Ink, values: DrawingValues) -> None:
     """An air valve and a pump screwed straight onto it."""
-    ink.box(30, 226, 140, 44)
+    ink.box(30, 226, 140, 40)
     ink.line((30, 238), (170, 238), token="line", weight=1)
     ink.box(90, 196, 20, 30)
     for y in (202, 208, 214, 220):
@@ -106,7 +106,7 @@ def valve(ink: Ink, values: DrawingValues) -> None:
     ink.box(194, 38, 70, 28)
     ink.words((120, 176), "pump head", token="accent", bold=True)
     ink.words((114, 210), "valve")
-    ink.words((100, 272), values.note or "cycle slowly after every change", side="below")
+    ink.words((140, 272), values.note or "cycle slowly after every change", side="below")
 
 
 def _gauge_tick(ink: Ink, centre: tuple[float, float], inner: float, outer: float, degrees: float) -> None:
