@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QSizePolicy, QStackedWidget, QWidget
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from workbench.ui.parts.buttons import Button
 from workbench.ui.parts.field_base import commit_focused
@@ -15,29 +15,31 @@ from workbench.ui.parts.sheet import Sheet
 from workbench.ui.parts.theme import SPACE_16
 
 
-class Pages(QStackedWidget):
-    """A stack as high as the page that shows, not as the highest."""
+class Pages(QWidget):
+    """Pages of which one shows; as high as that one, not as the highest, which a stacked widget would be."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._pages: list[QWidget] = []
+        self._index = 0
+        self._rows = QVBoxLayout(self)
+        self._rows.setContentsMargins(0, 0, 0, 0)
+
+    def add_page(self, page: QWidget) -> None:
+        """Take one more page; it stays hidden until asked for."""
+        page.hide()
+        self._pages.append(page)
+        self._rows.addWidget(page)
 
     def show_page(self, index: int) -> None:
-        """Show one page; the others ask for no room."""
-        for place in range(self.count()):
-            page = self.widget(place)
-            if page is None:
-                continue
-            rule = QSizePolicy.Policy.Preferred if place == index else QSizePolicy.Policy.Ignored
-            policy = page.sizePolicy()
-            policy.setVerticalPolicy(rule)
-            page.setSizePolicy(policy)
-        self.setCurrentIndex(index)
-        self.updateGeometry()
+        """Show one page and hide the others."""
+        self._index = index
+        for place, page in enumerate(self._pages):
+            page.setVisible(place == index)
 
-    def hasHeightForWidth(self) -> bool:
-        page = self.currentWidget()
-        return page is not None and page.hasHeightForWidth()
-
-    def heightForWidth(self, width: int) -> int:
-        page = self.currentWidget()
-        return page.heightForWidth(width) if page is not None else -1
+    def index(self) -> int:
+        """The number of the page that shows."""
+        return self._index
 
 
 class StageSheet(Sheet):
@@ -77,7 +79,7 @@ class StageSheet(Sheet):
         """Take the stages, each a name and a widget; called once."""
         self._names = tuple(stage for stage, _ in stages)
         for _, widget in stages:
-            self.pages.addWidget(widget)
+            self.pages.add_page(widget)
         if stages:
             self.show_stage(0)
 
@@ -92,7 +94,7 @@ class StageSheet(Sheet):
 
     def stage(self) -> int:
         """The index of the stage that shows."""
-        return self.pages.currentIndex()
+        return self.pages.index()
 
     def say_problem(self, text: str, field: QWidget | None = None) -> None:
         """Say what keeps the verb from being done, and put the focus on the field it is about."""

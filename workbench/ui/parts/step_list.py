@@ -30,6 +30,7 @@ class _StepRow(QAbstractButton):
     def __init__(self, number: int, step: Step, name: str, parent: QWidget) -> None:
         super().__init__(parent)
         self.number = number
+        self._laid_out: tuple[int, QTextLayout, QTextLayout | None] | None = None
         self.setCheckable(True)
         self.setObjectName(name)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
@@ -115,6 +116,12 @@ class _StepRow(QAbstractButton):
             painter.drawText(box, Qt.AlignmentFlag.AlignCenter, str(self.number))
 
     def _texts(self, width: int) -> tuple[QTextLayout, QTextLayout | None]:
+        """Lay out text and remark, once for each width."""
+        if self._laid_out is None or self._laid_out[0] != width:
+            self._laid_out = (width, *self._lay_out(width))
+        return self._laid_out[1:]
+
+    def _lay_out(self, width: int) -> tuple[QTextLayout, QTextLayout | None]:
         room = width - self._indent() - SPACE_8
         theme = current()
         text = lay_out(self.step.text, theme.font("text", bold=not self.isChecked()), room)
@@ -122,6 +129,7 @@ class _StepRow(QAbstractButton):
         return text, remark
 
     def _restyle(self, _theme: object = None) -> None:
+        self._laid_out = None
         self.updateGeometry()
         self.update()
 
