@@ -156,7 +156,7 @@ class SagViewModel(ViewModel[SagState]):
             self.next()
         elif opened.draft_id is not None:
             self.go_to_stage(Stage.ADVICE if opened.draft.readings_mm else Stage.MEASURE)
-        elif any(end.is_due and end.end == guide.other_end for end in self.state.ends):
+        elif any(end.is_due and not end.blocked and end.end != guide.end for end in self.state.ends):
             self.switch_end()
         else:
             self.both_ends()

@@ -180,8 +180,7 @@ def _outcome(settled: bool, limited: str | None, is_met: bool, stays: bool, unit
         tail = "The band is not met there; ask a mechanic about another spring." if stays else "It goes no further."
         return f"Limited: the {end} pressure the maker allows. {tail}"
     if settled or (is_met and stays):
-        gauge = units.text(2 * from_unit(DIVISIONS[units.pressure], "pressure", units.pressure), "pressure")
-        return f"Settled: another measurement would not change the pressure by {gauge}."
+        return "Settled: no further measurement is needed."
     return ""
 
 
@@ -228,7 +227,6 @@ def _coil(draft: SagDraft, unit: Unit, band: Band, sag: float, units: Units) -> 
         number_unit=number_unit,
         also=f"load {found.load_n:.0f}\u2009N with {units.text(preload_mm, 'length')} preload",
         outcome="Settled: the spring on it is in the band." if is_met else "",
-        reason=found.reason,
         care="Preload does not mend a wrong spring: it lifts the start of the stroke, the rate stays.",
         preload=preload_words,
         options=options + preload_option,

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from workbench.actions.sag import SagRecords
-from workbench.model.sag import POSTURES, TARGET_ORIGINS, SagMeasurement
+from workbench.model.sag import TARGET_ORIGINS, SagMeasurement
 from workbench.model.sag_rules import Band, first_band
 from workbench.model.setting import HOWS
 from workbench.model.unit import SPRINGS, Unit
@@ -46,7 +46,6 @@ class EndShown:
     number_unit: str = ""
     percent: str = ""
     spring_words: str = ""
-    target_words: str = ""
     blocked: str = ""  # what has to be stated in the garage first
     verb: str = ""
     is_next: bool = False
@@ -76,7 +75,6 @@ def end_shown(records: SagRecords, unit: Unit, draft: SagDraft | None, units: Un
         number_unit=number_unit,
         percent=percent(kept.sag_mm / kept.travel_mm) if kept else "",
         spring_words=_spring_words(kept, units) if kept else "",
-        target_words=f"{band_text(band)}, {TARGET_ORIGINS[band.origin]}, {POSTURES[band.posture].lower()}",
         verb=f"Go on with the {unit.end}"
         if draft
         else f"Measure the {unit.end} again"
@@ -128,7 +126,7 @@ def _end_ruler(records: SagRecords, unit: Unit, kept: SagMeasurement | None, ban
         travel_mm=travel,
         low_mm=band.low * travel,
         high_mm=band.high * travel,
-        band_words=f"target {band_text(band)} ({TARGET_ORIGINS[band.origin]})",
+        band_words=f"target {band_text(band)} ({TARGET_ORIGINS[band.origin]}, {band.posture})",
         ticks_mm=tuple(taken),
         sag_mm=kept.sag_mm if kept else None,
         sag_words=percent(kept.sag_mm / kept.travel_mm) if kept else "",

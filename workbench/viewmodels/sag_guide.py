@@ -79,6 +79,16 @@ class PutBackShown:
 
 
 @dataclass(frozen=True, slots=True)
+class Drawing:
+    """What the margin draws: which drawing, the distance in words, how far along the travel, and a remark below."""
+
+    kind: str
+    distance: str = ""
+    share: float = 0.3
+    remark: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class GuideShown:
     """One end's measuring, at one stage."""
 
@@ -115,6 +125,7 @@ class GuideShown:
     agreement: str
     rounds: tuple[RoundShown, ...]
     ruler: Ruler
+    drawing: Drawing
     advice: Advice | None
     kept_words: str
     put_back: tuple[PutBackShown, ...]
@@ -122,6 +133,7 @@ class GuideShown:
     put_back_care: str
     verb: str
     second: str
+    can_go_back: bool
     other_end: str  # the end to switch to, empty when there is none
     other_verb: str
 
@@ -212,6 +224,7 @@ def guide_shown(
         agreement=agreement_words(draft, unit, units),
         rounds=tuple(_round_shown(one, unit, units) for one in draft.rounds),
         ruler=_guide_ruler(draft, unit, band, advice, units),
+        drawing=_drawing(stage, unit, draft, units),
         advice=advice,
         kept_words=kept_words(last_kept(records, unit), units) if not has_draft else "",
         put_back=tuple(PutBackShown(step.title, step.text, step.relative) for step in put_back),
@@ -219,7 +232,8 @@ def guide_shown(
         put_back_care="Before riding: levers and knobs where they belong, roll-out check, a gentle first run.",
         verb=verb,
         second=second,
-        other_end=other.end if other else "",
+        can_go_back=has_draft and stage != Stage.PREPARE,
+        other_end=other.end if other and has_draft else "",
         other_verb=other.verb if other else "",
     )
 
@@ -252,3 +266,18 @@ def _guide_ruler(draft: SagDraft, unit: Unit, band: Band | None, advice: Advice 
         shown_per_mm=to_unit(1.0, "length", units.length),
         unit=units.length,
     )
+
+
+def _drawing(stage: Stage, unit: Unit, draft: SagDraft, units: Units) -> Drawing:
+    if stage == Stage.PREPARE:
+        return Drawing("rider", remark="Helper holds the bars. Brakes free, one finger off each lever.")
+    if stage == Stage.SPRING and unit.spring == "coil":
+        return Drawing("collar", remark="Turn the collar until the slack is just gone: preload is counted from there.")
+    if stage == Stage.SPRING:
+        return Drawing("valve", remark="Screwing the hose on takes a little air out of the spring.")
+    if stage == Stage.PUT_BACK:
+        return Drawing("knob", remark="Closed is found on the knob's face. Stop at first firm contact.")
+    sag = sag_fraction(draft, unit)
+    kind = "stanchion" if unit.kind == "fork" else "shock"
+    distance = units.text(centre_mm(draft.readings_mm), "length") if draft.readings_mm else ""
+    return Drawing(kind, distance, 0.3 if sag is None else sag, "Measure from the seal to the indicator.")

@@ -20,7 +20,7 @@ ORIGIN_WORDS = {
 }
 PLACE_HINTS = {"clicks": "clicks from closed", "turns": "turns from closed", "positions": "named position"}
 METHOD_NOTES = {
-    "helper": "A helper steadies the bike and slides the indicator to the seal.",
+    "helper": "The helper slides the indicator to the seal while the rider stands still.",
     "rider": "The rider slides the indicator alone: readings scatter more, take three.",
     "alone": "Against a wall, nobody to read: readings scatter more, take three.",
 }

@@ -85,6 +85,7 @@ class AdviceStage(Stage):
         rows.addLayout(self._option_rows)
         for below in (self._preload, self._care, self._reason, self._limits, self.large):
             rows.addWidget(below)
+        rows.addStretch(1)
 
     def show_guide(self, guide: GuideShown) -> None:
         advice = guide.advice

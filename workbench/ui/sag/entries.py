@@ -26,6 +26,7 @@ class Labelled(QWidget):
         rows.setSpacing(SPACE_4)
         rows.addWidget(self.label)
         rows.addWidget(field)
+        rows.addStretch(1)
 
 
 class Entry(QObject):

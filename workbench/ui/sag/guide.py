@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from workbench.ui.parts.buttons import Button
+from workbench.ui.parts.drawings.view import DrawingValues, DrawingView
 from workbench.ui.parts.flow import FlowLayout
+from workbench.ui.parts.labels import Words
 from workbench.ui.parts.sheet import Scrolled
 from workbench.ui.parts.stage_sheet import StageSheet
 from workbench.ui.parts.theme import SPACE_8
@@ -46,7 +48,10 @@ class Guide(StageSheet):
         links = FlowLayout(gap=SPACE_8)
         for button in (self.both, self.other, self.discard):
             links.addWidget(button)
-        self.body.addLayout(links)
+        self.body.insertLayout(self.body.count() - 1, links)
+        self._drawing = DrawingView("rider", name="sag_drawing")
+        self._remark = Words("", "note", name="sag_drawing_remark")
+        self.set_margin(self._margin_part())
         self.verb_pressed.connect(self._verb)
         self.second_pressed.connect(self._second)
         self.back_pressed.connect(view_model.back)
@@ -54,13 +59,25 @@ class Guide(StageSheet):
         self.other.clicked.connect(view_model.switch_end)
         self.discard.clicked.connect(view_model.discard)
 
+    def _margin_part(self) -> QWidget:
+        margin = QWidget()
+        rows = QVBoxLayout(margin)
+        rows.setContentsMargins(0, 0, 0, 0)
+        rows.addWidget(self._drawing)
+        rows.addWidget(self._remark)
+        rows.addStretch(1)
+        return margin
+
     def show_guide(self, guide: GuideShown) -> None:
         """Show one end at its stage; a fresh stage takes the focus to its next thing to do."""
         index = guide.stage - 1
         self.title.setText(guide.title)
-        self.show_stage(index, verb=guide.verb, second=guide.second, can_go_back=True)
+        self.show_stage(index, verb=guide.verb, second=guide.second, can_go_back=guide.can_go_back)
         self.setAccessibleName(f"{guide.title}, {self.subtitle.text()}")
         self.stages[index].show_guide(guide)
+        drawing = guide.drawing
+        self._drawing.show_drawing(drawing.kind, DrawingValues(drawing.distance, share=drawing.share))
+        self._remark.setText(drawing.remark)
         self.other.set_text(guide.other_verb)
         self.other.setVisible(bool(guide.other_end))
         self.discard.setVisible(guide.has_draft)

@@ -102,6 +102,7 @@ class MeasureStage(Stage):
         rows.addLayout(self._entry_row())
         for below in (self._agreement, self._ruler, self._rounds):
             rows.addWidget(below)
+        rows.addStretch(1)
 
     def _entry_row(self) -> QHBoxLayout:
         left = QVBoxLayout()

@@ -33,7 +33,6 @@ class EndCard(QFrame):
         self._unit = Words("", "note")
         self._number = BigNumber(name=f"sag_{end}_number")
         self._ruler = SagRuler(name=f"sag_{end}_ruler")
-        self._target = Words("", "note", name=f"sag_{end}_target")
         self._blocked = Words("", "text", name=f"sag_{end}_blocked")
         self.next = Button("", "verb", name=f"sag_{end}_next")
         self.measure = Button("", "plain", name=f"sag_{end}_measure")
@@ -50,18 +49,18 @@ class EndCard(QFrame):
         head.addWidget(self._unit)
         head.addStretch(1)
         head.addWidget(self._status)
-        foot = QHBoxLayout()
-        foot.setSpacing(SPACE_16)
-        foot.addWidget(self._target, 1)
+        middle = QHBoxLayout()
+        middle.setSpacing(SPACE_16)
+        for words in (self._number, self._blocked):
+            middle.addWidget(words, 1)
         for button in (self.next, self.measure, self.garage):
-            foot.addWidget(button)
+            middle.addWidget(button)
         rows = QVBoxLayout(self)
         rows.setContentsMargins(0, 0, 0, SPACE_8)
         rows.setSpacing(SPACE_4)
         rows.addLayout(head)
-        for widget in (self._number, self._ruler, self._blocked):
-            rows.addWidget(widget)
-        rows.addLayout(foot)
+        rows.addLayout(middle)
+        rows.addWidget(self._ruler)
 
     def show_end(self, shown: EndShown) -> None:
         """Show the end."""
@@ -73,8 +72,7 @@ class EndCard(QFrame):
         self._ruler.setVisible(shown.ruler is not None)
         if shown.ruler is not None:
             show_ruler(self._ruler, shown.ruler)
-        self._target.setText(shown.target_words)
-        self._blocked.set_words(shown.blocked)
+        self._blocked.set_words(shown.blocked or ("" if shown.number else "Not measured yet."))
         self.garage.setVisible(bool(shown.blocked))
         for button, wanted in ((self.next, shown.is_next), (self.measure, not shown.is_next)):
             button.set_text(shown.verb)

@@ -16,7 +16,7 @@ from workbench.viewmodels.sag import SagViewModel
 from workbench.viewmodels.sag_guide import GuideShown
 
 POSTURE_WORDS = {"standing": "Standing", "seated": "Seated"}
-METHOD_WORDS = {"helper": "With a helper", "rider": "Rider alone", "alone": "Against a wall"}
+METHOD_WORDS = {"helper": "Helper", "rider": "Rider", "alone": "At a wall"}
 
 
 class PrepareStage(Stage):
@@ -47,6 +47,7 @@ class PrepareStage(Stage):
         rows.addWidget(self.adjusters)
         rows.addWidget(self.as_is)
         rows.addWidget(self._care)
+        rows.addStretch(1)
 
     def _how_row(self) -> QWidget:
         row = QWidget()
@@ -54,7 +55,7 @@ class PrepareStage(Stage):
         flow.setContentsMargins(0, 0, 0, 0)
         flow.setSpacing(SPACE_16)
         flow.addWidget(Labelled("Posture", self.posture), 2)
-        flow.addWidget(Labelled("Who reads", self.method), 3)
+        flow.addWidget(Labelled("Who slides the indicator", self.method), 3)
         return row
 
     def _target_row(self) -> QWidget:

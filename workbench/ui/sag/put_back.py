@@ -28,6 +28,7 @@ class PutBackStage(Stage):
         rows.setSpacing(SPACE_16)
         for widget in (self._kept, self._note, self._list, self._care):
             rows.addWidget(widget)
+        rows.addStretch(1)
 
     def show_guide(self, guide: GuideShown) -> None:
         self._kept.set_words(guide.kept_words)

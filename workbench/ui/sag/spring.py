@@ -30,6 +30,7 @@ class SpringStage(Stage):
         rows.setSpacing(SPACE_16)
         for widget in (self._ask, self._air, self._coil, self._known, self._cycle, self._care):
             rows.addWidget(widget)
+        rows.addStretch(1)
 
     def _air_rows(self) -> QWidget:
         air = QWidget()
