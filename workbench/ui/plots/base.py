@@ -1,0 +1,58 @@
+"""The one base of all plots: our colours and font, no menus of its own, nothing that moves by itself."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pyqtgraph as pg
+from PySide6.QtGui import QColor
+from PySide6.QtWidgets import QWidget
+
+from workbench.ui.parts.theme import announcer, current
+
+
+class Plot(pg.PlotWidget):  # type: ignore[misc]
+    """A plot that is told what to show. Subclasses give ``_draw()``, which is called again when the theme changes."""
+
+    def __init__(self, name: str, parent: QWidget | None = None) -> None:
+        super().__init__(parent=parent)
+        self.setObjectName(name)
+        self.setMenuEnabled(False)
+        self.hideButtons()
+        self.setMouseEnabled(x=False, y=False)
+        self.setFocusPolicy(self.focusPolicy().NoFocus)
+        announcer.changed.connect(self._restyle)
+        self._style_axes()
+
+    def say(self, words: str) -> None:
+        """Name the plot for screen readers: the sentence it shows."""
+        self.setAccessibleName(words)
+
+    def colour(self, token: str, alpha: int = 255) -> QColor:
+        """Give a colour of the theme."""
+        colour = QColor(current().colour(token))
+        colour.setAlpha(alpha)
+        return colour
+
+    def words(self, text: str, *, token: str = "mute", anchor: tuple[float, float] = (0.0, 0.0)) -> Any:
+        """Make a plain-text label."""
+        item = pg.TextItem(anchor=anchor, color=self.colour(token))
+        item.setPlainText(text)
+        item.setFont(current().font("note"))
+        return item
+
+    def _draw(self) -> None:
+        raise NotImplementedError
+
+    def _restyle(self, _theme: object = None) -> None:
+        self._style_axes()
+        self._draw()
+
+    def _style_axes(self) -> None:
+        self.setBackground(self.colour("card"))
+        for side in ("left", "bottom"):
+            axis = self.getAxis(side)
+            axis.enableAutoSIPrefix(False)
+            axis.setPen(pg.mkPen(self.colour("line")))
+            axis.setTextPen(pg.mkPen(self.colour("mute")))
+            axis.setTickFont(current().font("note"))
