@@ -49,16 +49,17 @@ class Leverage:
     def wheel(self, stroke_mm: float) -> float:
         """Give the wheel travel that belongs to a shock stroke [mm]."""
         check_number("stroke_mm", stroke_mm, at_least=0, at_most=self.stroke_mm)
-        return float(_integrated(np.asarray([stroke_mm]), self.stroke_mm, len(self.coefficients))[0] @ self._b)
+        return float(self._travel_at(stroke_mm, self._integral))
 
     def stroke(self, wheel_mm: float) -> float:
         """Give the shock stroke that belongs to a wheel travel [mm]."""
         travel_mm = self.travel_mm
         check_number("wheel_mm", wheel_mm, at_least=0, at_most=travel_mm * (1 + 1e-9))
+        integral = self._integral
         low, high = 0.0, self.stroke_mm
         while high - low > 1e-11 * self.stroke_mm:
             middle = (low + high) / 2
-            low, high = (middle, high) if self.wheel(middle) < wheel_mm else (low, middle)
+            low, high = (middle, high) if self._travel_at(middle, integral) < wheel_mm else (low, middle)
         return (low + high) / 2
 
     def ratio(self, wheel_mm: float) -> float:
@@ -81,6 +82,14 @@ class Leverage:
     @property
     def _b(self) -> Floats:
         return np.asarray(self.coefficients)
+
+    @property
+    def _integral(self) -> Floats:
+        return np.asarray(legendre.legint(self._b, lbnd=-1), dtype=float)
+
+    def _travel_at(self, stroke_mm: float, integral: Floats) -> Floats:
+        u = 2 * stroke_mm / self.stroke_mm - 1
+        return np.asarray(legendre.legval(u, integral)) * self.stroke_mm / 2
 
     def _ratio_at(self, stroke_mm: float | Floats) -> Floats:
         return np.asarray(legendre.legval(2 * np.asarray(stroke_mm) / self.stroke_mm - 1, self._b))
