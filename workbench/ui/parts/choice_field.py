@@ -24,7 +24,9 @@ def choice_pairs(choices: Choices) -> tuple[tuple[str, str], ...]:
 class Segments(QWidget):
     """Keys side by side of which at most one is chosen; arrow keys move, Space or Enter chooses."""
 
-    def __init__(self, pairs: Sequence[tuple[str, str]], *, name: str = "", parent: QWidget | None = None) -> None:
+    def __init__(
+        self, pairs: Sequence[tuple[str, str]], *, label: str = "", name: str = "", parent: QWidget | None = None
+    ) -> None:
         super().__init__(parent)
         self.group = QButtonGroup(self)
         self.group.setExclusive(False)
@@ -36,6 +38,7 @@ class Segments(QWidget):
         for index, (key, word) in enumerate(pairs):
             button = Button(word, "option", name=f"{name}_{key}" if name else "")
             button.setCheckable(True)
+            button.setAccessibleName(f"{label}: {word}" if label else word)
             self.group.addButton(button, index)
             self._row.addWidget(button)
         self._buttons = [button for button in self.group.buttons() if isinstance(button, Button)]
@@ -91,7 +94,7 @@ class ChoiceField(FieldBase):
         self._segments: Segments | None = None
         self._list: ListBox | None = None
         if len(self._pairs) <= MOST_KEYS:
-            self._segments = Segments(self._pairs, name=name)
+            self._segments = Segments(self._pairs, label=label, name=name)
             self._take_editor(self._segments)
             self._segments.group.idClicked.connect(self._key_pressed)
         else:

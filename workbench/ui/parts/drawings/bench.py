@@ -27,7 +27,7 @@ def knob(ink: Ink, values: DrawingValues) -> None:
     ink.head(end, along, token="accent", weight=2.5, size=13)
     way = "clockwise" if clockwise else "anticlockwise"
     ink.words((140, 228), f"closes {way}", side="below", token="accent", size="text", bold=True)
-    ink.words((140, 250), values.note or "stop at first firm contact", side="below")
+    ink.words((140, 254), values.note or "stop at first firm contact", side="below")
 
 
 def _around(centre: tuple[float, float], radius: float, degrees: float) -> tuple[float, float]:
@@ -53,8 +53,9 @@ def brakes(ink: Ink, values: DrawingValues) -> None:
     for clamp in (84, 178):
         ink.box(clamp, 126, 18, 22)
     ink.curve((92, 126), ((84, 116), (60, 120), (22, 126)), weight=2.5)
-    for left in (34.0, 52.0):
-        ink.shape((left, 112), (left + 12, 112), (left + 14, 118), (left + 14, 150), (left - 2, 150), (left - 2, 118))
+    for finger in (40.0, 55.0):
+        for weight, token in ((13.0, "ink"), (10.0, "card")):
+            ink.line((finger, 117), (finger, 147), weight=weight, token=token)
     ink.curve((188, 126), ((196, 104), (220, 90), (262, 78)), token="accent", weight=2.5)
     ink.curve((188, 126), ((196, 116), (220, 120), (258, 126)), token="line", weight=1)
     ink.arrow((250, 120), (250, 90), token="accent")

@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 from workbench.ui.parts.drawings import bench, body, springs
 from workbench.ui.parts.drawings.ink import PLAN_HEIGHT, PLAN_WIDTH, Ink
 from workbench.ui.parts.drawings.values import DrawingValues
-from workbench.ui.parts.theme import SPACE_8, announcer
+from workbench.ui.parts.theme import SPACE_8, announcer, current
 
 _DRAWINGS = {
     "stanchion": (springs.stanchion, "A fork leg: measure from the seal to the indicator."),
@@ -58,7 +58,8 @@ class DrawingView(QWidget):
         return QSize(int(PLAN_WIDTH), int(PLAN_HEIGHT))
 
     def minimumSizeHint(self) -> QSize:
-        return QSize(200, int(PLAN_HEIGHT * 200 / PLAN_WIDTH))
+        width = PLAN_WIDTH if current().bench else PLAN_WIDTH - 40  # the words need as much
+        return QSize(int(width), int(width * PLAN_HEIGHT / PLAN_WIDTH))
 
     def paintEvent(self, event: QPaintEvent) -> None:
         painter = QPainter(self)
