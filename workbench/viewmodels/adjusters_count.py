@@ -180,6 +180,11 @@ def resolve_count(records: AdjusterRecords, adjuster: Adjuster, draft: CountDraf
     )
 
 
+def range_words(adjuster: Adjuster, steps: int) -> str:
+    """Say a range in short."""
+    return f"{steps + 1} positions" if adjuster.counting == "positions" else steps_text(adjuster, steps)
+
+
 def range_text(adjuster: Adjuster, count: RangeCount) -> str:
     """Say a counted range, with how many places the knob can stand at."""
     if adjuster.counting == "positions":

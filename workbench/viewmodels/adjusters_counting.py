@@ -27,6 +27,7 @@ from workbench.viewmodels.adjusters_count import (
     full_title,
     lower_title,
     problem,
+    range_words,
     stage_of,
     steps_out,
 )
@@ -103,12 +104,14 @@ class CountingViewModel(ViewModel[AdjustersState]):
         records, adjuster, draft, stage = counting
         if self._stopped_by(problem(draft, stage, adjuster, as_found_of(records, adjuster.id))):
             return False
-        steps = steps_out(adjuster, draft)
-        deed = keep_range(self.bike_id, adjuster.id, steps, draft_id=self._draft_id(adjuster.id))
-        words = f"{steps + 1} positions" if adjuster.counting == "positions" else steps_text(adjuster, steps)
-        if not self._done(f"Keep range {words}, {lower_title(records.parts, adjuster)}", deed):
+        counted = steps_out(adjuster, draft)
+        deed = keep_range(self.bike_id, adjuster.id, counted, draft_id=self._draft_id(adjuster.id))
+        words = range_words(adjuster, counted)
+        count = self.act(self._label(f"Keep range {words}, {lower_title(records.parts, adjuster)}"), deed)
+        if count is None:
             return False
-        self._go_on(adjuster.id, f"{full_title(records.parts, adjuster)}: range {words} kept.")
+        title = full_title(records.parts, adjuster)
+        self._go_on(adjuster.id, f"{title}: range {range_words(adjuster, count.steps)} kept.")
         return True
 
     def skip(self, reason: str, adjuster_id: str = "") -> bool:

@@ -1,0 +1,50 @@
+"""Beside the count: the knob and the way it closes, and what to take care of."""
+
+from __future__ import annotations
+
+from PySide6.QtWidgets import QVBoxLayout, QWidget
+
+from workbench.ui.parts.care_note import CareNote
+from workbench.ui.parts.choice_field import ChoiceField
+from workbench.ui.parts.drawings import DrawingValues, DrawingView
+from workbench.ui.parts.labels import Words
+from workbench.ui.parts.theme import SPACE_4, SPACE_16
+from workbench.viewmodels.adjusters import AdjustersViewModel
+from workbench.viewmodels.adjusters_count import CountState
+
+TURNS = {"clockwise": "Clockwise", "anticlockwise": "Anticlockwise"}
+
+
+class KnobSide(QWidget):
+    """The margin of the counting sheet."""
+
+    def __init__(self, view_model: AdjustersViewModel) -> None:
+        super().__init__()
+        self._view_model = view_model
+        self.drawing = DrawingView("knob", name="count_drawing")
+        self.turn = ChoiceField(TURNS, label="Which way closes it?", name="count_turn")
+        self.turn.value_committed.connect(self._turn_chosen)
+        self.care = CareNote(name="count_care")
+        self._asks = QWidget()
+        asks = QVBoxLayout(self._asks)
+        asks.setContentsMargins(0, 0, 0, 0)
+        asks.setSpacing(SPACE_4)
+        asks.addWidget(Words("Which way closes it?", "mute"))
+        asks.addWidget(self.turn)
+        rows = QVBoxLayout(self)
+        rows.setContentsMargins(0, 0, 0, 0)
+        rows.setSpacing(SPACE_16)
+        for part in (self.drawing, self._asks, self.care):
+            rows.addWidget(part)
+        rows.addStretch(1)
+
+    def show_count(self, state: CountState) -> None:
+        """Show the knob of the adjuster being counted."""
+        self.drawing.setVisible(bool(state.closes))
+        self.drawing.show_drawing("knob", DrawingValues(closes=state.closes, note=state.drawing_note))
+        self._asks.setVisible(state.asks_turn)
+        self.turn.set_value(None)
+        self.care.set_text(state.care)
+
+    def _turn_chosen(self, value: object) -> None:
+        self._view_model.set_turn(str(value))
