@@ -70,7 +70,8 @@ class BikeParts:
         """Name an item in full: which end, which part, what about it."""
         adjuster = self.adjuster(subject_id)
         if adjuster is not None:
-            return f"{_UNIT_WORDS[self.unit_of(adjuster).kind]}: {adjuster_title(adjuster).lower()}"
+            own = adjuster.name or adjuster_title(adjuster).lower()
+            return f"{_UNIT_WORDS[self.unit_of(adjuster).kind]}: {own}"
         unit = next((unit for unit in self.units if unit.id == subject_id), None)
         if unit is not None:
             return f"{_UNIT_WORDS[unit.kind]}: {ITEM_WORDS.get(item, item)}"
