@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import asdict, dataclass
 from typing import TYPE_CHECKING, Any
 
-from sqlalchemy import ColumnElement, Connection, Row, and_, func, insert, select, update
+from sqlalchemy import ColumnElement, Connection, Row, and_, bindparam, func, insert, select, update
 
 from workbench.library.images import storable_text
 from workbench.library.own_tables import deed_draft, draft
@@ -17,6 +17,12 @@ if TYPE_CHECKING:
 
 DISCARDED = "discarded"
 LONGEST_BODY = 2_000_000
+
+BIKES_OF_DEED = (
+    select(draft.c.bike_id)
+    .join(deed_draft, deed_draft.c.draft_id == draft.c.id)
+    .where(deed_draft.c.deed_id == bindparam("deed_id"), draft.c.bike_id.is_not(None))
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,9 +109,7 @@ def close_again(pen: Pen, deed_id: str) -> bool:
 
 def bikes_of_deed(connection: Connection, deed_id: str) -> frozenset[str]:
     """The bikes whose drafts a deed has closed."""
-    query = select(draft.c.bike_id).join(deed_draft, deed_draft.c.draft_id == draft.c.id)
-    found = connection.execute(query.where(deed_draft.c.deed_id == deed_id, draft.c.bike_id.is_not(None)))
-    return frozenset(found.scalars())
+    return frozenset(connection.execute(BIKES_OF_DEED, {"deed_id": deed_id}).scalars())
 
 
 def need(connection: Connection, draft_id: str) -> Draft:

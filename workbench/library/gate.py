@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from itertools import groupby
 from typing import Any
 
-from sqlalchemy import delete, insert, select, update
+from sqlalchemy import select, update
 
 from workbench.library.images import Image, Shape
 from workbench.library.own_tables import draft
@@ -99,8 +99,7 @@ class Gate(Reader):
         doomed = self._with_owned(shape, row_id)
         self._refuse_if_used(shape, doomed)
         for key, image in reversed(doomed.items()):
-            table = self._shapes[key[0]].table
-            self._pen.write("records", delete(table).where(table.c.id == key[1]))
+            self._pen.write("records", self._shapes[key[0]].deletion_among, {"ids": [key[1]]})
             self.notes.note(*key, image, None)
 
     def remove_draft(self, draft_id: str) -> None:
@@ -119,9 +118,9 @@ class Gate(Reader):
         old = [row_id for row_id in changed if row_id in present]
         # Out with the old rows before the new ones come in: two records may swap a value that must be unique.
         if old:
-            self._pen.write("records", delete(shape.table).where(shape.table.c.id.in_(old)))
+            self._pen.write("records", shape.deletion_among, {"ids": old})
         new = [{**row, "version": self._head.stamp} for row in changed.values()]
-        self._pen.insert("records", insert(shape.table), new)
+        self._pen.insert("records", shape.insertion, new)
         for row_id, row in changed.items():
             self.notes.note(shape.table.name, row_id, present.get(row_id), row)
 

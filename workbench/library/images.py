@@ -8,7 +8,7 @@ import math
 from collections.abc import Iterable, Mapping, Sequence
 from typing import Any
 
-from sqlalchemy import Table
+from sqlalchemy import Table, bindparam, delete, insert, select
 
 from workbench.library.schema import FieldSpec, TableSpec, spec_of
 from workbench.model.errors import InputError, LibraryDamaged
@@ -27,6 +27,11 @@ class Shape:
         self.spec: TableSpec = spec_of(table)
         self.names = tuple(spec.name for spec in self.spec.fields)
         self.columns = tuple(table.c[name] for name in self.names)
+        # Built once: building a statement costs more than running it.
+        among = table.c.id.in_(bindparam("ids", expanding=True))
+        self.rows_among = select(*self.columns).where(among)
+        self.deletion_among = delete(table).where(among)
+        self.insertion = insert(table)
         self._converted = [spec for spec in self.spec.fields if spec.kind is bool or spec.enum is not None]
 
     def row(self, record: Any) -> Image:

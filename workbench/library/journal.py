@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, TypeVar
 
-from sqlalchemy import Connection, Row, delete, func, insert, select, update
+from sqlalchemy import Connection, Row, bindparam, func, insert, select, update
 
 from workbench.library import drafts
 from workbench.library.belonging import bikes_of
@@ -21,6 +21,13 @@ if TYPE_CHECKING:
 
 T = TypeVar("T")
 DEEPEST_UNDO = 100
+
+LATEST_STAMP = select(func.max(deed.c.stamp))
+UNDONE_COUNT = select(func.count()).where(deed.c.state == "undone")
+UNDONE_ARE_DEAD = update(deed).where(deed.c.state == "undone").values(state="dead")
+LAST_DONE = select(deed).where(deed.c.state == "done").order_by(deed.c.number.desc()).limit(1)
+FIRST_UNDONE = select(deed).where(deed.c.state == "undone").order_by(deed.c.number).limit(1)
+ROWS_OF_DEED = select(deed_row).where(deed_row.c.deed_id == bindparam("deed_id"))
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,12 +114,12 @@ def redo(library: Library) -> tuple[Step, Touched] | None:
 
 def _next_stamp(pen: Pen) -> int:
     """A number no earlier step has: row versions rise with it and never fall."""
-    latest: int | None = pen.connection.execute(select(func.max(deed.c.stamp))).scalar_one()
+    latest: int | None = pen.connection.execute(LATEST_STAMP).scalar_one()
     return (latest or 0) + 1
 
 
 def _write_deed(library: Library, pen: Pen, head: DeedHead, label: str, bike_id: str | None, station: str) -> None:
-    pen.write("journal", update(deed).where(deed.c.state == "undone").values(state="dead"))
+    pen.write("journal", UNDONE_ARE_DEAD)
     row = {
         "id": head.deed_id,
         "at": head.now,
@@ -141,16 +148,13 @@ def _write_rows(library: Library, pen: Pen, deed_id: str, rows: dict[RowKey, Not
 
 def _last_done(library: Library, connection: Connection) -> Row[Any] | None:
     """The newest deed in force; none if it is older than the present schema or the menu is at its end."""
-    undone = connection.execute(select(func.count()).where(deed.c.state == "undone")).scalar_one()
-    if undone >= DEEPEST_UNDO:
+    if connection.execute(UNDONE_COUNT).scalar_one() >= DEEPEST_UNDO:
         return None
-    query = select(deed).where(deed.c.state == "done").order_by(deed.c.number.desc()).limit(1)
-    return _of_this_schema(library, connection.execute(query).one_or_none())
+    return _of_this_schema(library, connection.execute(LAST_DONE).one_or_none())
 
 
 def _first_undone(library: Library, connection: Connection) -> Row[Any] | None:
-    query = select(deed).where(deed.c.state == "undone").order_by(deed.c.number).limit(1)
-    return _of_this_schema(library, connection.execute(query).one_or_none())
+    return _of_this_schema(library, connection.execute(FIRST_UNDONE).one_or_none())
 
 
 def _of_this_schema(library: Library, row: Row[Any] | None) -> Row[Any] | None:
@@ -164,7 +168,7 @@ def _step(library: Library, row: Row[Any]) -> Step:
 
 def _read_rows(library: Library, connection: Connection, deed_id: str) -> dict[RowKey, Note]:
     notes = {}
-    for row in connection.execute(select(deed_row).where(deed_row.c.deed_id == deed_id)):
+    for row in connection.execute(ROWS_OF_DEED, {"deed_id": deed_id}):
         shape = library.shapes[row.table_name]
         notes[row.table_name, row.row_id] = Note(shape.decode(row.before), shape.decode(row.after))
     return notes
@@ -187,13 +191,12 @@ def _restore(library: Library, pen: Pen, notes: dict[RowKey, Note], label: str) 
         _delete(library, pen, table, list(found))
     for table, rows in by_table.items():
         wanted = [{**note.after, "version": stamp} for note in rows.values() if note.after is not None]
-        pen.insert("records", insert(library.shapes[table].table), wanted)
+        pen.insert("records", library.shapes[table].insertion, wanted)
 
 
 def _delete(library: Library, pen: Pen, table_name: str, row_ids: list[str]) -> None:
-    table = library.shapes[table_name].table
     for start in range(0, len(row_ids), SLICE):
-        pen.write("records", delete(table).where(table.c.id.in_(row_ids[start : start + SLICE])))
+        pen.write("records", library.shapes[table_name].deletion_among, {"ids": row_ids[start : start + SLICE]})
 
 
 def _touched(

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
+from types import MappingProxyType
 from typing import Any, Literal
 
 from sqlalchemy import Connection, Delete, Insert, Update
@@ -37,9 +38,11 @@ class Pen:
             self.connection.execute(statement, list(rows))
             self._tally.rows[purpose] += len(rows)
 
-    def write(self, purpose: Purpose, statement: Update | Delete | Insert) -> int:
-        """Updates, deletes or upserts; gives the number of rows."""
-        count = self.connection.execute(statement).rowcount
+    def write(
+        self, purpose: Purpose, statement: Update | Delete, values: Mapping[str, Any] = MappingProxyType({})
+    ) -> int:
+        """Updates or deletes; gives the number of rows."""
+        count = self.connection.execute(statement, values).rowcount
         self._tally.rows[purpose] += count
         return count
 

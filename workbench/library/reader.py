@@ -25,7 +25,7 @@ class Reader:
     def get(self, record_type: type[T], row_id: str) -> T | None:
         """The record with this id, or None."""
         shape = self._shape(record_type)
-        row = self._connection.execute(select(*shape.columns).where(shape.table.c.id == row_id)).one_or_none()
+        row = self._connection.execute(shape.rows_among, {"ids": [row_id]}).one_or_none()
         return None if row is None else cast(T, shape.record(row))
 
     def need(self, record_type: type[T], row_id: str) -> T:
@@ -62,7 +62,7 @@ class Reader:
         found: dict[str, Image] = {}
         for start in range(0, len(row_ids), SLICE):
             some = list(row_ids[start : start + SLICE])
-            for row in self._connection.execute(select(*shape.columns).where(shape.table.c.id.in_(some))):
+            for row in self._connection.execute(shape.rows_among, {"ids": some}):
                 image = shape.image(row)
                 found[image["id"]] = image
         return found

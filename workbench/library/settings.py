@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from sqlalchemy import Connection, delete, insert, select, update
+from sqlalchemy import Connection, bindparam, delete, insert, select, update
 
 from workbench.library.images import LONGEST_TEXT, storable_text
 from workbench.library.own_tables import setting
@@ -12,12 +12,13 @@ from workbench.library.own_tables import setting
 if TYPE_CHECKING:
     from workbench.library.library import Library
 
+VALUE = select(setting.c.value).where(setting.c.key == bindparam("key"))
 PERSON = "person_at_the_bench"
 
 
 def value(connection: Connection, key: str) -> str | None:
     """What is set for the key."""
-    return connection.execute(select(setting.c.value).where(setting.c.key == key)).scalar_one_or_none()
+    return connection.execute(VALUE, {"key": key}).scalar_one_or_none()
 
 
 def choose(library: Library, key: str, wanted: str | None) -> bool:
