@@ -1,6 +1,6 @@
 """Every shared widget on a few pages, as pictures to look at: light, dark, bench, and with very long words.
 
-Run it as  python tests/bench/parts_gallery.py FOLDER [PAGE ...]
+Run it as  python -m tests.bench.parts_gallery FOLDER [PAGE ...]
 """
 
 from __future__ import annotations

@@ -10,7 +10,7 @@ from workbench.ui.parts.buttons import Button
 from workbench.ui.parts.care_note import CareNote
 from workbench.ui.parts.empty_state import EmptyState
 from workbench.ui.parts.job_line import STATES, JobLine, Mark
-from workbench.ui.parts.labels import Words, lay_out
+from workbench.ui.parts.labels import Words, fit_lines, lay_out
 from workbench.ui.parts.quantity_field import QuantityField
 from workbench.ui.parts.sheet import NARROW, Sheet
 from workbench.ui.parts.stage_sheet import StageSheet
@@ -62,6 +62,15 @@ def test_a_long_name_is_cut_on_screen_and_stays_whole_as_text(shown):
     assert label.text() == HOSTILE
     assert label.textFormat() is Qt.TextFormat.PlainText
     assert label.height() < 40
+
+
+def test_words_that_do_not_fit_their_lines_end_in_an_ellipsis(qapp):
+    font = current().font()
+    assert fit_lines("much too slow", font, 400, 2) == ["much too slow"]
+    assert fit_lines("much too slow", font, 70, 2) == ["much too", "slow"]
+    lines = fit_lines(HOSTILE, font, 120, 2)
+    assert len(lines) == 2
+    assert lines[1].endswith("…")
 
 
 @pytest.mark.parametrize("make", [Button, BigNumber, EmptyState, CareNote])

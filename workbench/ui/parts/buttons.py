@@ -8,7 +8,7 @@ from PySide6.QtCore import QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QFontMetrics, QKeyEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QAbstractButton, QPushButton, QSizePolicy, QWidget
 
-from workbench.ui.parts.labels import one_line
+from workbench.ui.parts.labels import fit_lines, one_line
 from workbench.ui.parts.theme import SPACE_8, SPACE_16, announcer, current
 
 KINDS = ("verb", "plain", "link", "key", "option")
@@ -99,7 +99,8 @@ class Button(QPushButton):
         padding = 4 if self.kind in ("link", "key", "option") else SPACE_8
         inner = self.rect().adjusted(padding, 0, -padding, 0)
         if self._wrap:
-            painter.drawText(inner, Qt.AlignmentFlag.AlignCenter | Qt.TextFlag.TextWordWrap, self.words())
+            lines = fit_lines(one_line(self.words()), self.font(), inner.width(), most=2)
+            painter.drawText(inner, Qt.AlignmentFlag.AlignCenter, "\n".join(lines))
             return
         cut = self.fontMetrics().elidedText(one_line(self.words()), Qt.TextElideMode.ElideRight, inner.width())
         painter.drawText(inner, Qt.AlignmentFlag.AlignCenter | Qt.TextFlag.TextSingleLine, cut)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QPointF, QSize, Qt
-from PySide6.QtGui import QFont, QPainter, QPaintEvent, QResizeEvent, QTextLayout, QTextOption
+from PySide6.QtGui import QFont, QFontMetricsF, QPainter, QPaintEvent, QResizeEvent, QTextLayout, QTextOption
 from PySide6.QtWidgets import QLabel, QSizePolicy, QWidget
 
 from workbench.ui.parts.theme import announcer, current
@@ -48,6 +48,18 @@ def lay_out(text: str, font: QFont, width: float) -> QTextLayout:
         top += line.height()
     layout.endLayout()
     return layout
+
+
+def fit_lines(text: str, font: QFont, width: float, most: int) -> list[str]:
+    """Break text into at most so many lines; what is left over is cut with an ellipsis in the last one."""
+    layout = lay_out(text, font, width)
+    starts = [layout.lineAt(index).textStart() for index in range(layout.lineCount())]
+    lines = [text[start:end].strip() for start, end in zip(starts, [*starts[1:], None], strict=True)]
+    if len(lines) > most:
+        rest = one_line(text[starts[most - 1] :][:400])
+        cut = QFontMetricsF(font).elidedText(f"{rest} …", Qt.TextElideMode.ElideRight, width)
+        lines = [*lines[: most - 1], cut]
+    return lines
 
 
 class Words(QLabel):

@@ -6,9 +6,9 @@ from collections.abc import Sequence
 from math import atan2, cos, hypot, pi, sin
 
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QPainter, QPainterPath, QPen, QPolygonF
+from PySide6.QtGui import QFontMetricsF, QPainter, QPainterPath, QPen, QPolygonF
 
-from workbench.ui.parts.labels import lay_out, one_line
+from workbench.ui.parts.labels import fit_lines, one_line
 from workbench.ui.parts.theme import current
 
 PLAN_WIDTH, PLAN_HEIGHT = 280.0, 300.0
@@ -103,15 +103,17 @@ class Ink:
         spot = self.at(at)
         beside = {"right": self.area.right() - spot.x() - 4, "left": spot.x() - self.area.left() - 4}
         over = 2 * min(spot.x() - self.area.left(), self.area.right() - spot.x())
-        layout = lay_out(one_line(text), font, max(beside.get(side, over), 24.0) + 1)
-        lines = [layout.lineAt(index) for index in range(min(layout.lineCount(), MOST_LINES))]
-        height = sum(line.height() for line in lines)
-        top = {"above": spot.y() - height - 3, "below": spot.y() + 3}.get(side, spot.y() - height / 2)
+        lines = fit_lines(one_line(text), font, max(beside.get(side, over), 24.0) + 1, MOST_LINES)
+        metrics = QFontMetricsF(font)
+        height = metrics.height()
+        first = {"above": spot.y() - len(lines) * height - 3, "below": spot.y() + 3}
+        top = first.get(side, spot.y() - len(lines) * height / 2)
+        self.painter.setFont(font)
         self.painter.setPen(current().colour(token))
-        for line in lines:
-            width = line.naturalTextWidth()
+        for row, line in enumerate(lines):
+            width = metrics.horizontalAdvance(line)
             left = {"right": spot.x() + 4, "left": spot.x() - width - 4}.get(side, spot.x() - width / 2)
-            line.draw(self.painter, QPointF(left, top) - QPointF(0, lines[0].y()))
+            self.painter.drawText(QRectF(left, top + row * height, width + 2, height), Qt.TextFlag.TextSingleLine, line)
 
     def distance(self, top: Point, bottom: Point, text: str) -> None:
         """Draw the distance to measure, upright, with its value to the left: the one thing to look at."""
