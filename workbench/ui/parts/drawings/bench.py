@@ -61,7 +61,7 @@ def brakes(ink: Ink, values: DrawingValues) -> None:
     ink.arrow((250, 120), (250, 90), token="accent")
     ink.words((48, 164), "held", side="below")
     ink.words((232, 164), "open", side="below", token="accent", size="text", bold=True)
-    ink.words((140, 206), values.note or "Never hold both: the wheels must roll", side="below")
+    ink.words((140, 206), values.note or "Never hold both: wheels must roll", side="below")
 
 
 def course(ink: Ink, values: DrawingValues) -> None:
