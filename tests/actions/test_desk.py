@@ -60,6 +60,8 @@ def test_deleted_rows_still_lead_to_their_bike(desk, heard):
 def test_a_deed_named_for_a_bike_and_a_draft_of_a_bike_touch_it(desk, heard):
     draft = desk.keep_draft("sag", "{}", bike_id="c")
     assert heard == [Touched(bikes=frozenset({"c"}), drafts=True)]
+    assert desk.keep_draft("sag", "{}", bike_id="c") == draft
+    assert len(heard) == 1
     desk.do("Keep", lambda gate: gate.remove_draft(draft.id), bike_id="b")
     assert heard[-1] == Touched(frozenset(), frozenset({"b", "c"}), True)
     desk.undo()

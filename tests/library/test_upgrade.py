@@ -125,6 +125,18 @@ def test_a_step_that_fails_half_way_leaves_the_library_as_it_was(tmp_path, step)
         assert check(library) == []
 
 
+def test_an_older_library_that_is_only_looked_at_stays_as_it_is(tmp_path):
+    path = tmp_path / "a.trailbench"
+    planted(path)
+    migrations = with_step(tmp_path, "v0002_part_mass.py")
+    before = prints(tmp_path)
+    library = open_library(path, garden_next.garden_next, now=lambda: INSTANT, migrations=migrations, read_only=True)
+    with library.reader() as reader:
+        assert reader.need(garden_next.Part, "p").position == 7
+    library.close()
+    assert {name: text for name, text in prints(tmp_path).items() if "__pycache__" not in name} == before
+
+
 def test_without_room_for_the_copy_there_is_no_upgrade(tmp_path):
     path = tmp_path / "a.trailbench"
     planted(path)

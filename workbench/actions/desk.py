@@ -73,7 +73,8 @@ class Desk:
 
     def keep_draft(self, kind: str, body: str, *, bike_id: str | None, subject: str | None = None) -> Draft:
         """Saves what has been entered so far in the open draft of this kind, bike and subject, or begins one."""
-        return self._drafted(drafts.keep(self._library, kind, body, bike_id=bike_id, subject=subject))
+        draft, is_news = drafts.keep(self._library, kind, body, bike_id=bike_id, subject=subject)
+        return self._drafted(draft) if is_news else draft
 
     def open_draft(self, kind: str, *, bike_id: str | None, subject: str | None = None) -> Draft | None:
         """The open draft of this kind, bike and subject."""

@@ -39,21 +39,21 @@ class Draft:
     closed_by: str | None
 
 
-def keep(library: Library, kind: str, body: str, *, bike_id: str | None, subject: str | None) -> Draft:
-    """Saves the body in the open draft of this kind, bike and subject, or begins one."""
+def keep(library: Library, kind: str, body: str, *, bike_id: str | None, subject: str | None) -> tuple[Draft, bool]:
+    """Saves the body in the open draft of this kind, bike and subject, or begins one; tells whether it was new."""
     storable_text("draft", body, LONGEST_BODY)
     with library.writing() as pen:
         known = _open(pen.connection, kind, bike_id, subject)
         if known is not None and known.body == body:
             pen.abandon()
-            return known
+            return known, False
         now = library.now()
         if known is not None:
             pen.write("drafts", update(draft).where(draft.c.id == known.id).values(body=body, updated_at=now))
-            return need(pen.connection, known.id)
+            return need(pen.connection, known.id), True
         fresh = Draft(library.new_id(), kind, bike_id, subject, body, now, now, None)
         pen.insert("drafts", insert(draft), [asdict(fresh)])
-        return fresh
+        return fresh, True
 
 
 def open_draft(connection: Connection, kind: str, bike_id: str | None, subject: str | None) -> Draft | None:

@@ -86,7 +86,7 @@ class Library:
         self.raw = opening.connect(file)
         self._engine = _engine(self.raw)
         try:
-            self._make_ready(migrations)
+            self._make_ready(file, migrations)
         except BaseException:
             self._engine.dispose()
             self.raw.close()
@@ -138,14 +138,14 @@ class Library:
         if self._copy_folder is not None:
             self._copy_folder.cleanup()
 
-    def _make_ready(self, migrations: Migrations) -> None:
+    def _make_ready(self, file: Path, migrations: Migrations) -> None:
         with plain_words(self.path):
             if not self.raw.execute("SELECT count(*) FROM sqlite_master").fetchone()[0]:
                 self._create(migrations)
                 return
             number = self.raw.execute("SELECT version_num FROM alembic_version").fetchone()[0]
         if number < migrations.head:
-            self.backup_before_upgrade = upgrade(self._engine, self.raw, self.path, number, migrations)
+            self.backup_before_upgrade = upgrade(self._engine, self.raw, file, number, migrations)
 
     def _create(self, migrations: Migrations) -> None:
         with self._engine.connect().execution_options(writes=True) as connection, connection.begin():
