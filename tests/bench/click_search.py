@@ -69,11 +69,12 @@ class Rider:
 
 def make_rider(rng: np.random.Generator, family: str) -> Rider:
     """A rider of a family."""
-    range_clicks = int(rng.integers(8, 31))
-    drop = rng.uniform(1.5, 5.0)
-    kind = rng.integers(5)
-    side = rng.uniform(1.5, 2.5) if rng.random() < 0.5 else 1 / rng.uniform(1.5, 2.5)
+    range_clicks = int(rng.integers(10, 23))
+    drop = rng.uniform(2.0, 4.2)
+    kind = "hump" if family == "hump" else ("vee", "bow", "bow", "plateau", "skew")[rng.integers(5)]
+    side = rng.uniform(1.3, 2.2) if rng.random() < 0.5 else 1 / rng.uniform(1.3, 2.2)
     width = rng.uniform(0.05, 0.12)
+    hump = rng.uniform(0.12, 0.25)
 
     def loss(offset: float) -> float:
         size = abs(offset)
@@ -81,12 +82,14 @@ def make_rider(rng: np.random.Generator, family: str) -> Rider:
             return 0.0
         if family == "needle":
             return drop * (1 - math.exp(-size / 0.07))
-        if kind == 0:
+        if kind == "vee":
             return drop * size / 0.5
-        if kind == 1:
+        if kind == "plateau":
             return drop * max(size - width, 0) / (0.5 - width)
-        if kind == 2:
+        if kind == "skew":
             return drop * (size / 0.5) ** 1.5 * (side if offset > 0 else 1 / side)
+        if kind == "hump":
+            return drop * (1 - math.exp(-0.5 * (size / hump) ** 2))
         return drop * (size / 0.5) ** 2
 
     manner, zero = "honest", 0.0
@@ -100,7 +103,7 @@ def make_rider(rng: np.random.Generator, family: str) -> Rider:
         zero = float(rng.choice([-0.15, 0.15])) if draw >= 0.9 else 0.0
     return Rider(
         range_clicks,
-        rng.uniform(0.05, 0.95) * range_clicks,
+        rng.uniform(0.1, 0.9) * range_clicks,
         loss,
         level=rng.uniform(6.5, 8.3),
         noise=FELT_SD * math.exp(0.3 * rng.normal()),
@@ -203,6 +206,7 @@ CASES = (
     ("needle", ("tool, direction", "tool, liking")),
     ("lag", ("tool, direction", "tool, liking")),
     ("drift", ("tool, direction", "tool, liking")),
+    ("hump", ("tool, direction", "tool, liking")),
     ("flat", ("tool, direction", "tool, liking")),
 )
 

@@ -64,6 +64,11 @@ class Knowledge:
         """Chance of each place being the one liked most."""
         return np.asarray(self.weights.sum(axis=(1, 2)))
 
+    @property
+    def noise_variance(self) -> float:
+        """Expected run-to-run variance of a rating, rounding included."""
+        return float(self.noise_weights @ np.square(NOISES)) + ROUNDING_VAR
+
     def expected_liking(self, positions: NDArray[np.int_]) -> Array:
         """Expected liking at positions, less that at the place liked most (never above 0)."""
         by_curve = self.weights @ np.array(DROPS)
@@ -98,11 +103,12 @@ def values_of(known: Knowledge, candidates: Sequence[int], low: int, high: int) 
     outcome = -(losses[:, :, choices][:, :, None, :] * drops[None, None, :, None]).reshape(*weights.shape, -1)
     outcome *= weights[:, :, None]
     now = float(outcome.sum(axis=(0, 1)).max())
-    result = np.empty(len(candidates))
-    for k, (position, (middle, sd)) in enumerate(zip(candidates, foretell(known, candidates, likely), strict=True)):
-        gains = np.matmul(rating_chances(middle, sd, weights), outcome)  # (places, ratings, choices)
-        if known.asks_direction:
-            answer = known.direction.next_chances(known.grid, position, likely)
+    result = np.zeros(len(candidates))
+    foretold = foretell(known, candidates, likely)
+    for k, (position, (middle, variance)) in enumerate(zip(candidates, foretold, strict=True)):
+        answer = known.direction.next_chances(known.grid, position, likely) if known.asks_direction else None
+        gains = np.matmul(rating_chances(middle, math.sqrt(variance), weights), outcome)  # (places, ratings, choices)
+        if answer is not None:
             after = (answer @ gains.reshape(len(likely), -1)).reshape(len(answer), *gains.shape[1:])
         else:
             after = gains.sum(axis=0)[None]
@@ -130,7 +136,7 @@ def foretell(known: Knowledge, candidates: Sequence[int], likely: NDArray[np.int
     time = [known.runs]
     drops = np.array(DROPS)
     own = trend_of(new[:1], time, new[:1], time)[0, 0]
-    variance = np.full(len(new), float(known.noise_weights @ np.square(NOISES)) + ROUNDING_VAR + own)
+    variance = np.full(len(new), known.noise_variance + own)
     level = np.full(len(new), float(trend_mean(time)[0]))
     slopes = -grid.losses[likely][:, :, candidates]  # (places, curves, candidates)
     if fit.runs:
@@ -142,7 +148,7 @@ def foretell(known: Knowledge, candidates: Sequence[int], likely: NDArray[np.int
         slopes = slopes + np.einsum("kr,rpc->pck", pull, rows)
     middles = level[:, None, None] + slopes.transpose(2, 0, 1).reshape(len(new), -1, 1) * drops
     middles = middles.reshape(len(new), len(likely), -1)
-    return [(middle, math.sqrt(spread)) for middle, spread in zip(middles, variance, strict=True)]
+    return list(zip(middles, (float(one) for one in variance), strict=True))
 
 
 def spread(low: int, high: int, most: int) -> NDArray[np.int_]:

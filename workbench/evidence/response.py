@@ -67,6 +67,7 @@ class Curve:
     power: float
     flat: float = 0.0
     needle: float = 0.0
+    hump: float = 0.0
     weight: float = 1.0
 
     def loss(self, offset: Array) -> Array:
@@ -74,6 +75,9 @@ class Curve:
         size = np.maximum(np.abs(offset) - self.flat, 0.0)
         if self.needle:
             return 0.5 * size / 0.5 + 0.5 * (1.0 - np.exp(-size / self.needle))
+        if self.hump:
+            top = 1.0 - math.exp(-0.5 * (0.5 / self.hump) ** 2)
+            return np.asarray((1.0 - np.exp(-0.5 * (size / self.hump) ** 2)) / top)
         side = np.where(offset < 0, self.closed, self.open)
         return np.asarray(side * (size / (0.5 - self.flat)) ** self.power)
 
@@ -88,6 +92,7 @@ CURVES = (
     Curve(0.6, 1.6, 2.0, weight=0.4),
     Curve(1.0, 1.0, 1.2, flat=0.12, weight=0.8),
     Curve(1.0, 1.0, 1.0, needle=0.06, weight=0.4),
+    Curve(1.0, 1.0, 1.0, hump=0.2, weight=0.8),
 )
 
 

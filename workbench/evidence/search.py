@@ -123,7 +123,7 @@ class ClickSearch:
         settled = value < SETTLED_BELOW
         exhausted = self._exhausted(known, trials)
         choice = round(self._choice(known))
-        position = choice if settled or exhausted else candidates[at]
+        position = candidates[at]
         if exhausted:
             position = self.low if exhausted == "closed" else self.high
         reason = words.reason(
@@ -131,7 +131,7 @@ class ClickSearch:
             self.range_clicks,
             [trial.position for trial in trials],
             trials[-1].direction if trials else None,
-            settled=settled,
+            settled_at=choice if settled else None,
             exhausted=exhausted,
             at_range_end=position in (0, self.range_clicks),
         )

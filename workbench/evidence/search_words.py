@@ -21,7 +21,7 @@ def reason(
     ridden: Sequence[int],
     last_direction: int | None,
     *,
-    settled: bool,
+    settled_at: int | None,
     exhausted: str | None,
     at_range_end: bool,
 ) -> str:
@@ -29,8 +29,10 @@ def reason(
     here = place(position, range_clicks)
     if exhausted:
         return _exhausted(here, exhausted, at_range_end=at_range_end)
-    if settled:
-        return f"Stay at {here}: one more run is not expected to change the choice by anything you would feel."
+    if settled_at is not None:
+        stay = place(settled_at, range_clicks)
+        text = f"Stay at {stay}: one more run is not expected to change the choice by anything you would feel."
+        return text if position == settled_at else f"{text} If you ride on, {here} would tell most."
     if not ridden:
         return f"Start at {here}, in the middle, so that both ways are open."
     last = ridden[-1]
