@@ -71,7 +71,7 @@ def open_the_library(options: Options) -> Library:
     if options.is_demo:
         from workbench.demo import demo_library
 
-        return open_library(demo_library(options.now), schema, now=options.now)
+        return open_library(demo_library(Path(options.library) if options.library else None), schema, now=options.now)
     return open_library(options.library or default_library(), schema, now=options.now)
 
 

@@ -40,7 +40,7 @@ def _open(options: Options) -> Library:
     if options.is_demo:
         from workbench.demo import demo_library
 
-        location: str | Path = demo_library(options.now)
+        location: str | Path = demo_library(Path(options.library) if options.library else None)
     else:
         location = options.library or default_library()
     try:
