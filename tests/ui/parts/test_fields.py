@@ -20,6 +20,8 @@ def pressure(qtbot):
     field = QuantityField("pressure", "bar", label="Pressure", low=0, high=3500, name="pressure")
     qtbot.addWidget(field)
     field.show()
+    qtbot.waitExposed(field)
+    field.activateWindow()
     return field
 
 
