@@ -196,7 +196,7 @@ def _limits(unit: Unit, units: Units) -> str:
 
 def _large(move: float, before_kpa: float, after_kpa: float) -> str:
     way = "up" if after_kpa > before_kpa else "down"
-    return f"That is {percent(move)} {way} at once. I will fill in steps, cycle at each, and cycle again at the end."
+    return f"That is {percent(move)} {way} at once: go in steps, cycle at each, and cycle again at the end."
 
 
 def _coil(draft: SagDraft, unit: Unit, band: Band, sag: float, units: Units) -> Advice:

@@ -101,7 +101,6 @@ class GuideShown:
     has_draft: bool
     posture: str
     method: str
-    method_note: str
     draft: SagDraft
     typed: tuple[Typed, ...]
     units: Units
@@ -155,9 +154,9 @@ def _adjuster_shown(records: SagRecords, adjuster: Adjuster, place: int) -> Adju
     elif line is not None:
         words.append(f"stands {position_text(adjuster, line.value)}" if line.value is not None else "place not known")
     if count is None:
-        words.append("not counted yet")
+        words.append("not counted")
     if not is_recorded:
-        words.append("where it stood is not on record")
+        words.append("place not on record")
     return AdjusterShown(
         adjuster_id=adjuster.id,
         title=adjuster_title(adjuster),
@@ -198,7 +197,6 @@ def guide_shown(
         has_draft=has_draft,
         posture=draft.posture,
         method=draft.method,
-        method_note=METHOD_NOTES[draft.method],
         draft=draft,
         typed=draft.typed,
         units=units,
@@ -270,7 +268,7 @@ def _guide_ruler(draft: SagDraft, unit: Unit, band: Band | None, advice: Advice 
 
 def _drawing(stage: Stage, unit: Unit, draft: SagDraft, units: Units) -> Drawing:
     if stage == Stage.PREPARE:
-        return Drawing("rider", remark="Helper holds the bars. Brakes free, one finger off each lever.")
+        return Drawing("rider", remark=METHOD_NOTES[draft.method])
     if stage == Stage.SPRING and unit.spring == "coil":
         return Drawing("collar", remark="Turn the collar until the slack is just gone: preload is counted from there.")
     if stage == Stage.SPRING:

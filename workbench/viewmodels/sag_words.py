@@ -18,9 +18,9 @@ ORIGIN_WORDS = {
     "common_practice": "Common practice, no source: change it where you know better.",
     "own": "Your own choice; kept for this rider on this unit.",
 }
-PLACE_HINTS = {"clicks": "clicks from closed", "turns": "turns from closed", "positions": "named position"}
+PLACE_HINTS = {"clicks": "from closed", "turns": "turns open", "positions": "named position"}
 METHOD_NOTES = {
-    "helper": "The helper slides the indicator to the seal while the rider stands still.",
+    "helper": "The helper holds the bars, then slides the indicator to the seal while the rider is still.",
     "rider": "The rider slides the indicator alone: readings scatter more, take three.",
     "alone": "Against a wall, nobody to read: readings scatter more, take three.",
 }

@@ -6,9 +6,10 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from workbench.ui.parts.buttons import Button
+from workbench.ui.parts.flow import FlowLayout
 from workbench.ui.parts.labels import Words
 from workbench.ui.parts.text_field import TextField
-from workbench.ui.parts.theme import SPACE_4, SPACE_8
+from workbench.ui.parts.theme import SPACE_8
 from workbench.viewmodels.sag import SagViewModel
 from workbench.viewmodels.sag_guide import AdjusterShown
 
@@ -24,18 +25,15 @@ class AdjusterRow(QWidget):
         self._status = Words("", "mute")
         name = f"sag_place_{shown.place}"
         self.place = TextField(label="", limit=40, placeholder="", name=name)
-        self.place.setFixedWidth(150)
+        self.place.setFixedWidth(136)
         self.keep = Button("Keep as found", "plain", name=f"sag_keep_place_{shown.place}")
         self.keep.clicked.connect(self._keep)
         self.place.line.returnPressed.connect(self._keep)
-        words = QVBoxLayout()
-        words.setSpacing(SPACE_4)
-        words.addWidget(self._title)
-        words.addWidget(self._status)
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(SPACE_8)
-        row.addLayout(words, 1)
+        row.addWidget(self._title, 2)
+        row.addWidget(self._status, 3)
         row.addWidget(self.place)
         row.addWidget(self.keep)
 
@@ -62,16 +60,15 @@ class AdjusterRows(QWidget):
         super().__init__()
         self._view_model = view_model
         self._rows: dict[str, AdjusterRow] = {}
-        self.opened = Button("All of these now stand fully open", "plain", name="sag_all_open")
+        self.opened = Button("All stand fully open now", "plain", name="sag_all_open")
         self.opened.clicked.connect(self._open)
         self.count = Button("", "link", name="sag_count_link")
         self.count.clicked.connect(self._go)
         self._list = QVBoxLayout()
-        self._list.setSpacing(SPACE_8)
-        keys = QHBoxLayout()
+        self._list.setSpacing(4)
+        keys = FlowLayout(gap=SPACE_8)
         keys.addWidget(self.opened)
         keys.addWidget(self.count)
-        keys.addStretch(1)
         rows = QVBoxLayout(self)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(SPACE_8)

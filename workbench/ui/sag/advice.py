@@ -70,7 +70,8 @@ class AdviceStage(Stage):
         self._care = CareNote(name="sag_advice_care")
         self._problem = CareNote(name="sag_advice_problem")
         self._rounds = Words("", "note", name="sag_advice_rounds")
-        self.large = FlagField(label=" ", name="sag_move_confirmed")
+        self._large_words = Words("", "text", name="sag_large_move")
+        self.large = FlagField(label="I go there in steps and cycle again", name="sag_move_confirmed")
         self.large.value_committed.connect(self._move_ticked)
         self._options: list[OptionRow] = []
         self._option_rows = QVBoxLayout()
@@ -83,7 +84,7 @@ class AdviceStage(Stage):
         for widget in (self._expected, self._outcome):
             rows.addWidget(widget)
         rows.addLayout(self._option_rows)
-        for below in (self._preload, self._care, self._reason, self._limits, self.large):
+        for below in (self._preload, self._care, self._reason, self._limits, self._large_words, self.large):
             rows.addWidget(below)
         rows.addStretch(1)
 
@@ -107,8 +108,7 @@ class AdviceStage(Stage):
         self._problem.set_text(advice.problem)
         self._preload.set_text(advice.preload)
         self._care.set_text(advice.care)
-        self.large.box.setText(advice.large_move)
-        self.large.box.setAccessibleName(advice.large_move)
+        self._large_words.set_words(advice.large_move)
         self.large.setVisible(bool(advice.large_move))
         self.large.set_value(guide.draft.move_confirmed)
         self._show_options(advice)

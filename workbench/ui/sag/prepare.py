@@ -9,7 +9,7 @@ from workbench.ui.parts.care_note import CareNote
 from workbench.ui.parts.choice_field import ChoiceField, FlagField
 from workbench.ui.parts.flow import FlowLayout
 from workbench.ui.parts.labels import Words
-from workbench.ui.parts.theme import SPACE_8, SPACE_16
+from workbench.ui.parts.theme import SPACE_4, SPACE_8, SPACE_16
 from workbench.ui.sag.adjuster_rows import AdjusterRows
 from workbench.ui.sag.entries import Labelled, Stage
 from workbench.viewmodels.sag import SagViewModel
@@ -30,7 +30,6 @@ class PrepareStage(Stage):
         self.as_is = FlagField(label="Measure with them as they stand", name="sag_as_they_stand")
         self.adjusters = AdjusterRows(view_model)
         self._question = Words("", "care", name="sag_question")
-        self._note = Words("", "note", name="sag_method_note")
         self._care = CareNote(name="sag_prepare_care")
         self.posture.value_committed.connect(self._posture_chosen)
         self.method.value_committed.connect(self._method_chosen)
@@ -42,7 +41,6 @@ class PrepareStage(Stage):
         rows.addWidget(self._question)
         rows.addWidget(self.travel)
         rows.addWidget(self._how_row())
-        rows.addWidget(self._note)
         rows.addWidget(self._target_row())
         rows.addWidget(self.adjusters)
         rows.addWidget(self.as_is)
@@ -67,7 +65,7 @@ class PrepareStage(Stage):
         whole = QWidget()
         rows = QVBoxLayout(whole)
         rows.setContentsMargins(0, 0, 0, 0)
-        rows.setSpacing(SPACE_8)
+        rows.setSpacing(SPACE_4)
         fields = QHBoxLayout()
         fields.setSpacing(SPACE_16)
         for name, label in (("target_low", "Target sag, from"), ("target_high", "to")):
@@ -92,7 +90,6 @@ class PrepareStage(Stage):
         self.travel.set_value(guide.draft.travel_confirmed)
         self.posture.set_value(guide.posture)
         self.method.set_value(guide.method)
-        self._note.setText(guide.method_note)
         self._origin.setText(guide.origin_words)
         self.maker.set_text(f"Maker: {guide.maker_words}")
         self.maker.setVisible(bool(guide.maker_words))
