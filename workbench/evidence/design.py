@@ -8,9 +8,10 @@ from dataclasses import dataclass
 import numpy as np
 
 from workbench.evidence.normal import Array
-from workbench.evidence.ratings import RunRecord, key_of
+from workbench.evidence.ratings import Flags, RunRecord, key_of
 
 LEVEL_SD = 4.0
+SETTING_SD = 4.0
 LEARNING_SD = 0.7
 LEARNING_RUNS = (2.5, 8.0)  # how many runs it takes to learn a course, quick and slow
 STEADY_SD = 1.0  # a steady rise or fall over ten runs
@@ -21,19 +22,24 @@ WARMUP_SD = 1.0
 DAY_SD = 0.7
 CONFOUNDED_SD = 1.5
 WANDER_RUNS = 8.0  # how long a wandering level remembers itself
-WANDER_PARTS = 8
+WANDER_PARTS = 5
+LAG = 0.4  # share of the run before that lingers, for riders with whom it does
 DAY_GAP = 1000.0  # a new day starts from a fresh level
 
 
 @dataclass(frozen=True, slots=True)
 class Design:
-    """Columns of the linear part, and the prior sd and mean of each; nan marks what the nodes decide."""
+    """Columns of the linear part, and the prior sd and mean of each.
+
+    lagged holds the same columns when a run still tells something of the setting before; the size of the wander is
+    decided by the nodes.
+    """
 
     columns: Array
+    lagged: Array
     sd: Array
     mean: Array
     setting_columns: dict[Hashable, int]
-    is_setting: Array
     is_wander: Array
 
 
@@ -48,7 +54,7 @@ def build(runs: Sequence[RunRecord]) -> Design:
     parts: list[tuple[Array, float, float, str]] = [(np.ones(len(runs)), LEVEL_SD, 0.0, "")]
     keys = [key_of(run.setting) for run in runs]
     names = list(dict.fromkeys(keys))
-    parts += [(np.array([float(key == name) for key in keys]), 1.0, 0.0, "setting") for name in names]
+    parts += [(np.array([float(key == name) for key in keys]), SETTING_SD, 0.0, "setting") for name in names]
     parts += _trends(runs)
     parts.append((np.array(first_after_change(runs), dtype=np.float64), OPTIMISM_SD, OPTIMISM_MEAN, ""))
     parts.append((np.array([float(run.warmup) for run in runs]), WARMUP_SD, 0.0, ""))
@@ -59,14 +65,24 @@ def build(runs: Sequence[RunRecord]) -> Design:
     parts += [(np.eye(len(runs))[i], CONFOUNDED_SD, 0.0, "") for i in disturbed]
     parts = [part for part in parts if np.any(part[0])]
     kinds = np.array([part[3] for part in parts])
+    columns = np.stack([part[0] for part in parts], axis=1)
     return Design(
-        columns=np.stack([part[0] for part in parts], axis=1),
+        columns=columns,
+        lagged=_lagged(columns, kinds == "setting", runs),
         sd=np.array([part[1] for part in parts]),
         mean=np.array([part[2] for part in parts]),
         setting_columns={name: 1 + index for index, name in enumerate(names)},
-        is_setting=(kinds == "setting").astype(np.float64),
         is_wander=(kinds == "wander").astype(np.float64),
     )
+
+
+def _lagged(columns: Array, is_setting: Flags, runs: Sequence[RunRecord]) -> Array:
+    """Setting columns that reach their full weight only over a few runs, as after a slow-footed rider or damper."""
+    lagged = columns.copy()
+    for i in range(1, len(runs)):
+        if runs[i].day == runs[i - 1].day:
+            lagged[i, is_setting] = (1.0 - LAG) * columns[i, is_setting] + LAG * lagged[i - 1, is_setting]
+    return lagged
 
 
 def _run_of_day(runs: Sequence[RunRecord]) -> Array:

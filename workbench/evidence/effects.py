@@ -31,6 +31,7 @@ __all__ = [
 SMALLEST_FELT = 0.5  # points of a nine-point scale, until repeats say better
 SEVERAL = 3  # from this many changes on, the largest is one picked after seeing
 RATING = (1.0, 9.0, 1.0)
+TAILS = (0.05, 0.95)  # of a 90 % interval
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,8 +90,8 @@ def judge_changes(
         _check_sizes(smallest_felt, past_sd)
         to_points(kept, scale, higher_is_better=higher_is_better, past_sd=past_sd)
         return []
-    reading = _read(kept, scale, smallest_felt, higher_is_better, past_sd)
-    return _name_the_picked([_judge(change, reading) for change in changes])
+    reading = _read(kept, changes, scale, smallest_felt, higher_is_better, past_sd)
+    return _name_the_picked(_judge(changes, reading))
 
 
 def noise_sd(runs: Sequence[RunRecord], *, scale: Scale = (1, 9, 1)) -> tuple[float, float, float]:
@@ -105,7 +106,7 @@ def noise_sd(runs: Sequence[RunRecord], *, scale: Scale = (1, 9, 1)) -> tuple[fl
     counted = [run for run in kept if not run.warmup and run.response is not None]
     if len(counted) - len({_hashable(run) for run in counted}) < 1:
         raise NotEnoughData("No setting was ridden twice, so the scatter between runs is not known. Repeat one run.")
-    reading = _read(kept, scale, None, True, None)
+    reading = _read(kept, find_changes(kept), scale, None, True, None)
     low, high = reading.posterior.noise_range()
     middle = reading.posterior.noise_sd()
     return tuple(_size(reading.points, value) for value in (middle, low, high))  # type: ignore[return-value]
@@ -147,6 +148,7 @@ def _check_sizes(smallest_felt: float | None, past_sd: float | None) -> None:
 
 def _read(
     runs: tuple[RunRecord, ...],
+    changes: Sequence[Change],
     scale: Scale,
     smallest_felt: float | None,
     higher_is_better: bool,
@@ -154,7 +156,8 @@ def _read(
 ) -> _Reading:
     _check_sizes(smallest_felt, past_sd)
     points = to_points(runs, scale, higher_is_better=higher_is_better, past_sd=past_sd)
-    posterior = learn(runs, points, past_sd=None if past_sd is None else points.inner(past_sd))
+    pairs = [(change.before_key, change.after_key) for change in changes]
+    posterior = learn(runs, points, pairs, past_sd=None if past_sd is None else points.inner(past_sd))
     by_default = max(SMALLEST_FELT, posterior.noise_sd())
     felt = by_default if smallest_felt is None else points.inner(smallest_felt)
     return _Reading(runs, points, posterior, felt)
@@ -165,24 +168,43 @@ def _size(points: Points, value: float) -> float:
     return abs(points.shown(value))
 
 
-def _judge(change: Change, reading: _Reading) -> ChangeVerdict:
-    posterior, points = reading.posterior, reading.points
-    columns = posterior.design.setting_columns
-    means, sds = posterior.contrast(columns[change.after_key], columns[change.before_key])
-    weight = posterior.weight
-    effect = float(np.sum(weight * means))
-    helped = 1.0 - mixture_below(0.0, means, sds, weight)
-    felt = 1.0 - mixture_below(reading.felt, means, sds, weight) + mixture_below(-reading.felt, means, sds, weight)
-    low, high = (mixture_quantile(share, means, sds, weight) for share in (0.05, 0.95))
-    next_sds = np.sqrt(sds**2 + posterior.noise**2)
-    next_low, next_high = (mixture_quantile(share, means, next_sds, weight) for share in (0.05, 0.95))
-    repeat = posterior.noise_sd()
+def _judge(changes: Sequence[Change], reading: _Reading) -> list[ChangeVerdict]:
+    return [_row(change, reading, *row) for change, row in zip(changes, _summarise(reading).tolist(), strict=True)]
+
+
+def _summarise(reading: _Reading) -> Array:
+    """Effect, its sd, 90 % interval, chances, and the next run's interval: one row a change, in points."""
+    means, sds, weight = reading.posterior.effects()
+    effect = np.sum(means * weight, axis=1)
+    spread = np.sqrt(np.sum((sds**2 + (means - effect[:, None]) ** 2) * weight, axis=1))
+    edge = np.full(effect.shape, reading.felt)
+    helped = 1.0 - mixture_below(np.zeros_like(effect), means, sds, weight)
+    beyond = 1.0 - mixture_below(edge, means, sds, weight) + mixture_below(-edge, means, sds, weight)
+    low, high = (mixture_quantile(share, means, sds, weight) for share in TAILS)
+    next_sds = np.sqrt(sds**2 + np.tile(reading.posterior.noise, 2) ** 2)
+    next_low, next_high = (mixture_quantile(share, means, next_sds, weight) for share in TAILS)
+    return np.stack([effect, spread, low, high, helped, beyond, next_low, next_high], axis=1)
+
+
+def _row(
+    change: Change,
+    reading: _Reading,
+    effect: float,
+    spread: float,
+    low: float,
+    high: float,
+    helped: float,
+    felt: float,
+    next_low: float,
+    next_high: float,
+) -> ChangeVerdict:
+    points, repeat = reading.points, reading.posterior.noise_sd()
     clear = not is_confounded(change, reading.runs)
     verdict = verdict_of(helped, felt) if clear else Verdict.CANNOT_TELL
     further: int | None = None
     if clear:
         settled = verdict is not Verdict.CANNOT_TELL
-        further = 0 if settled else more_runs(effect, _spread(means, sds, weight), repeat, reading.felt)
+        further = 0 if settled else more_runs(effect, spread, repeat, reading.felt)
     return ChangeVerdict(
         before=change.before,
         after=change.after,
@@ -200,11 +222,6 @@ def _judge(change: Change, reading: _Reading) -> ChangeVerdict:
         next_run_high=points.shown(next_high),
         cautions=cautions_of(change, reading.runs, points),
     )
-
-
-def _spread(means: Array, sds: Array, weight: Array) -> float:
-    middle = np.sum(weight * means)
-    return float(np.sqrt(np.sum(weight * (sds**2 + (means - middle) ** 2))))
 
 
 def _name_the_picked(rows: list[ChangeVerdict]) -> list[ChangeVerdict]:

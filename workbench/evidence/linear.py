@@ -108,7 +108,7 @@ def gaussian_posterior(
 
     Parameters
     ----------
-    design : array, shape (n, p)
+    design : array, shape (n, p) or (k, n, p)
     precision, shift : arrays, shape (k, p)
         Prior precision of each coefficient, and precision times prior mean.
     weight, pull : arrays, shape (k, n)
@@ -121,9 +121,11 @@ def gaussian_posterior(
     """
     if not np.all(np.isfinite(weight)):
         raise InputError("weight", "not finite", "finite numbers")
-    columns = design.shape[1]
-    matrix = np.matmul(design.T[None, :, :] * weight[:, None, :], design)
+    columns = design.shape[-1]
+    turned = np.swapaxes(design if design.ndim == 3 else design[None, :, :], 1, 2)
+    matrix = np.matmul(turned * weight[:, None, :], design)
     matrix[:, np.arange(columns), np.arange(columns)] += precision
     covariance = np.linalg.inv(matrix)
-    mean = np.matmul(covariance, (shift + pull @ design)[:, :, None])[:, :, 0]
+    told = np.matmul(turned, pull[:, :, None])[:, :, 0]
+    mean = np.matmul(covariance, (shift + told)[:, :, None])[:, :, 0]
     return mean, covariance

@@ -17,26 +17,34 @@ Rasmussen & Williams (2006), Gaussian Processes for Machine Learning, section 3.
 from __future__ import annotations
 
 import itertools
-from collections.abc import Sequence
+from collections.abc import Hashable, Sequence
 from dataclasses import dataclass
 
 import numpy as np
+from numpy.typing import NDArray
 
 from workbench.evidence.design import Design, build
-from workbench.evidence.linear import gaussian_posterior
 from workbench.evidence.normal import Array, mixture_quantile
+from workbench.evidence.propagation import Propagated, State, propagate
 from workbench.evidence.ratings import TYPICAL_SD, Points, RunRecord
-from workbench.evidence.sites import Answers, match
+from workbench.evidence.sites import Answers, split
 
-NOISE_RATIOS = (0.33, 0.55, 0.8, 1.1, 1.5, 2.1, 3.0)  # of the noise expected beforehand
-NOISE_SPREAD = 0.5  # log sd of that expectation
+NOISE_RATIOS = (0.4, 0.7, 1.1, 1.7, 2.6)  # of the noise expected beforehand
+NOISE_SPREAD = 0.7  # log sd of that expectation
 KNOWN_NOISE_SPREAD = 0.3  # the same when earlier sessions of the rider are known
-SETTING_SDS = ((0.05, 0.22), (0.45, 0.2), (0.9, 0.24), (1.5, 0.2), (2.4, 0.14))
-WANDER_SDS = ((0.08, 0.4), (0.3, 0.4), (0.7, 0.2))
+SPOILT_SHARE, SPOILT_SD = 0.05, 2.5
+NOTHING_SHARE, NOTHING_SD = 0.25, 0.1  # changes that change next to nothing
+CHANGE_SDS = ((1.1, 0.45), (2.4, 0.55))  # size of the others
+WANDER_SDS = ((0.1, 0.6), (0.5, 0.4))
+LAG_SHARES = (0.6, 0.4)  # of riders whose answers do not, or do, linger on the setting before
 COMPARE_MARGIN = 0.35  # two runs closer than this feel the same, in points
 SHARED_ANSWER = 2.0  # variance factor of a comparison when both runs were also rated: it is partly the same news
 ROUNDS_BEFORE, ROUNDS_AFTER = 4, 8
 NODE_FLOOR = 1e-3
+NODE_WIDTH = 0.22  # log size around a node that it stands for
+
+
+Pair = tuple[Hashable, Hashable]  # a change, as the keys of the settings before and after
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,16 +53,17 @@ class Posterior:
 
     weight: Array
     noise: Array
-    mean: Array
-    covariance: Array
-    design: Design
+    means: Array  # (2, k, changes): what each change is worth, in two parts: nothing, or something
+    sds: Array
+    parts: Array
 
-    def contrast(self, plus: int, minus: int) -> tuple[Array, Array]:
-        """Mean and sd, per node, of one setting's worth over another's."""
-        mean = self.mean[:, plus] - self.mean[:, minus]
-        c = self.covariance
-        variance = c[:, plus, plus] + c[:, minus, minus] - 2.0 * c[:, plus, minus]
-        return mean, np.sqrt(np.maximum(variance, 1e-12))
+    def effects(self) -> tuple[Array, Array, Array]:
+        """Means, sds and weights of what each change is worth: one row a change, one column a part of a node."""
+        flat = [
+            np.concatenate(list(values), axis=0).T
+            for values in (self.means, self.sds, self.parts * self.weight[:, None])
+        ]
+        return flat[0], flat[1], flat[2]
 
     def noise_sd(self) -> float:
         """The run-to-run scatter to be expected, in points."""
@@ -62,25 +71,73 @@ class Posterior:
 
     def noise_range(self) -> tuple[float, float]:
         """A 90 % interval of the run-to-run scatter; each node stands for the sizes around it."""
-        logs, width = np.log(self.noise), np.full_like(self.noise, 0.16)
-        low, high = (mixture_quantile(share, logs, width, self.weight) for share in (0.05, 0.95))
+        logs, width = np.log(self.noise)[None, :], np.full((1, self.noise.size), NODE_WIDTH)
+        low, high = (mixture_quantile(share, logs, width, self.weight[None, :])[0] for share in (0.05, 0.95))
         return float(np.exp(low)), float(np.exp(high))
 
 
-def learn(runs: Sequence[RunRecord], points: Points, *, past_sd: float | None) -> Posterior:
-    """The posterior of a session's runs; past_sd, in points, is this rider's scatter in earlier sessions."""
+def learn(runs: Sequence[RunRecord], points: Points, pairs: Sequence[Pair], *, past_sd: float | None) -> Posterior:
+    """The posterior of a session's runs.
+
+    Parameters
+    ----------
+    pairs : sequence of (before, after)
+        The changes asked about, as keys of settings.
+    past_sd : float, optional
+        This rider's scatter in earlier sessions [points].
+    """
     design = build(runs)
-    answers = _answers(runs, points, design)
-    noise, setting, wander, log_prior = _nodes(past_sd)
-    sd = np.where(design.is_setting > 0, setting[:, None], np.where(design.is_wander > 0, wander[:, None], design.sd))
+    nodes = _nodes(past_sd)
+    answers = _answers(runs, points, design, first_changes(pairs), nodes)
+    sd = np.where(design.is_wander > 0, nodes.wander[:, None], design.sd)
     precision = 1.0 / (sd * sd)
-    shape = (noise.size, answers.lower.size)
-    state = (np.zeros(shape), np.zeros(shape))
-    first = _propagate(answers, design, precision, noise, state, ROUNDS_BEFORE)
-    keep = _weights(first[0] + log_prior) > NODE_FLOOR
-    state = (first[3][keep], first[4][keep])
-    evidence, mean, covariance, _, _ = _propagate(answers, design, precision[keep], noise[keep], state, ROUNDS_AFTER)
-    return Posterior(_weights(evidence + log_prior[keep]), noise[keep], mean, covariance, design)
+    shape = (nodes.noise.size, answers.lower.size)
+    start = State(np.zeros(shape), np.zeros(shape))
+    first = propagate(answers, answers.rows[nodes.lag], design.mean, precision, start, ROUNDS_BEFORE)
+    keep = _weights(first.evidence + nodes.belief) > NODE_FLOOR
+    fewer = answers.at_nodes(keep)
+    last = propagate(
+        fewer, answers.rows[nodes.lag[keep]], design.mean, precision[keep], first.state.at_nodes(keep), ROUNDS_AFTER
+    )
+    weight = _weights(last.evidence + nodes.belief[keep])
+    return Posterior(weight, nodes.noise[keep], *_effects(design, fewer, last, pairs))
+
+
+def _effects(
+    design: Design, answers: Answers, reached: Propagated, pairs: Sequence[Pair]
+) -> tuple[Array, Array, Array]:
+    """What each change is worth, per node, as two parts; changes between settings known before have two like parts."""
+    plus = np.array([design.setting_columns[after] for _, after in pairs], dtype=np.intp)
+    minus = np.array([design.setting_columns[before] for before, _ in pairs], dtype=np.intp)
+    c = reached.covariance
+    means = np.repeat((reached.mean[:, plus] - reached.mean[:, minus])[None], 2, axis=0)
+    spread = c[:, plus, plus] + c[:, minus, minus] - 2.0 * c[:, plus, minus]
+    sds = np.repeat(np.sqrt(np.maximum(spread, 1e-12))[None], 2, axis=0)
+    parts = np.full_like(means, 0.5)
+    new = first_changes(pairs)
+    at = [pairs.index(pair) for pair in new]
+    asked = slice(answers.lower.size - len(new), None)
+    means[:, :, at], sds[:, :, at], parts[:, :, at] = split(
+        reached.cavity_mean[:, asked],
+        reached.cavity_variance[:, asked],
+        answers.variances[:, :, asked],
+        answers.shares[:, asked],
+    )
+    return means, sds, parts
+
+
+def first_changes(pairs: Sequence[Pair]) -> list[Pair]:
+    """The changes that bring in a setting for the first time; only these may be worth nothing of their own accord.
+
+    Giving every pair its own share of nothing would count one equality several times where changes form a ring.
+    """
+    known: set[Hashable] = set()
+    new = []
+    for pair in pairs:
+        if not known.issuperset(pair):
+            new.append(pair)
+        known.update(pair)
+    return new
 
 
 def _weights(log_weight: Array) -> Array:
@@ -88,68 +145,71 @@ def _weights(log_weight: Array) -> Array:
     return np.asarray(raw / raw.sum())
 
 
-def _nodes(past_sd: float | None) -> tuple[Array, Array, Array, Array]:
+@dataclass(frozen=True, slots=True)
+class _Nodes:
+    """The grid of what is unknown about the session as a whole."""
+
+    noise: Array
+    change: Array
+    wander: Array
+    lag: NDArray[np.intp]
+    belief: Array
+
+
+def _nodes(past_sd: float | None) -> _Nodes:
     centre = TYPICAL_SD if past_sd is None else past_sd
     spread = NOISE_SPREAD if past_sd is None else KNOWN_NOISE_SPREAD
-    grid = list(itertools.product(NOISE_RATIOS, SETTING_SDS, WANDER_SDS))
-    noise = np.array([centre * ratio for ratio, _, _ in grid])
-    setting = np.array([pair[0] for _, pair, _ in grid])
-    wander = np.array([pair[0] for _, _, pair in grid])
-    beliefs = [-0.5 * (np.log(ratio) / spread) ** 2 + np.log(size[1]) + np.log(drift[1]) for ratio, size, drift in grid]
-    return noise, setting, wander, np.array(beliefs)
+    grid = list(itertools.product(NOISE_RATIOS, CHANGE_SDS, WANDER_SDS, enumerate(LAG_SHARES)))
+    shares = np.log([node[1][1] * node[2][1] * node[3][1] for node in grid])
+    sizes = np.log([node[0] for node in grid])
+    return _Nodes(
+        noise=np.array([centre * node[0] for node in grid]),
+        change=np.array([node[1][0] for node in grid]),
+        wander=np.array([node[2][0] for node in grid]),
+        lag=np.array([node[3][0] for node in grid]),
+        belief=shares - 0.5 * (sizes / spread) ** 2,
+    )
 
 
-def _answers(runs: Sequence[RunRecord], points: Points, design: Design) -> Answers:
-    rated = np.flatnonzero(points.given)
-    rows = [design.columns[rated]]
-    lower, upper = [points.lower[rated]], [points.upper[rated]]
-    size = [np.ones(rated.size)]
-    edges = {-1: (-np.inf, -COMPARE_MARGIN), 0: (-COMPARE_MARGIN, COMPARE_MARGIN), 1: (COMPARE_MARGIN, np.inf)}
-    for index in range(1, len(runs)):
-        answer = runs[index].compared
-        if answer is None or runs[index].day != runs[index - 1].day:
-            continue
-        rows.append((design.columns[index] - design.columns[index - 1])[None, :])
-        lower.append(np.array([edges[answer][0]]))
-        upper.append(np.array([edges[answer][1]]))
-        both = points.given[index] and points.given[index - 1]
-        size.append(np.array([np.sqrt(2.0 * (SHARED_ANSWER if both else 1.0))]))
-    low, high = np.concatenate(lower), np.concatenate(upper)
-    return Answers(np.concatenate(rows), low, high, np.concatenate(size), low == high)
-
-
-def _propagate(
-    answers: Answers,
+def _answers(
+    runs: Sequence[RunRecord],
+    points: Points,
     design: Design,
-    precision: Array,
-    noise: Array,
-    state: tuple[Array, Array],
-    rounds: int,
-) -> tuple[Array, Array, Array, Array, Array]:
-    """Expectation propagation; gives log evidence, means, covariances and the sites reached, per node."""
-    weight, pull = state
-    shift = precision * design.mean
-    x = answers.rows
-    for turn in range(rounds + 1):
-        mean, covariance = gaussian_posterior(x, precision, shift, weight, pull)
-        at = mean @ x.T
-        spread = np.maximum(np.sum(np.matmul(x, covariance) * x, axis=2), 1e-12)
-        free = np.maximum(1.0 / spread - weight, 1e-8)
-        cavity_mean = (at / spread - pull) / free
-        log_mass, new_weight, new_pull = match(answers, cavity_mean, 1.0 / free, noise)
-        if turn < rounds:
-            weight, pull = weight + 0.9 * (new_weight - weight), pull + 0.9 * (new_pull - pull)
-    evidence = _evidence(precision, shift, mean, covariance)
-    marginal_weight = free + weight
-    cavity_pull = cavity_mean * free
-    site = log_mass + 0.5 * (cavity_pull**2 / free - np.log(free))
-    site -= 0.5 * ((cavity_pull + pull) ** 2 / marginal_weight - np.log(marginal_weight))
-    return evidence + site.sum(axis=1), mean, covariance, weight, pull
+    pairs: Sequence[Pair],
+    nodes: _Nodes,
+) -> Answers:
+    """Ratings, then comparisons with the run before, then for each change the belief that it may be worth nothing."""
+    feelings = np.stack([design.columns, design.lagged])
+    rated = np.flatnonzero(points.given)
+    compared = _comparisons(runs)
+    later = np.array(compared, dtype=np.intp)
+    said = [runs[index].compared or 0 for index in compared]
+    edges = {-1: (-np.inf, -COMPARE_MARGIN), 0: (-COMPARE_MARGIN, COMPARE_MARGIN), 1: (COMPARE_MARGIN, np.inf)}
+    wanted = np.zeros((len(pairs), feelings.shape[2]))
+    for row, (before, after) in enumerate(pairs):
+        wanted[row, design.setting_columns[after]] += 1.0
+        wanted[row, design.setting_columns[before]] -= 1.0
+    rows = [feelings[:, rated], feelings[:, later] - feelings[:, later - 1], np.stack([wanted, wanted])]
+    nothing = np.zeros(len(pairs))
+    lower = np.concatenate([points.lower[rated], [edges[answer][0] for answer in said], nothing])
+    upper = np.concatenate([points.upper[rated], [edges[answer][1] for answer in said], nothing])
+    both = points.given[later] & points.given[later - 1]
+    size = np.concatenate([np.ones(rated.size), 2.0 * np.where(both, SHARED_ANSWER, 1.0)])
+    noise = nodes.noise[:, None] ** 2 * size
+    change = np.repeat(nodes.change[:, None] ** 2, len(pairs), axis=1)
+    variances = [
+        np.concatenate([noise, np.full_like(change, NOTHING_SD**2)], axis=1),
+        np.concatenate([noise + SPOILT_SD**2, change], axis=1),
+    ]
+    rare = np.concatenate([np.full(size.size, SPOILT_SHARE), np.full(len(pairs), 1.0 - NOTHING_SHARE)])
+    return Answers(
+        np.concatenate(rows, axis=1), lower, upper, lower == upper, np.stack(variances), np.stack([1.0 - rare, rare])
+    )
 
 
-def _evidence(precision: Array, shift: Array, mean: Array, covariance: Array) -> Array:
-    """Log of the Gaussian part's normaliser: posterior against prior."""
-    _, log_det = np.linalg.slogdet(covariance)
-    inner = np.linalg.solve(covariance, mean[:, :, None])[:, :, 0]
-    prior = 0.5 * np.sum(shift * shift / precision, axis=1) - 0.5 * np.sum(np.log(precision), axis=1)
-    return np.asarray(0.5 * np.sum(mean * inner, axis=1) + 0.5 * log_det - prior)
+def _comparisons(runs: Sequence[RunRecord]) -> list[int]:
+    return [
+        index
+        for index in range(1, len(runs))
+        if runs[index].compared is not None and runs[index].day == runs[index - 1].day
+    ]

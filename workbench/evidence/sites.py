@@ -2,54 +2,69 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
 from workbench.evidence.normal import Array, between, density
 from workbench.evidence.ratings import Flags
 
-SPOILT_SHARE = 0.05
-SPOILT_SD = 2.5
 _EDGE = 36.0
 
 
 @dataclass(frozen=True, slots=True)
 class Answers:
-    """Answers as bounds on linear combinations: rows (m, p), bounds, noise size relative to a run's, exact values."""
+    """Answers as bounds on linear combinations of what is unknown.
+
+    rows (v, m, p) for each variant of the design, bounds (m,), and whether an answer is an exact value. The noise of
+    each answer is one of two sizes: variances (2, k, m) with shares (2, m).
+    """
 
     rows: Array
     lower: Array
     upper: Array
-    size: Array
     exact: Flags
+    variances: Array
+    shares: Array
+
+    def at_nodes(self, keep: Flags) -> Answers:
+        """The same answers for fewer nodes."""
+        return replace(self, variances=self.variances[:, keep])
 
 
-def match(answers: Answers, mean: Array, variance: Array, noise: Array) -> tuple[Array, Array, Array]:
+def match(answers: Answers, mean: Array, variance: Array) -> tuple[Array, Array, Array]:
     """Log probability of each answer, and the Gaussian site (precision, pull) with its first two moments.
 
     Parameters
     ----------
     mean, variance : arrays, shape (k, m)
         What is believed without this answer (the cavity).
-    noise : array, shape (k,)
-        Run-to-run scatter of each node [points].
 
     Notes
     -----
     With Z(m) the probability of the answer, a = dlogZ/dm and b = -d2logZ/dm2, the site has precision b / (1 - v b)
     and pull (a + m b) / (1 - v b) (Rasmussen & Williams 2006, equations 3.58 and 3.59 in derivative form).
     """
-    plain = (noise[:, None] * answers.size) ** 2
     total = np.zeros_like(mean)
     slope, bend = np.zeros_like(mean), np.zeros_like(mean)
-    for share, extra in ((1.0 - SPOILT_SHARE, 0.0), (SPOILT_SHARE, SPOILT_SD**2)):
-        z, first, second = _derivatives(answers, mean, np.sqrt(variance + plain + extra))
+    for share, extra in zip(answers.shares, answers.variances, strict=True):
+        z, first, second = _derivatives(answers, mean, np.sqrt(variance + extra))
         total, slope, bend = total + share * z, slope + share * first, bend + share * second
     a = slope / total
     b = np.clip(a * a - bend / total, 1e-9, 0.999999 / variance)
     rest = 1.0 - variance * b
     return np.log(total), b / rest, (a + mean * b) / rest
+
+
+def split(mean: Array, variance: Array, sizes: Array, shares: Array) -> tuple[Array, Array, Array]:
+    """A belief times a two-sized normal around zero: means, sds and weights of the two parts, shape (2, k, m)."""
+    parts = [
+        share * density(mean / np.sqrt(variance + size)) / np.sqrt(variance + size)
+        for share, size in zip(shares, sizes, strict=True)
+    ]
+    weights = np.stack(parts) + 1e-300
+    after = 1.0 / (1.0 / variance + 1.0 / sizes)
+    return after * mean / variance, np.sqrt(after), weights / weights.sum(axis=0)
 
 
 def _derivatives(answers: Answers, mean: Array, sd: Array) -> tuple[Array, Array, Array]:

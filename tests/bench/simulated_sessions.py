@@ -1,0 +1,133 @@
+"""Sessions with known truth: one rider, one course, a few settings, integer ratings."""
+
+from __future__ import annotations
+
+import itertools
+from dataclasses import dataclass
+
+import numpy as np
+
+from workbench.evidence.effects import RunRecord
+
+
+@dataclass(frozen=True)
+class Family:
+    """What a kind of session is made of; sizes in points."""
+
+    level: tuple[float, float] = (5.3, 0.7)
+    noise: tuple[float, float] = (0.6, 0.3)  # median, log sd
+    spoilt: float = 0.05
+    spoilt_sd: float = 2.5
+    learning: tuple[float, float] = (0.6, 0.4)
+    learning_runs: float = 4.0
+    fatigue: float = 0.4
+    wander: float = 0.1  # sd of each run's step
+    drift: float = 0.0  # steady rise over the session
+    optimism: float = 0.0
+    carry: float = 0.0  # share of the setting before that lingers for one run
+    sticky: float = 0.0  # pull of the last answer
+    days: int = 1
+    day_sd: float = 0.0
+    null: bool = False
+    changes: tuple[int, int] = (3, 4)
+    runs: tuple[int, int] = (17, 22)
+    zero_share: float = 0.5
+    effects: tuple[float, ...] = (-2.5, -2.0, -1.5, -1.0, -0.5, 0.5, 1.0, 1.5, 2.0, 2.5)
+
+
+FAMILIES = {
+    "plain": Family(),
+    "short": Family(changes=(4, 5), runs=(12, 15), noise=(0.7, 0.3)),
+    "null": Family(null=True),
+    "outliers": Family(spoilt=0.15),
+    "optimism": Family(optimism=0.7),
+    "strong learning": Family(learning=(2.0, 0.5)),
+    "days": Family(days=3, day_sd=0.8, runs=(18, 26)),
+    "ceiling": Family(level=(7.8, 0.4)),
+    "loud noise": Family(noise=(1.3, 0.15)),
+    "sticky": Family(sticky=0.35),
+    "carry-over": Family(carry=0.4),
+    "pure drift": Family(null=True, drift=2.5, wander=0.15),
+}
+
+
+@dataclass(frozen=True)
+class Session:
+    """Runs as told, and what each setting is truly worth."""
+
+    runs: tuple[RunRecord, ...]
+    worth: dict[str, float]
+
+
+def draw(family: Family, rng: np.random.Generator) -> Session:
+    """One session of a family."""
+    count = int(rng.integers(family.runs[0], family.runs[1] + 1))
+    names = [chr(65 + i) for i in range(int(rng.integers(family.changes[0], family.changes[1] + 1)) + 1)]
+    is_chain = rng.random() < 0.5
+    worth = {"A": 0.0}
+    for earlier, name in itertools.pairwise(names):
+        worth[name] = _effect(family, rng) + (worth[earlier] if is_chain else 0.0)
+    order = (_chain if is_chain else _star)(names, count, rng)
+    days = np.arange(count) * family.days // count
+    latent = _latent(order, worth, days, family, rng)
+    answers: list[float] = []
+    for feeling in latent:
+        felt = feeling if not answers else (1 - family.sticky) * feeling + family.sticky * answers[-1]
+        answers.append(float(np.clip(np.rint(felt), 1, 9)))
+    told = zip(order, answers, days, strict=True)
+    runs = (RunRecord(s, a, day=int(d), warmup=i == 0) for i, (s, a, d) in enumerate(told))
+    return Session(tuple(runs), worth)
+
+
+def _effect(family: Family, rng: np.random.Generator) -> float:
+    if family.null or rng.random() < family.zero_share:
+        return 0.0
+    return float(rng.choice(family.effects))
+
+
+def _star(names: list[str], runs: int, rng: np.random.Generator) -> list[str]:
+    """A baseline, then one change after the other against it, often going back in between."""
+    order = ["A"] * int(rng.integers(2, 4))
+    while len(order) < runs:
+        for name in names[1:]:
+            order += [name] * int(rng.integers(2, 4))
+            if rng.random() < 0.6:
+                order += ["A"] * int(rng.integers(1, 3))
+    return order[:runs]
+
+
+def _chain(names: list[str], runs: int, rng: np.random.Generator) -> list[str]:
+    """One change on top of the other; now and then one step back and forth again."""
+    order: list[str] = []
+    each = max(2, runs // len(names))
+    for index, name in enumerate(names):
+        if index and each > 2 and rng.random() < 0.5:
+            order += [name, names[index - 1]] + [name] * (each - 2)
+        else:
+            order += [name] * each
+    return (order + order[-1:] * runs)[:runs]
+
+
+def _latent(
+    order: list[str], worth: dict[str, float], days: np.ndarray, family: Family, rng: np.random.Generator
+) -> np.ndarray:
+    count = len(order)
+    time = np.arange(count) - np.array([np.flatnonzero(days == day)[0] for day in days])
+    values = np.array([worth[name] for name in order])
+    before = np.concatenate([values[:1], values[:-1]])
+    moved = np.array([i > 0 and order[i] != order[i - 1] for i in range(count)])
+    noise = rng.lognormal(np.log(family.noise[0]), family.noise[1])
+    scatter = np.where(rng.random(count) < family.spoilt, family.spoilt_sd, noise) * rng.normal(size=count)
+    gain = max(0.0, rng.normal(*family.learning)) * (1 - np.exp(-time / family.learning_runs))
+    tired = family.fatigue * np.maximum(0, time - 12) / 8
+    levels = rng.normal(*family.level) + rng.normal(0, family.day_sd, size=family.days)[days]
+    return (
+        levels
+        + np.where(moved, values + family.carry * (before - values), values)
+        + gain
+        - tired
+        + np.cumsum(rng.normal(0, family.wander, size=count))
+        + family.drift * np.arange(count) / count
+        + family.optimism * moved
+        + scatter
+    )
