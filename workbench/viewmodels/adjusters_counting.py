@@ -14,7 +14,7 @@ from workbench.actions.adjusters import (
     keep_range,
     skip_adjuster,
 )
-from workbench.actions.desk import Desk, Draft, Gate
+from workbench.actions.desk import Desk, Draft, Gate, Touched
 from workbench.model.adjuster import Adjuster, steps_text
 from workbench.model.counting import next_to_count
 from workbench.model.errors import WorkbenchError
@@ -47,6 +47,7 @@ class CountingViewModel(ViewModel[AdjustersState]):
         self._drafts = AdjusterDrafts(desk)
         self._of_bike = ""
         self._known: frozenset[str] = frozenset()  # the drafts seen at the last reading
+        self._read: tuple[tuple[str, str | None], AdjusterRecords | None] | None = None
         super().__init__(desk, bench)
 
     def read(self) -> AdjustersState:
@@ -145,7 +146,20 @@ class CountingViewModel(ViewModel[AdjustersState]):
         if draft_id is not None:
             self.discard_draft(self._label(f"Count of {lower_title(records.parts, adjuster)} discarded"), draft_id)
 
+    def hear(self, touched: Touched) -> None:
+        """Forget the records read when a deed touched any of them; a click touches only its draft."""
+        if touched.tables:
+            self._read = None
+        super().hear(touched)
+
     def _records(self) -> AdjusterRecords | None:
+        """Give the bike's records, read once between two deeds, so that clicks can come as fast as they are made."""
+        key = (self.bike_id, self._bench.rider_id)
+        if self._read is None or self._read[0] != key:
+            self._read = (key, self._read_records())
+        return self._read[1]
+
+    def _read_records(self) -> AdjusterRecords | None:
         if not self.bike_id:
             return None
         try:

@@ -64,3 +64,4 @@ class CountPanel(QWidget):
         self.tool.count_changed.connect(self._view_model.set_count)
         self.tool.done.connect(self.done)
         self._holder.addWidget(self.tool)
+        self.tool.show()  # now, not when events come round: the focus goes to it at once

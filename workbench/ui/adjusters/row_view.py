@@ -70,7 +70,7 @@ class RowView(QWidget):
 
     def _name(self, row: AdjusterRow) -> None:
         self.setObjectName(f"adjuster_{row.key}")
-        for widget, part in ((self.count, "count"), (self.facts_link, "facts"), (self.ruler, "ruler")):
+        for widget, part in ((self.count, "count"), (self.facts_link, "open_facts"), (self.ruler, "ruler")):
             widget.setObjectName(f"{part}_{row.key}")
         self.facts_link.setAccessibleName(f"Facts: {row.title}")
 
