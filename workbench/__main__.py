@@ -22,6 +22,7 @@ class Options:
     library: str
     is_demo: bool
     now: Callable[[], str]
+    has_fixed_now: bool
     tour: Path | None
     size: tuple[int, int]
     theme: str
@@ -68,6 +69,7 @@ def read_arguments(arguments: Sequence[str]) -> Options:
         library=found.library,
         is_demo=found.demo,
         now=now,
+        has_fixed_now=bool(found.now),
         tour=found.tour,
         size=found.size,
         theme=found.theme,

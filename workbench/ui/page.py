@@ -26,6 +26,11 @@ class Page(QWidget):
         super().__init__(parent)
         self._view_model = view_model
 
+    @property
+    def view_model(self) -> ViewModel[Any]:
+        """The view-model this page draws."""
+        return self._view_model
+
     def listen(self) -> None:
         """Start following the view-model; call once at the end of ``__init__``."""
         self._view_model.state_changed.connect(self._render)

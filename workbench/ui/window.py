@@ -18,7 +18,7 @@ from workbench.ui.parts.sheet import Sheet
 from workbench.ui.parts.theme import SPACE_8, SPACE_16, SPACE_24
 from workbench.ui.parts.title_block import TitleBlock
 from workbench.ui.welcome import Welcome
-from workbench.ui.window_dialogs import ask_person, ask_reason, show_care, show_keys
+from workbench.ui.window_dialogs import ask_person, ask_reason, care_paper, keys_paper, show
 from workbench.ui.window_menus import window_menus
 from workbench.viewmodels.base import Problem
 from workbench.viewmodels.window import NEW_BIKE, WindowState, WindowViewModel
@@ -175,11 +175,11 @@ class MainWindow(QMainWindow):
 
     def show_keys(self) -> None:
         """Show the keyboard map."""
-        show_keys(self.menu.values(), self)
+        show(keys_paper(self.menu.values(), self))
 
     def show_care(self) -> None:
         """Show what to take care of."""
-        show_care(self)
+        show(care_paper(self))
 
     # Notices
 

@@ -13,6 +13,12 @@ from workbench.ui.parts.buttons import Button
 from workbench.ui.parts.labels import Words
 from workbench.ui.parts.theme import SPACE_8, SPACE_16, SPACE_24
 
+KEY_LINES = (
+    "Space   one click more while counting; Backspace one less",
+    "0 to 9   the count itself, or the liking of a run",
+    "Tab, Shift+Tab   next and previous field",
+    "Enter   the next step",
+)
 REASONS = ("Not on this bike", "Done elsewhere", "No time today", "Customer declines")
 
 
@@ -99,30 +105,29 @@ def _paper(title: str, name: str, parent: QWidget) -> tuple[QDialog, QVBoxLayout
     return dialog, rows
 
 
-def show_keys(actions: Iterable[QAction], parent: QWidget) -> None:
-    """Show every shortcut."""
+def keys_paper(actions: Iterable[QAction], parent: QWidget) -> QDialog:
+    """Make the keyboard map."""
     dialog, rows = _paper("Keys", "keys", parent)
     for action in actions:
         keys = action.shortcut().toString()
         if keys:
             rows.addWidget(Words(f"{keys}   {action.text().replace('&', '')}"))
-    for line in (
-        "Space   one click more while counting; Backspace one less",
-        "0 to 9   the count itself, or the liking of a run",
-        "Tab, Shift+Tab   next and previous field",
-        "Enter   the next step",
-    ):
+    for line in KEY_LINES:
         rows.addWidget(Words(line))
     rows.addStretch(1)
-    dialog.exec()
-    dialog.deleteLater()
+    return dialog
 
 
-def show_care(parent: QWidget) -> None:
-    """Show what to take care of."""
+def care_paper(parent: QWidget) -> QDialog:
+    """Make the page on what to take care of."""
     dialog, rows = _paper("Care", "care", parent)
     for line in resource("help/care.txt").read_text(encoding="utf-8").split("\n\n"):
         rows.addWidget(Words(" ".join(line.split())))
     rows.addStretch(1)
+    return dialog
+
+
+def show(dialog: QDialog) -> None:
+    """Show a page until it is closed."""
     dialog.exec()
     dialog.deleteLater()

@@ -1,0 +1,52 @@
+"""The tour: walk every station over the sample garage and write a picture and a list of controls of each screen."""
+
+from __future__ import annotations
+
+import json
+import os
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from workbench.model.errors import ExchangeError
+
+if TYPE_CHECKING:
+    from workbench.__main__ import Options
+
+FIXED_NOW = "2026-05-20T10:00:00+00:00"  # pictures made on two days are the same
+
+
+def run(options: Options) -> int:
+    """Write the tour into the folder asked for."""
+    os.environ["QT_QPA_PLATFORM"] = "offscreen"
+    os.environ["QT_SCALE_FACTOR"] = str(options.scale)
+    folder = _folder(options)
+    from workbench.tour.walk import Walk
+
+    walk = Walk(options)
+    for number, screen in enumerate(walk.screens(), start=1):
+        name = f"{number:02}-{screen.name}"
+        picture = folder / f"{name}.png"
+        if not screen.picture.save(str(picture)):
+            raise ExchangeError(f"{picture} cannot be written. Free some space or choose another folder.")
+        _write(folder / f"{name}.json", json.dumps(screen.listing, ensure_ascii=False, indent=1) + "\n")
+    walk.write_card(folder / "card.pdf")
+    print(f"The tour is in {folder}: one picture a screen, and the card as PDF.")
+    return 0
+
+
+def _folder(options: Options) -> Path:
+    assert options.tour is not None
+    try:
+        options.tour.mkdir(parents=True, exist_ok=True)
+        for old in [*options.tour.glob("[0-9][0-9]-*.png"), *options.tour.glob("[0-9][0-9]-*.json")]:
+            old.unlink()
+    except OSError as error:
+        raise ExchangeError(f"{options.tour} cannot be written ({error.strerror}). Choose another folder.") from error
+    return options.tour
+
+
+def _write(path: Path, text: str) -> None:
+    try:
+        path.write_text(text, encoding="utf-8")
+    except OSError as error:
+        raise ExchangeError(f"{path} cannot be written ({error.strerror}). Choose another folder.") from error

@@ -1,0 +1,65 @@
+"""What can be seen and worked on a screen: every visible control with its name, text and place."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from PySide6.QtCore import QPoint, QRect, Qt
+from PySide6.QtWidgets import (
+    QAbstractButton,
+    QAbstractItemView,
+    QComboBox,
+    QLabel,
+    QLineEdit,
+    QMenuBar,
+    QPlainTextEdit,
+    QWidget,
+)
+
+CONTROLS = (QAbstractButton, QLineEdit, QPlainTextEdit, QComboBox, QAbstractItemView)
+
+
+def listing_of(window: QWidget) -> list[dict[str, Any]]:
+    """List the controls and words of a window, top to bottom."""
+    found = [_entry(widget, window) for widget in window.findChildren(QWidget) if _is_listed(widget)]
+    return sorted(found, key=lambda entry: (entry["rect"][1], entry["rect"][0], entry["object_name"]))
+
+
+def _is_listed(widget: QWidget) -> bool:
+    if not widget.isVisible() or widget.visibleRegion().isEmpty() or isinstance(widget, QMenuBar):
+        return False
+    if isinstance(widget, CONTROLS):
+        return not widget.objectName().startswith("qt_")
+    return isinstance(widget, QLabel) or widget.focusPolicy() & Qt.FocusPolicy.TabFocus == Qt.FocusPolicy.TabFocus
+
+
+def _entry(widget: QWidget, window: QWidget) -> dict[str, Any]:
+    place = widget.mapTo(window, QPoint(0, 0))
+    seen: QRect = widget.visibleRegion().boundingRect()
+    return {
+        "object_name": widget.objectName(),
+        "accessible_name": widget.accessibleName(),
+        "text": _text(widget),
+        "rect": [place.x(), place.y(), widget.width(), widget.height()],
+        "seen": [place.x() + seen.x(), place.y() + seen.y(), seen.width(), seen.height()],
+        "kind": _kind(widget),
+        "enabled": widget.isEnabled(),
+        "focused": widget.hasFocus(),
+        "cut": bool(widget.is_cut()) if hasattr(widget, "is_cut") else False,
+    }
+
+
+def _kind(widget: QWidget) -> str:
+    if isinstance(widget, CONTROLS):
+        return "control"
+    return "words" if isinstance(widget, QLabel) else "drawn control"
+
+
+def _text(widget: QWidget) -> str:
+    if isinstance(widget, QAbstractButton | QLabel | QLineEdit):
+        return str(widget.text())
+    if isinstance(widget, QPlainTextEdit):
+        return widget.toPlainText()
+    if isinstance(widget, QComboBox):
+        return widget.currentText()
+    return widget.accessibleName()

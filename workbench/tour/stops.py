@@ -1,0 +1,156 @@
+"""Every screen of the tour: which library, its name, bench mode or not, and how to get there."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from functools import partial
+from typing import Any
+
+from PySide6.QtWidgets import QWidget
+
+from workbench.actions.garage import garage_rows
+from workbench.app import Workbench
+from workbench.model.bike import Station
+
+Go = Callable[[Workbench], QWidget | None]
+
+
+def bike(workbench: Workbench, name: str, station: str) -> Any:
+    """Put a sample bike on the bench and open a station; gives the station's view-model."""
+    rows = workbench.desk.ask(garage_rows())
+    workbench.bench.put_bike(next(row.bike.id for row in rows if row.bike.name == name))
+    workbench.view_model.open_station(station)
+    page = workbench.window.page(station)
+    page.start()
+    return page.view_model
+
+
+def _welcome(workbench: Workbench) -> None:
+    """An empty garage."""
+
+
+def _new_bike(workbench: Workbench) -> None:
+    workbench.view_model.new_bike()
+    view_model = workbench.window.page("new_bike").view_model
+    for name, text in (("name", "Heron 140"), ("rider", "M. Anders"), ("fork_travel", "140"), ("shock_stroke", "abc")):
+        view_model.set_field(name, text)  # type: ignore[attr-defined]
+    view_model.add()  # type: ignore[attr-defined]
+
+
+def _open(workbench: Workbench, name: str, station: str) -> None:
+    bike(workbench, name, station)
+
+
+def _count_closed(workbench: Workbench) -> None:
+    view_model = bike(workbench, "Cinder 170", Station.ADJUSTERS)
+    view_model.count(_last_adjuster(workbench))
+    for _ in range(6):
+        view_model.clicked()
+
+
+def _count_range(workbench: Workbench) -> None:
+    _count_closed(workbench)
+    view_model = bike(workbench, "Cinder 170", Station.ADJUSTERS)
+    view_model.keep_as_found()
+    view_model.set_count(13)
+
+
+def _last_adjuster(workbench: Workbench) -> str:
+    from workbench.actions.parts import bike_parts
+
+    return workbench.desk.ask(bike_parts(workbench.bench.bike_id or "")).adjusters[-1].id
+
+
+def _sag(workbench: Workbench, steps: int) -> None:
+    """The rear end of a bike whose front is measured: prepare, pressure, measure, advice, another round."""
+    view_model = bike(workbench, "Fell 130", Station.SAG)
+    view_model.start("rear")
+    if steps >= 1:
+        view_model.next()
+        view_model.set_text("pressure", "140")
+        view_model.set_text("temperature", "20")
+    if steps >= 2:
+        view_model.next()
+        view_model.add_reading("11.5")
+        view_model.add_reading("12.0")
+    if steps >= 3:
+        view_model.next()
+
+
+def _put_back(workbench: Workbench) -> None:
+    bike(workbench, "Fell 130", Station.SAG).show_put_back("front")
+
+
+def _ride_start(workbench: Workbench) -> None:
+    view_model = bike(workbench, "Tarn hardtail", Station.RIDE)
+    view_model.set_start("verified", True)
+
+
+def _riding(workbench: Workbench, runs: int) -> None:
+    _ride_start(workbench)
+    view_model = bike(workbench, "Tarn hardtail", Station.RIDE)
+    courses = view_model.state.start.courses
+    view_model.set_start("course_id", courses[0][0])
+    view_model.start_session()
+    for number in range(runs):
+        view_model.set_run("liking", (5, 6, 5, 7, 6)[number % 5])
+        view_model.set_run("direction", -1)
+        view_model.keep_run()
+        if number % 2:
+            view_model.set_proposed()
+    view_model.set_run("liking", 6)
+
+
+def _review_picked(workbench: Workbench) -> None:
+    view_model = bike(workbench, "Larch 150", Station.REVIEW)
+    rows = view_model.state.effects.rows
+    if rows:
+        view_model.pick_change(rows[0].key)
+
+
+def _care(workbench: Workbench) -> QWidget:
+    from workbench.ui.window_dialogs import care_paper
+
+    return _shown(care_paper(workbench.window))
+
+
+def _keys(workbench: Workbench) -> QWidget:
+    from workbench.ui.window_dialogs import keys_paper
+
+    return _shown(keys_paper(workbench.window.menu.values(), workbench.window))
+
+
+def _shown(dialog: QWidget) -> QWidget:
+    dialog.show()
+    return dialog
+
+
+STOPS: tuple[tuple[str, str, bool, Go], ...] = (
+    ("empty", "welcome", False, _welcome),
+    ("sample", "new-bike", False, _new_bike),
+    ("sample", "garage", False, partial(_open, name="Larch 150", station=Station.GARAGE)),
+    ("sample", "garage-coil", False, partial(_open, name="Cinder 170", station=Station.GARAGE)),
+    ("sample", "adjusters", False, partial(_open, name="Larch 150", station=Station.ADJUSTERS)),
+    ("sample", "adjusters-closed", False, _count_closed),
+    ("sample", "adjusters-range", False, _count_range),
+    ("sample", "adjusters-range-bench", True, _count_range),
+    ("sample", "sag", False, partial(_open, name="Larch 150", station=Station.SAG)),
+    ("sample", "sag-prepare", False, partial(_sag, steps=0)),
+    ("sample", "sag-pressure", False, partial(_sag, steps=1)),
+    ("sample", "sag-measure", False, partial(_sag, steps=2)),
+    ("sample", "sag-measure-bench", True, partial(_sag, steps=2)),
+    ("sample", "sag-advice", False, partial(_sag, steps=3)),
+    ("sample", "sag-put-back", False, _put_back),
+    ("sample", "baseline-write", False, partial(_open, name="Fell 130", station=Station.BASELINE)),
+    ("sample", "baseline", False, partial(_open, name="Tarn hardtail", station=Station.BASELINE)),
+    ("sample", "ride-blocked", False, partial(_open, name="Wren 24", station=Station.RIDE)),
+    ("sample", "ride-start", False, _ride_start),
+    ("sample", "ride", False, partial(_riding, runs=3)),
+    ("sample", "ride-changed", False, partial(_riding, runs=4)),
+    ("sample", "ride-bench", True, partial(_riding, runs=3)),
+    ("sample", "review", False, partial(_open, name="Larch 150", station=Station.REVIEW)),
+    ("sample", "review-picked", False, _review_picked),
+    ("sample", "care", False, _care),
+    ("sample", "keys", False, _keys),
+    ("sample", "card", False, partial(_open, name="Larch 150", station=Station.CARD)),
+)
