@@ -5,8 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Any, ClassVar
 
-from workbench.actions.desk import Desk
-from workbench.actions.put_back import put_back
+from workbench.actions.desk import Desk, Touched
 from workbench.actions.sag import SagRecords, discard_sag, keep_sag, note_as_found, open_fully
 from workbench.actions.setups import take_step
 from workbench.model.adjuster import adjuster_title
@@ -40,6 +39,12 @@ class SagViewModel(ViewModel[SagState]):
         self._entries = SagEntries(desk)
         super().__init__(desk, bench)
 
+    def hear(self, touched: Touched) -> None:
+        """Forget what was read when records changed; a letter typed into an entry changes none."""
+        if touched.tables:
+            self._entries.forget()
+        super().hear(touched)
+
     # Reading
 
     def read(self) -> SagState:
@@ -48,8 +53,7 @@ class SagViewModel(ViewModel[SagState]):
         if records is None:
             return SagState()
         drafts = {unit.id: self._entries.draft(unit) for unit in records.parts.units}
-        steps = self._desk.ask(put_back(self.bike_id, records.rider.id)) if records.rider else ()
-        return resolve(records, drafts, self._entries.opened(records), steps, self._bench.units)
+        return resolve(records, drafts, self._entries.opened(records), self._entries.put_back(), self._bench.units)
 
     def _records(self) -> SagRecords | None:
         return self._entries.records(self.bike_id, self._bench.rider_id)
@@ -297,7 +301,6 @@ class SagViewModel(ViewModel[SagState]):
         opened = self._now_open(needs_draft=False)
         if opened is None or opened.records.rider is None:
             return
-        due = self._desk.ask(put_back(self.bike_id, opened.records.rider.id))
-        steps = steps_of(opened.records, opened.unit, due)
+        steps = steps_of(opened.records, opened.unit, self._entries.put_back())
         if 0 <= index < len(steps):
             self.act(f"Put back {steps[index].title.lower()}"[:60], take_step(self.bike_id, steps[index]))

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from workbench.actions.desk import Desk
+from workbench.actions.put_back import put_back
 from workbench.actions.sag import SagRecords, sag_records
 from workbench.model.errors import WorkbenchError
 from workbench.model.parts import settable_items
@@ -35,20 +36,45 @@ class Opened:
         return Stage(self.draft.stage)
 
 
+@dataclass(frozen=True, slots=True)
+class _Known:
+    """What was read for one bike and rider."""
+
+    key: tuple[str, str | None]
+    records: SagRecords
+    put_back: tuple[Step, ...]
+
+
 class SagEntries:
-    """The sag entries of the bike on the bench, one for each end, and which end lies open."""
+    """The sag entries of the bike on the bench, one for each end, and which end lies open.
+
+    Records are read once and kept until `forget()`: a letter typed into an entry changes none of them.
+    """
 
     def __init__(self, desk: Desk) -> None:
         self._desk = desk
+        self._known: _Known | None = None
+
+    def forget(self) -> None:
+        """Read records anew the next time."""
+        self._known = None
 
     def records(self, bike_id: str, rider_id: str | None) -> SagRecords | None:
-        """Read what is known of the bike's sag; None when the bike went away with an undone step."""
+        """Give what is known of the bike's sag; None when the bike went away with an undone step."""
         if not bike_id:
             return None
-        try:
-            return self._desk.ask(sag_records(bike_id, rider_id))
-        except WorkbenchError:
-            return None
+        if self._known is None or self._known.key != (bike_id, rider_id):
+            try:
+                records = self._desk.ask(sag_records(bike_id, rider_id))
+            except WorkbenchError:
+                return None
+            steps = self._desk.ask(put_back(bike_id, records.rider.id)) if records.rider else ()
+            self._known = _Known((bike_id, rider_id), records, steps)
+        return self._known.records
+
+    def put_back(self) -> tuple[Step, ...]:
+        """Give the put-back list of the bike last read."""
+        return self._known.put_back if self._known else ()
 
     def draft(self, unit: Unit) -> SagDraft | None:
         """Read the entry of a unit, if one is under way."""
