@@ -20,6 +20,7 @@ class Page(QWidget):
 
     problem_raised = Signal(str)  # a refusal with no field to stand at: the window shows it in the banner
     kept = Signal(str)  # the label of a deed just done: the window shows it with Undo
+    discarded = Signal(str, str)  # what was discarded and its draft's key: the window offers to take it back
     station_requested = Signal(str)  # go to another station
 
     def __init__(self, view_model: ViewModel[Any], parent: QWidget | None = None) -> None:
@@ -36,6 +37,7 @@ class Page(QWidget):
         self._view_model.state_changed.connect(self._render)
         self._view_model.refused.connect(self._show_problem)
         self._view_model.kept.connect(self.kept)
+        self._view_model.discarded.connect(self.discarded)
 
     def start(self) -> None:
         """Put the focus on the next thing to do; called when the page is opened."""

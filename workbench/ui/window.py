@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from functools import partial
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QCloseEvent
@@ -92,6 +93,7 @@ class MainWindow(QMainWindow):
             page = self._makers[station]()
             page.problem_raised.connect(self._say)
             page.kept.connect(self._say_kept)
+            page.discarded.connect(self._say_discarded)
             page.station_requested.connect(self._view_model.open_station)
             for sheet in page.findChildren(Sheet, options=Qt.FindChildOption.FindDirectChildrenOnly):
                 sheet.setProperty("role", "page")  # the window's frame is its edge
@@ -196,6 +198,9 @@ class MainWindow(QMainWindow):
     def _say_kept(self, label: str) -> None:
         self._banner_deed = self._view_model.undo
         self.banner.say(label, "Undo")
+
+    def _say_discarded(self, label: str, draft_id: str) -> None:
+        self.say_with(label, "Take it back", partial(self._view_model.take_back_draft, draft_id))
 
     def say_with(self, text: str, action: str, deed: Callable[[], object]) -> None:
         """Show a notice with a deed of the caller's."""
