@@ -19,27 +19,29 @@ OUTSIDE_KPA = 101.325
 
 # Typical compression ratios a / (a - 1) of 2 to 5, negative chambers of a sixth to half the travel: common practice.
 _POSITIVE = (1.25, 1.4, 1.6, 1.9)
-_NEGATIVE = (0.15, 0.22, 0.32, 0.45, 0.65)
+_NEGATIVE = (0.18, 0.28, 0.40, 0.55, 0.75)
 _SCALING = (0.0, 0.5, 1.0)
-_SCALING_WEIGHT = (0.25, 0.5, 0.25)
+_SCALING_WEIGHT = (0.1, 0.25, 0.65)
 
 # Scatter of one reading as a fraction of the load, and how likely: hips move, seals stick. Front carries less load.
 NOISE = {
-    "front": ((0.015, 0.022, 0.032, 0.045, 0.08, 0.14), (0.14, 0.26, 0.30, 0.24, 0.04, 0.02)),
-    "rear": ((0.005, 0.009, 0.014, 0.020, 0.04, 0.10), (0.18, 0.30, 0.28, 0.18, 0.04, 0.02)),
+    "front": ((0.018, 0.025, 0.034, 0.046, 0.065, 0.14), (0.12, 0.24, 0.28, 0.22, 0.11, 0.03)),
+    "rear": ((0.006, 0.010, 0.015, 0.022, 0.032, 0.08), (0.12, 0.22, 0.26, 0.22, 0.14, 0.04)),
 }
-_WILD_LEVELS = 2
+_WILD_LEVELS = 1
 _SLIP_CHANCE = 0.03
 _SLIP_SD = 0.25
 _SLIP_FROM = 3
-_NEGLIGIBLE = 1e-4
+_NEGLIGIBLE = 1e-3
 
 # Sizes stated by a person: the effective lengths may be a little off.
 _STATED_POSITIVE = (0.97, 1.0, 1.03)
 _STATED_NEGATIVE = (0.9, 1.0, 1.1)
 
-# Nine equally likely places of a normal distribution.
-_NODES = np.array([-1.593219, -0.967422, -0.589456, -0.282216, 0.0, 0.282216, 0.589456, 0.967422, 1.593219])
+# Places of a standard normal and their weights: the trapezoidal rule, which is very good for a bell.
+_NODES = np.linspace(-2.6, 2.6, 7)
+_NODE_WEIGHT = np.exp(-0.5 * _NODES**2) / np.exp(-0.5 * _NODES**2).sum()
+_WILD_LEVELS = 1
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,7 +60,7 @@ class Belief:
     """What may be true after the readings, one row each possibility, chances adding up to one."""
 
     shapes: Shapes  # of each possibility
-    log_load: Floats  # load per area [kPa], equally likely places in a row
+    load: Floats  # load per area [kPa], places of a normal in a row
     chance: Floats
     noise: float  # scatter of one reading as a fraction of the load, on average
     doubt: float  # chance that the readings scatter more than readings should
@@ -102,7 +104,7 @@ def sag_at(belief: Belief, pressure_kpa: float) -> Floats:
     """Give the sag of every possibility at a pressure: the root of a quadratic, at most full travel."""
     of = belief.shapes
     a, b, r = of.a[:, None], of.b[:, None], of.r[:, None]
-    y = np.exp(belief.log_load) / (pressure_kpa + of.outside_kpa)[:, None]
+    y = belief.load / (pressure_kpa + of.outside_kpa)[:, None]
     square, linear, constant = y / (a * b), 1 / b + r / a - y * (1 / b - 1 / a), 1 - r - y
     root = np.sqrt(np.maximum(linear**2 - 4 * square * constant, 0.0))
     return np.asarray(np.clip(-2 * constant / (linear + root), 0.0, 1.0))
@@ -110,7 +112,7 @@ def sag_at(belief: Belief, pressure_kpa: float) -> Floats:
 
 def pressure_for(belief: Belief, sag: float) -> Floats:
     """Give the pressure at which every possibility would sit at a sag [kPa]."""
-    needed = np.exp(belief.log_load) / pull(belief.shapes, sag)[:, None] - belief.shapes.outside_kpa[:, None]
+    needed = belief.load / pull(belief.shapes, sag)[:, None] - belief.shapes.outside_kpa[:, None]
     return np.asarray(needed)
 
 
@@ -150,7 +152,7 @@ def _belief(shapes: Shapes, mean: Floats, sd: Floats, chance: Floats, noise: Flo
     kept = chance.ravel()[keep]
     return Belief(
         Shapes(shapes.a[row], shapes.b[row], shapes.r[row], shapes.outside_kpa[row], shapes.chance[row]),
-        mean.ravel()[keep][:, None] + _NODES * sd.ravel()[keep][:, None],
+        np.exp(mean.ravel()[keep][:, None] + _NODES * sd.ravel()[keep][:, None]),
         kept / kept.sum(),
         float(by_noise @ noise),
         doubt,
@@ -160,16 +162,16 @@ def _belief(shapes: Shapes, mean: Floats, sd: Floats, chance: Floats, noise: Flo
 
 def quantiles(belief: Belief, values: Floats, at: Sequence[float]) -> list[float]:
     """Give weighted quantiles of a value over all possibilities."""
-    weight = np.repeat(belief.chance / values.shape[1], values.shape[1])
     flat = values.ravel()
     order = np.argsort(flat)
-    middle = np.cumsum(weight[order]) - weight[order] / 2
+    weight = (belief.chance[:, None] * _NODE_WEIGHT).ravel()[order]
+    middle = np.cumsum(weight) - weight / 2
     return [float(value) for value in np.interp(at, middle, flat[order])]
 
 
 def share(belief: Belief, happens: npt.NDArray[np.bool_]) -> float:
     """Give the chance of what happens in some of the possibilities."""
-    return float(belief.chance @ happens.mean(axis=1))
+    return float(belief.chance @ (happens @ _NODE_WEIGHT))
 
 
 def _log_slope(shapes: Shapes, s: float) -> Floats:
