@@ -215,6 +215,16 @@ def test_a_link_leads_to_the_library_and_what_a_crash_left_beside_it(tmp_path):
             assert reader.need(Bike, "b").name == "Tarn"
 
 
+def test_a_crash_is_recovered_where_no_index_file_can_be_made(tmp_path):
+    (tmp_path / "live").mkdir()
+    with opened(tmp_path / "live" / "a") as library:
+        Desk(library).do("Add bike", lambda gate: gate.put(Bike("b", "Tarn")))
+        copy = crashed_copy(library, tmp_path / "crashed")
+    copy.with_name("a-shm").mkdir()  # in its way, as a full disk would be
+    with opened(copy) as library, library.reader() as reader:
+        assert reader.need(Bike, "b").name == "Tarn"
+
+
 def test_a_new_library_on_a_full_disk_is_unreachable_and_later_made_after_all(tmp_path):
     resource = pytest.importorskip("resource", reason="this system has no limits on files")
     soft, hard = resource.getrlimit(resource.RLIMIT_FSIZE)
@@ -255,6 +265,23 @@ def test_a_read_only_file_or_folder_is_refused_but_can_be_looked_at(what):
                     desk.do("Add bike", lambda gate: gate.put(Bike("c", "no")))
             assert prints(folder) == before
         folder.chmod(0o755)
+
+
+@pytest.mark.skipif(not hasattr(os, "setresuid"), reason="rights work differently here")
+def test_a_read_only_folder_with_what_a_crash_left_can_be_looked_at():
+    with open_folder() as folder:
+        (folder / "live").mkdir()
+        with opened(folder / "live" / "a") as library:
+            Desk(library).do("Add bike", lambda gate: gate.put(Bike("b", "Tarn")))
+            copy = crashed_copy(library, folder / "crashed")
+        copy.parent.chmod(0o555)
+        with without_rights():
+            refused(copy, LibraryUnreachable, copy.parent)
+            before = prints(copy.parent)
+            with opened(copy, read_only=True) as library, library.reader() as reader:
+                assert reader.need(Bike, "b").name == "Tarn"
+            assert prints(copy.parent) == before
+        copy.parent.chmod(0o755)
 
 
 @pytest.mark.skipif(not hasattr(os, "setresuid"), reason="rights work differently here")

@@ -6,6 +6,7 @@ import os
 import shutil
 import sqlite3
 import stat
+from contextlib import suppress
 from pathlib import Path
 from tempfile import TemporaryDirectory
 from urllib.parse import quote
@@ -28,7 +29,6 @@ APPLICATION_ID = 0x5472426E  # "TrBn"
 MAGIC = b"SQLite format 3\x00"
 PRAGMAS = (
     "busy_timeout = 0",
-    "locking_mode = EXCLUSIVE",
     "journal_mode = WAL",
     "synchronous = FULL",
     "foreign_keys = ON",
@@ -77,16 +77,23 @@ def is_new(path: Path) -> bool:
 def schema_number_of(path: Path) -> str | None:
     """The schema number a library file carries, read without changing the file; None if creation was cut short."""
     if _size(path, "-journal"):
-        with TemporaryDirectory() as folder:
-            return _read_schema_number(copy_aside(path, Path(folder)), "mode=rw")
+        return _schema_number_of_copy(path)
     if not _size(path, "-wal"):
         return _read_schema_number(path, "mode=ro&immutable=1")
     had_shm = _beside(path, "-shm").exists()
     try:
         return _read_schema_number(path, "mode=ro")
+    except LibraryUnreachable:  # no room or no right to make the index of the side file here
+        return _schema_number_of_copy(path)
     finally:
         if not had_shm:
-            _beside(path, "-shm").unlink(missing_ok=True)
+            with suppress(OSError):
+                _beside(path, "-shm").unlink(missing_ok=True)
+
+
+def _schema_number_of_copy(path: Path) -> str | None:
+    with TemporaryDirectory(prefix="trailbench-") as folder:
+        return _read_schema_number(copy_aside(path, Path(folder)), "mode=rw")
 
 
 def refuse_newer(path: Path, number: str, head: str) -> None:
@@ -146,6 +153,7 @@ def connect(path: Path) -> sqlite3.Connection:
     with plain_words(path):
         connection = sqlite3.connect(_uri(path, "mode=rwc"), uri=True, timeout=0, isolation_level=None)
         try:
+            connection.execute("PRAGMA locking_mode = EXCLUSIVE").fetchall()  # first, so that no index file is needed
             # An empty file stays empty here: its first page must carry our mark, so it is written with the tables.
             started = _has_content(connection)
             for pragma in PRAGMAS:
