@@ -84,6 +84,7 @@ class AdjusterRows(QWidget):
             self._rows = {one.adjuster_id: AdjusterRow(self._view_model, one) for one in shown}
             for row in self._rows.values():
                 self._list.addWidget(row)
+                row.show()
         for one in shown:
             self._rows[one.adjuster_id].show_row(one)
         self.opened.setVisible(any(one.can_open for one in shown))

@@ -124,6 +124,7 @@ class AdviceStage(Stage):
             row.taken.connect(self.view_model.another_round)
             self._option_rows.addWidget(row)
             self._options.append(row)
+            row.show()
         for place, (row, option) in enumerate(zip(self._options, shown, strict=True)):
             row.show_option(option, is_chosen=place == advice.chosen)
 

@@ -70,6 +70,7 @@ class Readings(QWidget):
             row.remove_requested.connect(self.remove_requested)
             self._grid.addWidget(row, len(self._rows) % 3, len(self._rows) // 3)
             self._rows.append(row)
+            row.show()
         for row, reading in zip(self._rows, readings, strict=True):
             row.show_reading(reading)
 

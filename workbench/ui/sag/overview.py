@@ -135,6 +135,7 @@ class Overview(Sheet):
         for card in self._cards.values():
             card.garage_requested.connect(self._to_garage)
             self._ends.addWidget(card)
+            card.show()
 
     def _to_garage(self) -> None:
         self.station_requested.emit("garage")
