@@ -123,7 +123,7 @@ def next_pressure(
     sag = sag_at(belief, pressure)
     sag_low, middle, sag_high = quantiles(belief, sag, [0.05, 0.5, 0.95])
     if limited is None:
-        settled = share(belief, np.abs(sag - target) < _FELT_SAG) >= _SURE
+        settled = share(belief, np.abs(sag - target) < _FELT_SAG) >= _SURE and belief.doubt < 0.5
     else:
         beyond = needed < low_kpa if limited == "minimum" else needed > high_kpa
         settled = share(belief, beyond) >= _LIMIT_SURE

@@ -33,6 +33,7 @@ _SLIP_CHANCE = 0.03
 _SLIP_SD = 0.25
 _SLIP_FROM = 3
 _NEGLIGIBLE = 1e-3
+_LEAST_KPA = 1.0
 
 # Sizes stated by a person: the effective lengths may be a little off.
 _STATED_POSITIVE = (0.97, 1.0, 1.03)
@@ -104,7 +105,7 @@ def sag_at(belief: Belief, pressure_kpa: float) -> Floats:
     """Give the sag of every possibility at a pressure: the root of a quadratic, at most full travel."""
     of = belief.shapes
     a, b, r = of.a[:, None], of.b[:, None], of.r[:, None]
-    y = belief.load / (pressure_kpa + of.outside_kpa)[:, None]
+    y = belief.load / np.maximum(pressure_kpa + of.outside_kpa, _LEAST_KPA)[:, None]
     square, linear, constant = y / (a * b), 1 / b + r / a - y * (1 / b - 1 / a), 1 - r - y
     root = np.sqrt(np.maximum(linear**2 - 4 * square * constant, 0.0))
     return np.asarray(np.clip(-2 * constant / (linear + root), 0.0, 1.0))
@@ -124,7 +125,10 @@ def learn(shapes: Shapes, pressures_kpa: Sequence[float], sags: Sequence[float],
     readings agree. The load has a flat prior in the logarithm, set so that a single reading favours no shape.
     """
     seen = np.stack(
-        [np.log((p + shapes.outside_kpa) * pull(shapes, s)) for p, s in zip(pressures_kpa, sags, strict=True)]
+        [
+            np.log(np.maximum(p + shapes.outside_kpa, _LEAST_KPA) * pull(shapes, s))
+            for p, s in zip(pressures_kpa, sags, strict=True)
+        ]
     )
     slope = np.stack([_log_slope(shapes, s) for s in sags])
     noise, noise_chance = (np.asarray(part) for part in NOISE[end])
