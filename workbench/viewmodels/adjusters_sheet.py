@@ -13,8 +13,8 @@ from workbench.viewmodels.adjusters_list import Group, resolve_groups
 from workbench.viewmodels.shown import Units
 from workbench.viewmodels.step_lines import StepLine, step_lines
 
-OPEN_FOR_SAG = "They stand open for sag. If sag has to wait, put them back now: do not ride like this."
-OPEN_STILL = "They still stand open from measuring: do not ride like this."
+NOT_IN_PLACE = "These do not stand where they belong: do not ride like this."
+UNTIL_SAG = "They stand open for sag. If sag has to wait, put them back now: do not ride like this."
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,7 +86,9 @@ def _next(records: AdjusterRecords, drafts: Mapping[str, CountDraft]) -> tuple[s
 def _put_back_note(records: AdjusterRecords) -> str:
     if not records.put_back:
         return ""
-    return OPEN_FOR_SAG if records.has_sag_due else OPEN_STILL
+    lines = [records.latest(step.subject_id) for step in records.put_back]
+    all_open = all(line is not None and line.how == "opened" for line in lines)
+    return UNTIL_SAG if records.has_sag_due and all_open else NOT_IN_PLACE
 
 
 def _progress(records: AdjusterRecords) -> str:

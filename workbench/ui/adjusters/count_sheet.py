@@ -9,9 +9,7 @@ from workbench.ui.adjusters.count_panel import CountPanel
 from workbench.ui.adjusters.knob_side import KnobSide
 from workbench.ui.adjusters.skip_panel import SkipPanel
 from workbench.ui.parts.buttons import Button
-from workbench.ui.parts.flow import FlowLayout
 from workbench.ui.parts.stage_sheet import StageSheet
-from workbench.ui.parts.theme import SPACE_16
 from workbench.viewmodels.adjusters import AdjustersViewModel
 from workbench.viewmodels.adjusters_count import CountState, Stage
 
@@ -33,10 +31,8 @@ class CountSheet(StageSheet):
         self.body.insertWidget(0, self.skip)
         self.skip_link = Button("Cannot be counted", "link", name="count_skip")
         self.discard_link = Button("Discard this count", "link", name="count_discard")
-        ways_out = FlowLayout(gap=SPACE_16)
-        ways_out.addWidget(self.skip_link)
-        ways_out.addWidget(self.discard_link)
-        self.body.insertLayout(self.body.count() - 1, ways_out)
+        self.keys.addWidget(self.skip_link)
+        self.keys.addWidget(self.discard_link)
         self.verb_pressed.connect(self._keep)
         self.second_pressed.connect(self._not_known)
         self.back_pressed.connect(view_model.leave)

@@ -12,7 +12,7 @@ from workbench.ui.parts.field_base import commit_focused
 from workbench.ui.parts.flow import FlowLayout
 from workbench.ui.parts.labels import Words
 from workbench.ui.parts.sheet import Sheet
-from workbench.ui.parts.theme import SPACE_16
+from workbench.ui.parts.theme import SPACE_8, SPACE_16, SPACE_24
 
 
 class Pages(QWidget):
@@ -62,18 +62,27 @@ class StageSheet(Sheet):
         self.verb = Button("Next", "verb", name=f"{name}_verb")
         self.second = Button("", "plain", name=f"{name}_second")
         self.back = Button("Back", "link", name=f"{name}_back")
-        row = FlowLayout(gap=SPACE_16)
+        self.keys = FlowLayout(gap=SPACE_16)
         for button in (self.verb, self.second, self.back):
-            row.addWidget(button)
+            self.keys.addWidget(button)
         self.body.addWidget(self.pages)
-        self.body.addWidget(self.problem)
-        self.body.addLayout(row)
         self.body.addStretch(1)
+        self._outer.addWidget(self._make_foot())
         self.problem.hide()
         self.second.hide()
         self.verb.clicked.connect(self._verb)
         self.second.clicked.connect(self._second)
         self.back.clicked.connect(self._back)
+
+    def _make_foot(self) -> QWidget:
+        """The verb stays in sight while the stage scrolls."""
+        foot = QWidget()
+        rows = QVBoxLayout(foot)
+        rows.setContentsMargins(SPACE_24, SPACE_8, SPACE_24, SPACE_16)
+        rows.setSpacing(SPACE_8)
+        rows.addWidget(self.problem)
+        rows.addLayout(self.keys)
+        return foot
 
     def set_stages(self, stages: Sequence[tuple[str, QWidget]]) -> None:
         """Take the stages, each a name and a widget; called once."""
