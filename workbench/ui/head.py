@@ -1,4 +1,4 @@
-"""The head of the sheet: which bike, whose, and the job line."""
+"""The head of the sheet: which bike, whose, the notice beside it, and the job line."""
 
 from __future__ import annotations
 
@@ -7,35 +7,49 @@ from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
 from workbench.model.job import STATION_WORDS
 from workbench.ui.parts.job_line import JobLine, Mark
 from workbench.ui.parts.labels import Words
-from workbench.ui.parts.theme import SPACE_4, SPACE_16
+from workbench.ui.parts.theme import SPACE_4, SPACE_16, current
 from workbench.viewmodels.window import WindowState, WindowViewModel
 
 
 class Head(QWidget):
-    """Bike, rider and the state of every station."""
+    """Bike, rider and the state of every station. The notice has its place here, so that it moves nothing."""
 
-    def __init__(self, view_model: WindowViewModel, parent: QWidget | None = None) -> None:
+    def __init__(self, view_model: WindowViewModel, banner: QWidget, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setObjectName("head")
         self._bike = Words("", "title", elide=True, name="head_bike")
         self._rider = Words("", "mute", elide=True, name="head_rider")
         self._line = JobLine()
         self._line.station_requested.connect(view_model.open_station)
-        names = QHBoxLayout()
+        self._names = QWidget()
+        names = QHBoxLayout(self._names)
+        names.setContentsMargins(0, 0, 0, 0)
         names.setSpacing(SPACE_16)
-        names.addWidget(self._bike)
-        names.addWidget(self._rider, 1)
+        names.addWidget(self._bike, 2)
+        names.addWidget(self._rider, 2)
+        names.addWidget(banner, 3)
         rows = QVBoxLayout(self)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(SPACE_4)
-        rows.addLayout(names)
+        rows.addWidget(self._names)
         rows.addWidget(self._line)
         self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Maximum)
 
-    def show_state(self, state: WindowState) -> None:
-        """Show the bike on the bench."""
-        self._bike.setText(state.bike_name)
-        self._rider.setText(state.rider_text)
+    def show_state(self, state: WindowState, *, shows_bike: bool) -> None:
+        """Show the bike on the bench, or only keep the place of the notice."""
+        self._names.setFixedHeight(current().sizes.target + 10)
+        self._bike.setText(state.bike_name if shows_bike else "")
+        self._rider.setText(state.rider_text if shows_bike else "")
+        self._line.setVisible(shows_bike)
         self._line.set_marks(
-            [Mark(mark.station.value, STATION_WORDS[mark.station], mark.state.value, mark.why) for mark in state.marks]
+            [
+                Mark(
+                    mark.station.value,
+                    STATION_WORDS[mark.station],
+                    mark.state.value,
+                    mark.why,
+                    is_open=mark.station == state.station,
+                )
+                for mark in state.marks
+            ]
         )

@@ -43,8 +43,8 @@ class MainWindow(QMainWindow):
         self._pages: dict[str, Page] = {}
         self._banner_deed: Callable[[], object] | None = None
         self.side = GarageSide(view_model)
-        self.head = Head(view_model)
         self.banner = Banner()
+        self.head = Head(view_model, self.banner)
         self.title_block = TitleBlock(person_label="By")
         self._welcome = Welcome(view_model)
         self._stack = QStackedWidget()
@@ -65,10 +65,9 @@ class MainWindow(QMainWindow):
         paper.addWidget(self._stack, 1)
         paper.addWidget(self.title_block)
         right = QVBoxLayout()
-        right.setContentsMargins(SPACE_16, SPACE_16, SPACE_24, SPACE_16)
+        right.setContentsMargins(SPACE_16, SPACE_8, SPACE_24, SPACE_16)
         right.setSpacing(SPACE_8)
-        for widget in (self.head, self.banner):
-            right.addWidget(widget)
+        right.addWidget(self.head)
         right.addWidget(sheet, 1)
         whole = QWidget()
         columns = QHBoxLayout(whole)
@@ -103,7 +102,7 @@ class MainWindow(QMainWindow):
 
     def _render(self, state: WindowState) -> None:
         self.side.show_state(state)
-        self.head.show_state(state)
+        self.head.show_state(state, shows_bike=state.bike_id is not None and state.station != NEW_BIKE)
         self.title_block.set_cells(state.cells)
         self._welcome.show_state(state)
         self.menu["undo"].setText(f"&Undo {_menu_text(state.undo_text)}".rstrip())
@@ -119,7 +118,6 @@ class MainWindow(QMainWindow):
             self._open(state.station)
         else:
             self._stack.setCurrentWidget(self._welcome)
-        self.head.setVisible(has_bike and state.station != NEW_BIKE)
 
     def _open(self, station: str) -> None:
         page = self.page(station)

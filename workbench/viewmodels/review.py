@@ -132,6 +132,7 @@ def _judge(runs: tuple[RunRecord, ...]) -> tuple[ChangeVerdict, ...]:
 
 
 def _effect_row(records: RideRecords, one: ChangeVerdict, units: Units) -> EffectRow:
+    from workbench.evidence.verdicts import Verdict
     from workbench.evidence.words import caution_words, sentence
 
     by_number = {setup.number: setup for setup in records.setups}
@@ -151,6 +152,7 @@ def _effect_row(records: RideRecords, one: ChangeVerdict, units: Units) -> Effec
         verdict=sentence(one, before_words=f"no. {before.number}", after_words=f"no. {after.number}"),
         cautions="; ".join(caution_words(one)),
         runs_text=f"{one.runs_before} and {one.runs_after}",
+        is_settled=one.verdict is not Verdict.CANNOT_TELL,
     )
 
 
@@ -165,7 +167,12 @@ def _summary(effects: Effects, sessions: tuple[SessionRecords, ...]) -> str:
         lead += " The session is still open: this is how it looks so far."
     if not effects.rows:
         return f"{lead} {effects.said}. Two runs on each side of a change are the cheapest start."
-    return f"{lead} " + " ".join(row.verdict for row in effects.rows[:6])
+    settled = [row.verdict for row in effects.rows if row.is_settled]
+    left = len(effects.rows) - len(settled)
+    tail = (
+        f" {left} of {len(effects.rows)} changes cannot be told yet: see what each still needs below." if left else ""
+    )
+    return " ".join([lead, *settled[:4]]) + tail
 
 
 class ReviewViewModel(ViewModel[ReviewState]):

@@ -63,6 +63,7 @@ class EffectRow:
     verdict: str
     cautions: str
     runs_text: str
+    is_settled: bool = False
 
     def __post_init__(self) -> None:
         if not all(isfinite(value) for value in (self.effect, self.low, self.high)):

@@ -30,6 +30,7 @@ class GarageSide(QWidget):
         self.search.setClearButtonEnabled(True)
         self.search.textChanged.connect(view_model.search)
         self.list = BikeList(view_model.due)
+        self.list.setStyleSheet("QListView { border: none; background: transparent; }")
         self.list.bike_picked.connect(view_model.open_bike)
         self.search.returnPressed.connect(self.list.pick_first)
         self._nothing = Words("", "mute", name="garage_nothing")

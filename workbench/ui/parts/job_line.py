@@ -17,12 +17,13 @@ STATES = ("now", "due", "done", "skipped", "blocked")
 
 @dataclass(frozen=True, slots=True)
 class Mark:
-    """One station on the line: its key, its word, one of `STATES`, and why it is so."""
+    """One station on the line: its key, its word, one of `STATES`, why it is so, and whether its sheet lies open."""
 
     key: str
     word: str
     state: str = "due"
     reason: str = ""
+    is_open: bool = False
 
 
 class _MarkButton(QAbstractButton):
@@ -40,7 +41,7 @@ class _MarkButton(QAbstractButton):
         """Show another state."""
         self.mark = mark
         self.setText(mark.word)
-        said = f"{self.number} {mark.word}: {mark.state}"
+        said = f"{self.number} {mark.word}: {mark.state}{', open' if mark.is_open else ''}"
         self.setAccessibleName(said)
         self.setAccessibleDescription(mark.reason)
         self.update()
@@ -56,8 +57,17 @@ class _MarkButton(QAbstractButton):
         self._draw_line(painter, centre, side)
         draw_mark(painter, centre, side, self.number, self.mark.state)
         self._draw_words(painter, centre.y() + side / 2 + SPACE_4)
+        if self.mark.is_open:
+            self._draw_open(painter)
         if self.hasFocus():
             draw_focus(painter, QRectF(self.rect()))
+
+    def _draw_open(self, painter: QPainter) -> None:
+        """Underline the station whose sheet lies open."""
+        half = min(self.width() / 2 - 8, 44.0)
+        foot, middle = self.height() - 2.0, self.width() / 2
+        painter.setPen(QPen(current().colour("ink"), 3))
+        painter.drawLine(QPointF(middle - half, foot), QPointF(middle + half, foot))
 
     def _draw_line(self, painter: QPainter, centre: QPointF, side: float) -> None:
         painter.setPen(QPen(current().colour("line"), 1))
@@ -70,8 +80,8 @@ class _MarkButton(QAbstractButton):
     def _draw_words(self, painter: QPainter, top: float) -> None:
         theme = current()
         state, is_now = self.mark.state, self.mark.state == "now"
-        word_font, state_font = theme.font("text", bold=is_now), theme.font("note")
-        token = "accent" if is_now else "mute" if state in ("blocked", "skipped") else "ink"
+        word_font, state_font = theme.font("text", bold=is_now or self.mark.is_open), theme.font("note")
+        token = "accent" if is_now else "mute" if state in ("blocked", "skipped") and not self.mark.is_open else "ink"
         top += _centred(painter, self.mark.word, word_font, token, QRectF(2, top, self.width() - 4, 200))
         _centred(painter, state, state_font, "mute", QRectF(2, top, self.width() - 4, 200))
 

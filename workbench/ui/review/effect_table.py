@@ -53,7 +53,6 @@ class EffectTable(QTableWidget):
             self.clearSelection()
 
     def _fill(self, place: int, row: EffectRow) -> None:
-        said = f"{row.verdict} {row.cautions}".strip() if not row.cautions else f"{row.verdict} ({row.cautions})"
         cells = (
             str(place + 1),
             row.change,
@@ -61,7 +60,7 @@ class EffectTable(QTableWidget):
             row.interval_text,
             row.chance_text,
             row.runs_text,
-            said,
+            row.verdict,
         )
         for column, text in enumerate(cells):
             item = QTableWidgetItem(text)

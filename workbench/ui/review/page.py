@@ -41,6 +41,7 @@ class ReviewPage(Page):
         self._effects = EffectsPlot()
         self._table = EffectTable()
         self._table.change_picked.connect(view_model.pick_change)
+        self._cautions = Words("", "note", name="review_cautions")
         self._setups = _list("review_setup", "Setup to go back to")
         self._setups.activated.connect(self._pick_setup)
         self._setup_said = Words("", "mute", name="review_setup_said")
@@ -72,7 +73,16 @@ class ReviewPage(Page):
         rows = QVBoxLayout(whole)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(SPACE_8)
-        for widget in (self._sessions, self._summary, self._timeline, self._legend, self._effects, self._table, Rule()):
+        for widget in (
+            self._sessions,
+            self._summary,
+            self._timeline,
+            self._legend,
+            self._effects,
+            self._table,
+            self._cautions,
+            Rule(),
+        ):
             rows.addWidget(widget)
         rows.addLayout(back)
         for widget in (self._done, self._steps):
@@ -97,6 +107,10 @@ class ReviewPage(Page):
         has_effects = bool(state.effects.rows)
         self._effects.setVisible(has_effects)
         self._table.setVisible(has_effects)
+        lowers = f"What lowers certainty here: {row.cautions}." if row and row.cautions else ""
+        self._cautions.set_words(
+            lowers or ("Pick a change to see its runs and what lowers certainty." if has_effects else "")
+        )
         self._setup_said.setText(state.setup_said)
         self._done.set_words(state.steps_done)
         self._steps.set_steps([Step(line.key, line.text, remark=line.remark) for line in state.steps])

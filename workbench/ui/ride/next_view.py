@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from workbench.ui.parts.buttons import Button
 from workbench.ui.parts.care_note import CareNote
 from workbench.ui.parts.choice_field import FlagField, ListBox
 from workbench.ui.parts.labels import Words
-from workbench.ui.parts.theme import SPACE_8, SPACE_16
+from workbench.ui.parts.theme import SPACE_8
 from workbench.ui.ride.typed_line import TypedLine
 from workbench.viewmodels.ride import RideViewModel, SessionState
 
@@ -44,16 +44,17 @@ class NextView(QWidget):
         self._value.line.returnPressed.connect(self._change)
         self._hand = self._hand_part()
         self._hand.hide()
-        buttons = QHBoxLayout()
+        buttons = QVBoxLayout()
         buttons.setSpacing(SPACE_8)
         for button in (self._set, self._other, self._by_hand):
-            buttons.addWidget(button)
-        buttons.addStretch(1)
+            buttons.addWidget(button, 0, Qt.AlignmentFlag.AlignLeft)
         rows = QVBoxLayout(self)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(SPACE_8)
+        rows.addWidget(Words("Next", "strong"))
         for widget in (self._changed, self._care, self._title, self._move, self._reason):
             rows.addWidget(widget)
+        rows.addSpacing(SPACE_8)
         rows.addLayout(buttons)
         rows.addWidget(self._hand)
 
@@ -82,16 +83,12 @@ class NextView(QWidget):
 
     def _hand_part(self) -> QWidget:
         part = QWidget()
-        line = QHBoxLayout()
-        line.setSpacing(SPACE_16)
-        line.addWidget(self._what, 2, Qt.AlignmentFlag.AlignBottom)
-        line.addWidget(self._value, 1)
-        line.addWidget(self._take, 0, Qt.AlignmentFlag.AlignBottom)
         rows = QVBoxLayout(part)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(SPACE_8)
-        rows.addLayout(line)
-        rows.addWidget(self._both)
+        for widget in (self._what, self._value, self._both):
+            rows.addWidget(widget)
+        rows.addWidget(self._take, 0, Qt.AlignmentFlag.AlignLeft)
         return part
 
     def _fold(self) -> None:

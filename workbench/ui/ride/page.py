@@ -59,7 +59,7 @@ class RidePage(Page):
         rows = QVBoxLayout(part)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(SPACE_16)
-        for widget in (self._next, Rule(), self._entry, Rule(), self._runs):
+        for widget in (self._entry, Rule(), self._runs):
             rows.addWidget(widget)
         rows.addLayout(foot)
         return part
@@ -68,6 +68,7 @@ class RidePage(Page):
         self._blocked.setVisible(bool(state.blocked))
         self._start.setVisible(state.start is not None)
         self._session.setVisible(state.session is not None)
+        self._sheet.set_margin(self._next if state.session is not None else None)
         if state.blocked:
             self._sheet.set_title("Ride")
             self._blocked.set_words(state.blocked, "Go to the baseline")
