@@ -86,7 +86,7 @@ class Button(QPushButton):
 
     def minimumSizeHint(self) -> QSize:
         hint = self.sizeHint()
-        return QSize(min(hint.width(), hint.height() if self._wrap else 132), hint.height())
+        return QSize(min(hint.width(), hint.height() if self._wrap or self.kind == "key" else 132), hint.height())
 
     def paintEvent(self, event: QPaintEvent) -> None:
         painter = QPainter(self)

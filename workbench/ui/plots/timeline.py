@@ -7,7 +7,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QWidget
 
 from workbench.ui.plots.base import Plot
-from workbench.viewmodels.review_data import RunPoint, Timeline
+from workbench.viewmodels.review_data import Period, RunPoint, Timeline
 
 SYMBOLS = {"baseline": "o", "open": "t1", "closed": "t", "other": "s"}
 TOP = 9.9
@@ -54,7 +54,8 @@ class TimelinePlot(Plot):
             for line in band.lines:
                 line.setPen(pg.mkPen(self.colour("line", 120)))
             band.setZValue(-10)
-            label = self.words(f"{period.label}, 2 changes" if period.is_confounded else period.label)
+            is_wide = period.last > period.first or len(self._timeline.periods) < 12
+            label = self.words(_band_words(period, is_wide=is_wide))
             label.setPos(period.first - 0.45, TOP + 0.45)
             self._bands += [band, label]
         for item in self._bands:
@@ -82,3 +83,9 @@ class TimelinePlot(Plot):
     def _clicked(self, _item: object, spots: list[pg.SpotItem]) -> None:
         if len(spots):
             self.run_picked.emit(str(spots[0].data()))
+
+
+def _band_words(period: Period, *, is_wide: bool) -> str:
+    """Say which setup a band is; a narrow one has room for the number only."""
+    words = period.label if is_wide else period.label.removeprefix("no. ")
+    return f"{words}, 2 changes" if period.is_confounded and is_wide else words
