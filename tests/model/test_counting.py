@@ -74,9 +74,9 @@ def test_one_detent_less_outwards_is_a_note_and_two_are_refused():
         13,
         "13 clicks in, 12 clicks out: one detent less at the open end is normal.",
     )
-    with pytest.raises(InputError, match="13 or more, because 13 clicks were counted inwards"):
+    with pytest.raises(InputError, match="13 clicks in, but only 11 clicks out"):
         settled_range(CLICKS, 13, 11)
-    with pytest.raises(InputError, match="6 or more, because 1 1/2 turns were counted inwards"):
+    with pytest.raises(InputError, match="1 1/2 turns in, but only 1/2 turn out"):
         settled_range(TURNS, 6, 2)
 
 

@@ -246,6 +246,7 @@ def test_an_unreachable_range_is_said_at_the_count(sheet, rebound):
 
 def test_a_count_cannot_leave_what_a_knob_can_have(sheet, rebound):
     sheet.model.count(rebound)
+    assert not sheet.state.count.can_be_discarded
     sheet.model.clicked(-1)
     assert sheet.state.count.count == 0
     sheet.model.set_count(10**9)
@@ -254,8 +255,11 @@ def test_a_count_cannot_leave_what_a_knob_can_have(sheet, rebound):
 
 def test_fully_closed_as_found_needs_no_click(sheet, rebound):
     sheet.model.count(rebound)
-    assert sheet.state.count.verb == "It was fully closed"
-    sheet.model.keep_as_found()
+    assert (sheet.state.count.verb, sheet.state.count.can_be_closed) == ("Keep as found", True)
+    assert not sheet.model.keep_as_found()
+    assert sheet.problems[0].field == "count"
+    assert sheet.log(rebound) == []
+    assert sheet.model.keep_as_found(was_closed=True)
     sheet.model.set_count(13)
     sheet.model.keep_range()
     assert sheet.rows[rebound].as_found == "fully closed"
@@ -317,6 +321,7 @@ def test_which_way_closes_is_asked_once(sheet, rebound):
     sheet.model.count(rebound)
     assert (sheet.state.count.asks_turn, sheet.state.count.closes) == (True, "clockwise")
     assert sheet.state.count.drawing_note == "usually: look at the knob's face"
+    sheet.model.set_count(6)
     sheet.model.set_turn("anticlockwise")
     assert (sheet.state.count.asks_turn, sheet.state.count.closes) == (False, "anticlockwise")
     assert "Turn it in anticlockwise" in sheet.state.count.instruction

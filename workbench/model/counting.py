@@ -56,25 +56,28 @@ def check_steps(steps: int) -> int:
     return steps
 
 
+def range_problem(adjuster: Adjuster, as_found: int | None, counted_out: int) -> str:
+    """Say why a count outwards cannot be the range; empty if it can.
+
+    One step less than was counted inwards is the half detent at the open end; two are a miscount.
+    """
+    if counted_out == 0:
+        return "Nothing is counted yet. Count while turning it out; if it cannot be counted, pass it over."
+    if as_found is not None and as_found - counted_out >= 2:
+        inwards, outwards = steps_text(adjuster, as_found), steps_text(adjuster, counted_out)
+        return f"{inwards} in, but only {outwards} out: close it fully once more and count again while turning it out."
+    return ""
+
+
 def settled_range(adjuster: Adjuster, as_found: int | None, counted_out: int) -> tuple[int, str]:
     """Give the range from a count outwards, and a note if it read one step less than the count inwards."""
     check_steps(counted_out)
-    if counted_out == 0:
-        raise InputError(
-            "range", 0, "1 step or more", "If it cannot be counted, pass it over and say why; nothing is lost."
-        )
-    short_by = 0 if as_found is None else as_found - counted_out
-    if short_by <= 0:
+    if trouble := range_problem(adjuster, as_found, counted_out):
+        raise InputError("Range", counted_out, f"{max(as_found or 0, 1)} or more", trouble)
+    if as_found is None or as_found <= counted_out:
         return counted_out, ""
-    inwards, outwards = steps_text(adjuster, as_found or 0), steps_text(adjuster, counted_out)
-    if short_by == 1:
-        return counted_out + 1, f"{inwards} in, {outwards} out: one detent less at the open end is normal."
-    raise InputError(
-        "range",
-        counted_out,
-        f"{as_found} or more, because {inwards} were counted inwards",
-        "Close it fully once more and count again.",
-    )
+    inwards, outwards = steps_text(adjuster, as_found), steps_text(adjuster, counted_out)
+    return as_found, f"{inwards} in, {outwards} out: one detent less at the open end is normal."
 
 
 def check_counting_fact(adjuster: Adjuster, name: str, value: str, *, is_counted: bool) -> None:

@@ -13,7 +13,7 @@ ITEM_FIELDS: dict[str, Field] = {
         "pressure",
         low=0,
         high=3500,
-        help="As the pump reads once attached: the hose has taken its share.",
+        help="As the pump reads once attached: the hose has taken its share. Never at a damper's gas valve.",
     ),
     Item.SECOND_PRESSURE: Field("second_pressure", "Second chamber", "pressure", low=0, high=3500),
     Item.NEGATIVE_PRESSURE: Field("negative_pressure", "Negative chamber", "pressure", low=0, high=3500),

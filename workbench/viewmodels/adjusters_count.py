@@ -8,8 +8,7 @@ from enum import IntEnum
 
 from workbench.actions.adjusters import AdjusterRecords
 from workbench.model.adjuster import Adjuster, RangeCount, adjuster_title, steps_text
-from workbench.model.counting import MOST_STEPS, position_names, settled_range
-from workbench.model.errors import InputError
+from workbench.model.counting import MOST_STEPS, position_names, range_problem
 from workbench.model.parts import BikeParts
 from workbench.model.put_back import line_before_measuring
 from workbench.model.setting import OnBike
@@ -19,6 +18,7 @@ from workbench.viewmodels.shown import position_text
 UNPICKED = -1  # no named position is chosen yet
 CARE = "Stop at the first firm contact: forcing ruins needles. The maker's manual comes first."
 PUSH_TEST = "Push the bike down once closed and once open. If nothing differs, the damper needs a mechanic."
+NOTHING_COUNTED = "Nothing is counted yet. Count while turning it in, or say that it was fully closed."
 NAMES_MISSING = "Name its positions first, closed first, as in: firm | middle | open."
 CLOSED_MEANS = {
     "rebound": "Closed is the slowest return.",
@@ -73,7 +73,9 @@ class CountState:
     drawing_note: str = ""
     asks_turn: bool = False
     counts: bool = True  # whether there is something to count or pick in this stage
+    can_be_closed: bool = False  # nothing is counted: it may have been fully closed
     can_be_unknown: bool = False
+    can_be_discarded: bool = False
     picks: tuple[str, ...] = ()
     as_found_text: str = ""
     care: str = CARE
@@ -128,16 +130,20 @@ def steps_out(adjuster: Adjuster, draft: CountDraft) -> int:
     return len(position_names(adjuster)) - 1 if adjuster.counting == "positions" else draft.counted_out
 
 
-def problem(draft: CountDraft, stage: Stage, adjuster: Adjuster, as_found: int | None) -> Problem | None:
-    """Say what stands in the way of keeping this stage."""
+def problem(
+    draft: CountDraft, stage: Stage, adjuster: Adjuster, as_found: int | None, *, was_closed: bool = False
+) -> Problem | None:
+    """Say what stands in the way of keeping this stage.
+
+    Nothing counted inwards is only taken when it is said: a key pressed twice must not pass for "fully closed".
+    """
     if adjuster.counting == "positions":
         return _position_problem(draft, stage, len(position_names(adjuster)))
-    if stage == Stage.CLOSE:
-        return None
-    try:
-        settled_range(adjuster, as_found, draft.counted_out)
-    except InputError as error:
-        return Problem(str(error), "count")
+    if stage == Stage.OPEN:
+        trouble = range_problem(adjuster, as_found, draft.counted_out)
+        return Problem(trouble, "count") if trouble else None
+    if draft.counted_in == 0 and not was_closed:
+        return Problem(NOTHING_COUNTED, "count")
     return None
 
 
@@ -149,8 +155,11 @@ def _position_problem(draft: CountDraft, stage: Stage, names: int) -> Problem | 
     return None
 
 
-def resolve_count(records: AdjusterRecords, adjuster: Adjuster, draft: CountDraft, last_kept: str = "") -> CountState:
-    """Lay out the counting sheet of one adjuster."""
+def resolve_count(
+    records: AdjusterRecords, adjuster: Adjuster, kept: CountDraft | None, last_kept: str = ""
+) -> CountState:
+    """Lay out the counting sheet of one adjuster; without a kept draft its count begins now."""
+    draft = kept or begun(records, adjuster.id)
     line = records.latest(adjuster.id)
     stage = stage_of(draft, adjuster, line)
     stands_open = stage == Stage.CLOSE and line is not None and line.how == "opened"
@@ -171,7 +180,9 @@ def resolve_count(records: AdjusterRecords, adjuster: Adjuster, draft: CountDraf
         drawing_note=_drawing_note(adjuster, stage),
         asks_turn=not is_picked and adjuster.closed_turn == "unknown",
         counts=not stands_open and not (is_picked and stage == Stage.OPEN),
+        can_be_closed=stage == Stage.CLOSE and not stands_open and not is_picked and count == 0,
         can_be_unknown=stage == Stage.CLOSE and not stands_open,
+        can_be_discarded=kept is not None,
         picks=names if stage == Stage.CLOSE else (),
         as_found_text=position_text(adjuster, found_line.value) if is_found and found_line is not None else "",
         care="" if is_picked else CARE,
@@ -227,7 +238,7 @@ def _verb(adjuster: Adjuster, stage: Stage, count: int, names: tuple[str, ...], 
     amount = steps_text(adjuster, count) if adjuster.counting == "turns" else f"{count}"
     if stage == Stage.OPEN:
         return f"Keep range {amount}" if count else "Keep range"
-    return f"Keep as found {amount}" if count else "It was fully closed"
+    return f"Keep as found {amount}" if count else "Keep as found"
 
 
 def _notes(records: AdjusterRecords, adjuster: Adjuster, stage: Stage) -> tuple[str, ...]:

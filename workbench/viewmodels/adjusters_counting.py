@@ -78,19 +78,24 @@ class CountingViewModel(ViewModel[AdjustersState]):
         name = "counted_in" if stage == Stage.CLOSE else "counted_out"
         self._keep(adjuster.id, replace(draft, **{name: clamped(count, adjuster)}))
 
-    def keep_as_found(self, *, is_known: bool = True) -> bool:
-        """Keep where the adjuster was found and that it stands closed now, before anything is opened."""
+    def keep_as_found(self, *, is_known: bool = True, was_closed: bool = False) -> bool:
+        """Keep where the adjuster was found and that it stands closed now, before anything is opened.
+
+        ``was_closed`` says that there was nothing to count; ``is_known`` false that it cannot be told.
+        """
         counting = self._counting()
         if counting is None or counting[3] != Stage.CLOSE:
             return False
         records, adjuster, draft, stage = counting
-        if self._stopped_by(problem(draft, stage, adjuster, None)) or not self._keep(adjuster.id, draft):
-            return False
         self._choices = replace(self._choices, last_kept="")
         title = lower_title(records.parts, adjuster)
         line = records.latest(adjuster.id)
         if line is not None and line.how == "opened":
             return self._done(f"Closed {title}", close_to_count(self.bike_id, adjuster.id))
+        if is_known and self._stopped_by(problem(draft, stage, adjuster, None, was_closed=was_closed)):
+            return False
+        if not self._keep(adjuster.id, draft):
+            return False
         found = draft.counted_in if is_known else None
         words = steps_text(adjuster, found) if found is not None else "not known"
         closes = adjuster.counting != "positions"

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from workbench.actions.adjusters import AdjusterRecords
 from workbench.model.counting import SKIP_REASONS, next_to_count
-from workbench.viewmodels.adjusters_count import CountDraft, CountState, begun, lower_title, resolve_count
+from workbench.viewmodels.adjusters_count import CountDraft, CountState, lower_title, resolve_count
 from workbench.viewmodels.adjusters_edit import EditState, resolve_edit
 from workbench.viewmodels.adjusters_list import Group, resolve_groups
 from workbench.viewmodels.shown import Units
@@ -54,10 +54,7 @@ def resolve(
     parts = records.parts
     counted, edited = parts.adjuster(choices.counting), parts.adjuster(choices.editing)
     next_id, next_text, next_station = _next(records, drafts)
-    count = None
-    if counted is not None:
-        draft = drafts.get(counted.id) or begun(records, counted.id)
-        count = resolve_count(records, counted, draft, choices.last_kept)
+    count = resolve_count(records, counted, drafts.get(counted.id), choices.last_kept) if counted else None
     return AdjustersState(
         bike_id=parts.bike.id,
         groups=resolve_groups(records, frozenset(drafts), units, typed),

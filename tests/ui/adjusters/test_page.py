@@ -127,10 +127,19 @@ def test_a_range_out_of_reach_is_said_and_the_count_has_the_focus(driver):
     driver.press("adjusters_next")
     driver.keys(Key.Key_6, Key.Key_Return, Key.Key_3)
     driver.press("count_verb")
-    assert "6 or more" in driver.find("count_problem").text()
+    assert driver.find("count_problem").text().startswith("6 clicks in, but only 3 clicks out")
     assert driver.page.focusWidget() is driver.find("count_open_tool")
     driver.keys(Key.Key_1, Key.Key_3, Key.Key_Return)
     assert not driver.is_shown("count_problem")
+
+
+def test_enter_pressed_twice_takes_nothing_for_fully_closed(driver):
+    driver.press("adjusters_next")
+    driver.keys(Key.Key_2, Key.Key_Return, Key.Key_9, Key.Key_Return, Key.Key_Return)
+    assert len(driver.records().log) == 3
+    assert "say that it was fully closed" in driver.find("count_problem").text()
+    driver.press("count_second")
+    assert [(line.value, line.how) for line in driver.records().log[3:]] == [(0.0, "counted"), (0.0, "closed")]
 
 
 def test_a_page_made_anew_goes_on_where_the_count_was(driver, qtbot):

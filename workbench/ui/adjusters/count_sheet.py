@@ -21,6 +21,7 @@ class CountSheet(StageSheet):
         super().__init__(name="count")
         self._view_model = view_model
         self._stage = Stage.CLOSE
+        self._offers: dict[Button, bool] = {}
         self.panels = {stage: CountPanel(view_model, name=f"count_{stage.name.lower()}") for stage in Stage}
         for panel in self.panels.values():
             panel.done.connect(self.verb.click)
@@ -31,13 +32,16 @@ class CountSheet(StageSheet):
         self.body.insertWidget(0, self.skip)
         self.skip_link = Button("Cannot be counted", "link", name="count_skip")
         self.discard_link = Button("Discard this count", "link", name="count_discard")
+        self.unknown_link = Button("As found not known", "link", name="count_not_known")
+        self.keys.addWidget(self.unknown_link)
         self.keys.addWidget(self.skip_link)
         self.keys.addWidget(self.discard_link)
         self.verb_pressed.connect(self._keep)
-        self.second_pressed.connect(self._not_known)
+        self.second_pressed.connect(self._was_closed)
         self.back_pressed.connect(view_model.leave)
         self.skip_link.clicked.connect(self._open_skip)
         self.skip.back.clicked.connect(self._close_skip)
+        self.unknown_link.clicked.connect(self._not_known)
         self.discard_link.clicked.connect(view_model.discard)
         self._show_skip(False)
 
@@ -55,8 +59,9 @@ class CountSheet(StageSheet):
         self.setProperty("counted", state.adjuster_id)
         self._stage = state.stage
         self.title.setText(state.title)
-        second = "As found not known" if state.can_be_unknown else ""
+        second = "It was fully closed" if state.can_be_closed else ""
         self.show_stage(int(state.stage) - 1, verb=state.verb, second=second, can_go_back=True)
+        self._offers = {self.unknown_link: state.can_be_unknown, self.discard_link: state.can_be_discarded}
         self._show_skip(self.skip.isVisibleTo(self))
         self.back.set_text("Back to the list")
         self.panels[state.stage].show_count(state)
@@ -83,6 +88,9 @@ class CountSheet(StageSheet):
         else:
             self._view_model.keep_range()
 
+    def _was_closed(self) -> None:
+        self._view_model.keep_as_found(was_closed=True)
+
     def _not_known(self) -> None:
         self._view_model.keep_as_found(is_known=False)
 
@@ -98,6 +106,8 @@ class CountSheet(StageSheet):
     def _show_skip(self, is_open: bool) -> None:
         """Ask for the reason in place of the count."""
         self.skip.setVisible(is_open)
-        for part in (self.pages, self.verb, self.skip_link, self.discard_link):
+        for part in (self.pages, self.verb, self.skip_link):
             part.setVisible(not is_open)
+        for key, is_offered in self._offers.items():
+            key.setVisible(is_offered and not is_open)
         self.second.setVisible(not is_open and bool(self.second.words()))

@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from workbench.ui.facts_form import FactsForm
 from workbench.ui.parts.buttons import Button
-from workbench.ui.parts.flow import FlowLayout
+from workbench.ui.parts.flow import Flow
 from workbench.ui.parts.theme import SPACE_8, SPACE_16
 from workbench.viewmodels.adjusters import AdjustersViewModel
 from workbench.viewmodels.adjusters_edit import EditState
@@ -25,13 +25,13 @@ class FactsView(QWidget):
         self.remove = Button("Remove this adjuster", "plain")
         self.up.clicked.connect(self._move_up)
         self.remove.clicked.connect(self._remove)
-        keys = FlowLayout(gap=SPACE_8)
+        keys = Flow(gap=SPACE_8)
         keys.addWidget(self.up)
         keys.addWidget(self.remove)
         self._stack = QVBoxLayout(self)
         self._stack.setContentsMargins(0, 0, 0, 0)
         self._stack.setSpacing(SPACE_16)
-        self._stack.addLayout(keys)
+        self._stack.addWidget(keys)
 
     def show_facts(self, edit: EditState, row: AdjusterRow) -> None:
         """Show the facts; the form is made when first asked for."""
