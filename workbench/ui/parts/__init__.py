@@ -9,7 +9,7 @@ Look
     `SPACE_4 .. SPACE_40`; `GAP` (thin space). palette: `Palette`, `contrast(a, b)`.
     labels: `Words(text, role, elide=)`, `.set_words(text)` hides when empty, `.set_role(role)`; `isolate(name)`.
     buttons: `Button(text, kind)`, kind "verb" | "plain" | "link" | "key" | "option"; `.set_text .words .mark(bool)`.
-    flow: `FlowLayout(gap=)`.
+    flow: `Flow(gap=)`.
 Entry
     All fields: `value() set_value(v) set_problem(text) problem() commit() -> bool is_editing()`, signals
     `value_committed(object)` and `text_kept(str)`. field_base: `commit_focused() -> bool`.

@@ -6,11 +6,11 @@ from collections.abc import Mapping, Sequence
 
 from PySide6.QtCore import QPoint, QSize, Qt
 from PySide6.QtGui import QKeyEvent, QWheelEvent
-from PySide6.QtWidgets import QButtonGroup, QCheckBox, QComboBox, QSizePolicy, QWidget
+from PySide6.QtWidgets import QButtonGroup, QCheckBox, QComboBox, QSizePolicy, QVBoxLayout, QWidget
 
 from workbench.ui.parts.buttons import Button, rove
 from workbench.ui.parts.field_base import FieldBase
-from workbench.ui.parts.flow import FlowLayout
+from workbench.ui.parts.flow import Flow
 
 MOST_KEYS = 3
 Choices = Mapping[str, str] | Sequence[tuple[str, str]]
@@ -31,7 +31,10 @@ class Segments(QWidget):
         self.group = QButtonGroup(self)
         self.group.setExclusive(False)
         self.keys = tuple(key for key, _ in pairs)
-        self._row = FlowLayout(self, gap=4)
+        self._row = Flow(gap=4)
+        whole = QVBoxLayout(self)
+        whole.setContentsMargins(0, 0, 0, 0)
+        whole.addWidget(self._row)
         policy = QSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Preferred)
         policy.setHeightForWidth(True)
         self.setSizePolicy(policy)

@@ -2,78 +2,90 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QPoint, QRect, QSize, Qt
-from PySide6.QtWidgets import QLayout, QLayoutItem, QWidget
+from PySide6.QtCore import QEvent, QPoint, QRect, QSize, Qt
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QSizePolicy, QWidget
 
 
-class FlowLayout(QLayout):
-    """Places widgets side by side at their own size, wrapping to new lines."""
+class Flow(QWidget):
+    """Places widgets side by side at their own size, centred in their row, wrapping to new rows.
+
+    A widget rather than a layout: items of a layout are no QObjects, and those kept by a layout written in Python
+    can be freed under it.
+    """
 
     def __init__(self, parent: QWidget | None = None, *, gap: int = 8) -> None:
         super().__init__(parent)
-        self._items: list[QLayoutItem] = []
+        self._widgets: list[QWidget] = []
         self._gap = gap
-        self.setContentsMargins(0, 0, 0, 0)
+        policy = QSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Preferred)
+        policy.setHeightForWidth(True)
+        self.setSizePolicy(policy)
 
-    def addItem(self, item: QLayoutItem) -> None:
-        self._items.append(item)
+    def addWidget(self, widget: QWidget) -> None:
+        """Put a widget at the end, as a layout would; one that was hidden on purpose stays hidden."""
+        self.insert_widget(len(self._widgets), widget)
 
-    def count(self) -> int:
-        return len(self._items)
+    def insert_widget(self, index: int, widget: QWidget) -> None:
+        """Put a widget before the one at an index."""
+        is_hidden = widget.isHidden() and widget.testAttribute(Qt.WidgetAttribute.WA_WState_ExplicitShowHide)
+        widget.setParent(self)
+        self._widgets.insert(index, widget)
+        widget.setVisible(not is_hidden)
+        self.updateGeometry()
 
-    def itemAt(self, index: int) -> QLayoutItem | None:
-        return self._items[index] if 0 <= index < len(self._items) else None
+    def event(self, event: QEvent) -> bool:
+        if event.type() == QEvent.Type.LayoutRequest:
+            self.updateGeometry()
+            self._place(self.width(), dry=False)
+        return super().event(event)
 
-    def takeAt(self, index: int) -> QLayoutItem | None:
-        return self._items.pop(index) if 0 <= index < len(self._items) else None
-
-    def expandingDirections(self) -> Qt.Orientation:
-        return Qt.Orientation(0)
-
-    def hasHeightForWidth(self) -> bool:
-        return True
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._place(event.size().width(), dry=False)
 
     def heightForWidth(self, width: int) -> int:
-        return self._place(QRect(0, 0, width, 0), dry=True)
-
-    def setGeometry(self, rect: QRect) -> None:
-        super().setGeometry(rect)
-        self._place(rect, dry=False)
+        return self._place(width, dry=True)
 
     def sizeHint(self) -> QSize:
-        shown = [item.sizeHint() for item in self._items if not item.isEmpty()]
-        width = sum(size.width() for size in shown) + self._gap * max(0, len(shown) - 1)
-        return QSize(width, max((size.height() for size in shown), default=0))
+        hints = [widget.sizeHint() for widget in self._shown()]
+        width = sum(hint.width() for hint in hints) + self._gap * max(0, len(hints) - 1)
+        return QSize(width, max((hint.height() for hint in hints), default=0))
 
-    def minimumSize(self) -> QSize:
-        shown = [item.minimumSize() for item in self._items if not item.isEmpty()]
-        return QSize(max((s.width() for s in shown), default=0), max((s.height() for s in shown), default=0))
+    def minimumSizeHint(self) -> QSize:
+        least = [_least(widget) for widget in self._shown()]
+        return QSize(max((s.width() for s in least), default=0), max((s.height() for s in least), default=0))
 
-    def _place(self, rect: QRect, *, dry: bool) -> int:
-        """Set every item's place, centred in its row, and give the height used."""
-        top = rect.y()
-        for row in self._rows(rect.width()):
+    def _shown(self) -> list[QWidget]:
+        return [widget for widget in self._widgets if not widget.isHidden()]
+
+    def _place(self, width: int, *, dry: bool) -> int:
+        """Set every widget's place and give the height used."""
+        top = 0
+        for row in self._rows(width):
             height = max(hint.height() for _, hint in row)
-            left = rect.x()
-            for item, hint in row:
+            left = 0
+            for widget, hint in row:
                 if not dry:
-                    item.setGeometry(QRect(QPoint(left, top + (height - hint.height()) // 2), hint))
+                    widget.setGeometry(QRect(QPoint(left, top + (height - hint.height()) // 2), hint))
                 left += hint.width() + self._gap
             top += height + self._gap
-        return max(0, top - self._gap - rect.y())
+        return max(0, top - self._gap)
 
-    def _rows(self, width: int) -> list[list[tuple[QLayoutItem, QSize]]]:
-        """Fill rows with items and the sizes they get."""
-        rows: list[list[tuple[QLayoutItem, QSize]]] = []
+    def _rows(self, width: int) -> list[list[tuple[QWidget, QSize]]]:
+        """Fill rows with widgets and the sizes they get."""
+        rows: list[list[tuple[QWidget, QSize]]] = []
         left = 0
-        for item in self._items:
-            if item.isEmpty():
-                continue
-            hint = item.sizeHint()
-            hint.setWidth(max(min(hint.width(), width), item.minimumSize().width()))
+        for widget in self._shown():
+            hint = widget.sizeHint().expandedTo(_least(widget)).boundedTo(widget.maximumSize())
+            hint.setWidth(max(min(hint.width(), width), _least(widget).width()))
             if not rows or left + hint.width() > width:
                 rows.append([])
                 left = 0
-            rows[-1].append((item, hint))
+            rows[-1].append((widget, hint))
             left += hint.width() + self._gap
         return rows
+
+
+def _least(widget: QWidget) -> QSize:
+    return widget.minimumSizeHint().expandedTo(widget.minimumSize())

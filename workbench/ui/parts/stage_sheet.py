@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from workbench.ui.parts.buttons import Button
 from workbench.ui.parts.field_base import commit_focused
-from workbench.ui.parts.flow import FlowLayout
+from workbench.ui.parts.flow import Flow
 from workbench.ui.parts.labels import Words
 from workbench.ui.parts.sheet import Sheet
 from workbench.ui.parts.theme import SPACE_8, SPACE_16, SPACE_24
@@ -62,7 +62,7 @@ class StageSheet(Sheet):
         self.verb = Button("Next", "verb", name=f"{name}_verb")
         self.second = Button("", "plain", name=f"{name}_second")
         self.back = Button("Back", "link", name=f"{name}_back")
-        self.keys = FlowLayout(gap=SPACE_16)
+        self.keys = Flow(gap=SPACE_16)
         for button in (self.verb, self.second, self.back):
             self.keys.addWidget(button)
         self.body.addWidget(self.pages)
@@ -81,7 +81,7 @@ class StageSheet(Sheet):
         rows.setContentsMargins(SPACE_24, SPACE_8, SPACE_24, SPACE_16)
         rows.setSpacing(SPACE_8)
         rows.addWidget(self.problem)
-        rows.addLayout(self.keys)
+        rows.addWidget(self.keys)
         return foot
 
     def set_stages(self, stages: Sequence[tuple[str, QWidget]]) -> None:

@@ -6,7 +6,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from workbench.ui.parts.buttons import Button
-from workbench.ui.parts.flow import FlowLayout
+from workbench.ui.parts.flow import Flow
 from workbench.ui.parts.labels import Words
 from workbench.ui.parts.text_field import TextField
 from workbench.ui.parts.theme import SPACE_8
@@ -66,14 +66,14 @@ class AdjusterRows(QWidget):
         self.count.clicked.connect(self._go)
         self._list = QVBoxLayout()
         self._list.setSpacing(4)
-        keys = FlowLayout(gap=SPACE_8)
+        keys = Flow(gap=SPACE_8)
         keys.addWidget(self.opened)
         keys.addWidget(self.count)
         rows = QVBoxLayout(self)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(SPACE_8)
         rows.addLayout(self._list)
-        rows.addLayout(keys)
+        rows.addWidget(keys)
 
     def show_rows(self, shown: tuple[AdjusterShown, ...], count_link: str) -> None:
         """Show the adjusters; rows of the same ones stay, so that typing stays."""

@@ -7,11 +7,9 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from workbench.ui.parts.buttons import Button
 from workbench.ui.parts.drawings.view import DrawingValues, DrawingView
-from workbench.ui.parts.flow import FlowLayout
 from workbench.ui.parts.labels import Words
 from workbench.ui.parts.sheet import Scrolled
 from workbench.ui.parts.stage_sheet import StageSheet
-from workbench.ui.parts.theme import SPACE_8
 from workbench.ui.sag.advice import AdviceStage
 from workbench.ui.sag.entries import Stage
 from workbench.ui.sag.measure import MeasureStage
@@ -45,10 +43,8 @@ class Guide(StageSheet):
         self.other = Button("", "link", name="sag_other_end")
         self.both = Button("Both ends", "link", name="sag_both_ends")
         self.discard = Button("Discard this entry", "link", name="sag_discard")
-        links = FlowLayout(gap=SPACE_8)
         for button in (self.both, self.other, self.discard):
-            links.addWidget(button)
-        self.body.insertLayout(self.body.count() - 1, links)
+            self.keys.addWidget(button)
         self._drawing = DrawingView("rider", name="sag_drawing")
         self._remark = Words("", "note", name="sag_drawing_remark")
         self.set_margin(self._margin_part())

@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 from workbench.ui.parts.buttons import Button
 from workbench.ui.parts.care_note import CareNote
 from workbench.ui.parts.choice_field import ChoiceField, FlagField
-from workbench.ui.parts.flow import FlowLayout
+from workbench.ui.parts.flow import Flow
 from workbench.ui.parts.labels import Words
 from workbench.ui.parts.theme import SPACE_4, SPACE_8, SPACE_16
 from workbench.ui.sag.adjuster_rows import AdjusterRows
@@ -74,10 +74,10 @@ class PrepareStage(Stage):
             fields.addWidget(box, 1)
         keys = QVBoxLayout()
         keys.addStretch(1)
-        flow = FlowLayout(gap=SPACE_8)
+        flow = Flow(gap=SPACE_8)
         flow.addWidget(self.maker)
         flow.addWidget(self.usual)
-        keys.addLayout(flow)
+        keys.addWidget(flow)
         fields.addLayout(keys, 2)
         rows.addLayout(fields)
         rows.addWidget(self._origin)
