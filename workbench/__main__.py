@@ -5,31 +5,14 @@ from __future__ import annotations
 import argparse
 import sys
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import Path
 
-from workbench.model.errors import LibraryError, WorkbenchError
+from workbench.model.errors import ExchangeError, LibraryError, LibraryUnreachable, WorkbenchError
+from workbench.options import Options
 
 WRONG_ARGUMENTS = 2
 OTHER_TROUBLE = 1
-
-
-@dataclass(frozen=True, slots=True)
-class Options:
-    """What was asked for on the command line."""
-
-    library: str
-    is_demo: bool
-    now: Callable[[], str]
-    has_fixed_now: bool
-    tour: Path | None
-    size: tuple[int, int]
-    theme: str
-    scale: int
-    pseudo_long: bool
-    export: Path | None
-    check: bool
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
@@ -40,6 +23,9 @@ def main(arguments: Sequence[str] | None = None) -> int:
     except LibraryError as error:
         print(f"trailbench: {error}", file=sys.stderr)
         return error.exit_code
+    except ExchangeError as error:
+        print(f"trailbench: {error}", file=sys.stderr)
+        return LibraryUnreachable.exit_code
     except WorkbenchError as error:
         print(f"trailbench: {error}", file=sys.stderr)
         return OTHER_TROUBLE

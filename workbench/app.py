@@ -7,7 +7,6 @@ import traceback
 from collections.abc import Callable
 from pathlib import Path
 from types import TracebackType
-from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QProcess
 from PySide6.QtWidgets import QApplication
@@ -15,6 +14,7 @@ from PySide6.QtWidgets import QApplication
 from workbench.actions.desk import Desk
 from workbench.library.library import Library, open_library
 from workbench.library.tables import schema
+from workbench.options import Options
 from workbench.places import default_library, log_file
 from workbench.stations import page_makers
 from workbench.ui import messages
@@ -22,9 +22,6 @@ from workbench.ui.parts.theme import ColourChoice, announcer, apply_choice
 from workbench.ui.window import MainWindow
 from workbench.viewmodels.bench import Bench
 from workbench.viewmodels.window import WindowViewModel
-
-if TYPE_CHECKING:
-    from workbench.__main__ import Options
 
 VERSION = "0.1.0"
 

@@ -6,16 +6,13 @@ import os
 import sys
 from pathlib import Path
 from tempfile import NamedTemporaryFile
-from typing import TYPE_CHECKING
 
 from workbench.library.dump import check, export_json
 from workbench.library.library import Library, open_library
 from workbench.library.tables import schema
 from workbench.model.errors import ExchangeError, LibraryDamaged, LibraryUnreachable
+from workbench.options import Options
 from workbench.places import default_library
-
-if TYPE_CHECKING:
-    from workbench.__main__ import Options
 
 
 def run(options: Options) -> int:

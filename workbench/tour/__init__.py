@@ -5,12 +5,9 @@ from __future__ import annotations
 import json
 import os
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 from workbench.model.errors import ExchangeError
-
-if TYPE_CHECKING:
-    from workbench.__main__ import Options
+from workbench.options import Options
 
 FIXED_NOW = "2026-05-20T10:00:00+00:00"  # pictures made on two days are the same
 

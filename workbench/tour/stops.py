@@ -67,14 +67,28 @@ def _sag(workbench: Workbench, steps: int) -> None:
     view_model.start("rear")
     if steps >= 1:
         view_model.next()
-        view_model.set_text("pressure", "140")
-        view_model.set_text("temperature", "20")
+        view_model.set_text("pressure_kpa", "140")
+        view_model.set_text("temperature_c", "20")
     if steps >= 2:
         view_model.next()
         view_model.add_reading("11.5")
         view_model.add_reading("12.0")
     if steps >= 3:
         view_model.next()
+
+
+def _sag_coil(workbench: Workbench) -> None:
+    """A coil shock, measured once, with the stock springs that come near."""
+    view_model = bike(workbench, "Cinder 170", Station.SAG)
+    view_model.start("rear")
+    view_model.set_field("as_they_stand", True)
+    view_model.next()
+    view_model.set_text("rate_n_per_mm", "450 lbf/in")
+    view_model.set_text("preload_mm", "1")
+    view_model.next()
+    for text in ("23.5", "24"):
+        view_model.add_reading(text)
+    view_model.next()
 
 
 def _put_back(workbench: Workbench) -> None:
@@ -140,6 +154,7 @@ STOPS: tuple[tuple[str, str, bool, Go], ...] = (
     ("sample", "sag-measure", False, partial(_sag, steps=2)),
     ("sample", "sag-measure-bench", True, partial(_sag, steps=2)),
     ("sample", "sag-advice", False, partial(_sag, steps=3)),
+    ("sample", "sag-advice-coil", False, _sag_coil),
     ("sample", "sag-put-back", False, _put_back),
     ("sample", "baseline-write", False, partial(_open, name="Fell 130", station=Station.BASELINE)),
     ("sample", "baseline", False, partial(_open, name="Tarn hardtail", station=Station.BASELINE)),

@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
 from tempfile import TemporaryDirectory
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 from PySide6.QtCore import QEvent
 from PySide6.QtGui import QPixmap
@@ -16,14 +16,12 @@ from workbench.app import Workbench, make_application
 from workbench.demo import demo_library
 from workbench.library.library import open_library
 from workbench.library.tables import schema
+from workbench.options import Options
 from workbench.tour import FIXED_NOW
 from workbench.tour.lengthen import lengthen
 from workbench.tour.listing import listing_of
 from workbench.tour.stops import STOPS
 from workbench.ui.parts.theme import ColourChoice, apply_choice
-
-if TYPE_CHECKING:
-    from workbench.__main__ import Options
 
 
 @dataclass(frozen=True, slots=True)
