@@ -5,18 +5,16 @@ from __future__ import annotations
 import json
 from dataclasses import asdict, dataclass, fields, replace
 
-from PySide6.QtCore import Signal
-
-from workbench.actions.desk import Desk
+from workbench.actions.desk import Touched
 from workbench.actions.garage import NewBike, add_bike
+from workbench.actions.ids import new_id
 from workbench.actions.people import people
-from workbench.model.bike import DISCIPLINES, LAYOUTS, Bike
+from workbench.model.bike import DISCIPLINES, LAYOUTS, Bike, Station
 from workbench.model.errors import InputError, WorkbenchError
 from workbench.model.facts import Field, check_field, field_of
 from workbench.model.person import Person
 from workbench.model.unit import Unit
 from workbench.viewmodels.base import Problem, ViewModel
-from workbench.viewmodels.bench import Bench
 from workbench.viewmodels.shown import Units
 
 DRAFT = "new_bike"
@@ -117,11 +115,6 @@ class NewBikeViewModel(ViewModel[NewBikeState]):
     """Fills a draft at every entry; adding the bike is one deed."""
 
     station = "garage"
-    watched = frozenset({"person"})
-    bike_added = Signal(str)
-
-    def __init__(self, desk: Desk, bench: Bench) -> None:
-        super().__init__(desk, bench)
 
     def read(self) -> NewBikeState:
         """Read the draft and the people who ride."""
@@ -134,6 +127,10 @@ class NewBikeViewModel(ViewModel[NewBikeState]):
             has_shock=draft.layout != "hardtail",
             is_kept=kept is not None,
         )
+
+    def hear(self, touched: Touched) -> None:
+        """The sheet belongs to no bike yet: the deed that adds one, and its undoing, concern it too."""
+        self.refresh()
 
     def set_field(self, name: str, text: str) -> None:
         """Keep one entry as typed."""
@@ -153,13 +150,13 @@ class NewBikeViewModel(ViewModel[NewBikeState]):
             return False
         kept = self._desk.open_draft(DRAFT, bike_id=None)
         new = read_draft(self.state.draft, self.state.units, self._desk.ask(people()))
-        bike = self.act(
-            f"Add {new.name}"[:60],
-            add_bike(new, like=self._bench.person, draft_id=kept.id if kept else None),
-        )
+        bike_id = new_id()
+        deed = add_bike(new, like=self._bench.person, draft_id=kept.id if kept else None, bike_id=bike_id)
+        bike = self.act(f"Add {new.name}"[:60], deed, bike_id=bike_id)
         if bike is None:
             return False
-        self.bike_added.emit(bike.id)
+        self._bench.put_bike(bike.id)
+        self._bench.go_to(Station.GARAGE)
         return True
 
     def discard(self) -> str:
