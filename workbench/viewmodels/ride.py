@@ -21,44 +21,17 @@ from workbench.actions.ride import (
     start_session,
 )
 from workbench.actions.setups import Values, steps_to_setup, take_all_steps, take_step
-from workbench.model.adjuster import Adjuster
 from workbench.model.errors import InputError, WorkbenchError
-from workbench.model.ride import Overrule, Run
+from workbench.model.ride import Overrule
 from workbench.model.setting import Item, changes_between
 from workbench.viewmodels import ride_next, ride_run, ride_start
 from workbench.viewmodels.base import Problem, ViewModel
 from workbench.viewmodels.bench import Bench
-from workbench.viewmodels.change_words import change_text, changes_text
-from workbench.viewmodels.ride_next import Choice, NextLook
-from workbench.viewmodels.ride_run import RunDraft, RunEntry
+from workbench.viewmodels.change_words import change_text
+from workbench.viewmodels.ride_run import RunDraft
+from workbench.viewmodels.ride_session import Focus, SessionState, resolve_session, tested_adjuster
 from workbench.viewmodels.ride_start import StartDraft, StartState
-from workbench.viewmodels.shown import Units, short_time
-
-
-@dataclass(frozen=True, slots=True)
-class RunRow:
-    """One run of the session, for the list."""
-
-    run_id: str
-    number: str
-    change: str
-    said: str
-    is_set_aside: bool
-
-
-@dataclass(frozen=True, slots=True)
-class SessionState:
-    """The session under way."""
-
-    title: str
-    subtitle: str
-    setup_text: str
-    next: NextLook
-    entry: RunEntry
-    choices: tuple[Choice, ...]
-    runs: tuple[RunRow, ...]
-    changed: str = ""  # what changed since the last run: roll-out check due
-    is_on_setup: bool = True
+from workbench.viewmodels.shown import short_time
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,8 +51,7 @@ class RideViewModel(ViewModel[RideState]):
     station = "ride"
 
     def __init__(self, desk: Desk, bench: Bench) -> None:
-        self._working_on: str | None = None
-        self._put_aside: frozenset[str] = frozenset()
+        self._focus = Focus()
         super().__init__(desk, bench)
 
     # Reading
@@ -122,61 +94,15 @@ class RideViewModel(ViewModel[RideState]):
         return StartDraft(course_id=last.course.id, surface=last.session.surface)
 
     def _session_state(self, records: RideRecords, session: SessionRecords) -> SessionState:
-        units = self._bench.units
-        setup = records.current
         draft = self._desk.open_draft(ride_run.DRAFT, bike_id=self.bike_id, subject=session.session.id)
-        tested = self._tested(records)
-        entry = ride_run.resolve_entry(
-            RunDraft.from_json(draft.body) if draft else RunDraft(),
-            records.parts,
-            len(session.runs) + 1,
-            tested,
-            units,
-            has_draft=draft is not None,
+        return resolve_session(
+            records,
+            session,
+            RunDraft.from_json(draft.body) if draft else None,
+            self._bench.units,
+            focus=self._focus,
+            overrules=self._desk.ask(overrules_in(session.session.id)),
         )
-        planned = f" of {session.session.planned_runs} planned" if session.session.planned_runs else ""
-        return SessionState(
-            title=f"Session on {session.course.name}",
-            subtitle=f"{short_time(session.session.started_at)}, {len(session.runs)} runs{planned}",
-            setup_text=f"Setup no. {setup.number} is on the bike" if setup else "The bike stands as no setup says",
-            next=self._next(records, session),
-            entry=entry,
-            choices=ride_next.choices(records.parts, units),
-            runs=_run_rows(records, session, units),
-            changed=self._changed(records, session, units),
-            is_on_setup=setup is not None,
-        )
-
-    def _next(self, records: RideRecords, session: SessionRecords) -> NextLook:
-        step = ride_next.propose(records, working_on=self._worked_on(records), put_aside=self._put_aside)
-        return ride_next.look_of(step, records, overrules=self._desk.ask(overrules_in(session.session.id)))
-
-    def _worked_on(self, records: RideRecords) -> str | None:
-        """Give the adjuster moved last, so that it is finished before another is begun."""
-        if self._working_on is not None:
-            return self._working_on
-        runs = [run for session in records.sessions for run in session.runs]
-        for earlier, later in zip(reversed(runs[:-1]), reversed(runs[1:]), strict=True):
-            changes = changes_between(records.values[earlier.setup_id], records.values[later.setup_id])
-            adjusters = [change.subject_id for change in changes if change.item == Item.ADJUSTER]
-            if adjusters:
-                return adjusters[0]
-        return None
-
-    def _tested(self, records: RideRecords) -> Adjuster | None:
-        """Give the adjuster the direction question is about: the one moved last, else the first proposed."""
-        key = self._worked_on(records)
-        if key is None:
-            step = ride_next.propose(records, working_on=None, put_aside=self._put_aside)
-            key = step.adjuster_key
-        return records.parts.adjuster(key) if key else None
-
-    def _changed(self, records: RideRecords, session: SessionRecords, units: Units) -> str:
-        counted = [run for run in session.runs if not run.is_set_aside]
-        if not counted or records.current is None or counted[-1].setup_id == records.current.id:
-            return ""
-        before, after = records.values[counted[-1].setup_id], records.values[records.current.id]
-        return changes_text(records.parts, before, after, units)
 
     # Starting
 
@@ -216,15 +142,16 @@ class RideViewModel(ViewModel[RideState]):
         records, draft = self._records(), start.draft
         kept = self._desk.open_draft(ride_start.DRAFT, bike_id=self.bike_id)
         rider_id = self._bench.rider_id or records.parts.riders[0].id
-        make_course = add_course(draft.new_course, has_heavy_hit=draft.has_heavy_hit) if not draft.course_id else None
         units, now = self._bench.units, self._desk.now()
 
         def deed(gate: Any) -> Any:
-            course_id = make_course(gate).id if make_course is not None else draft.course_id
+            course_id = draft.course_id
+            if not course_id:
+                course_id = add_course(draft.new_course, has_heavy_hit=draft.has_heavy_hit)(gate).id
             session = ride_start.session_of(draft, records, course_id, rider_id, units, now)
             return start_session(session, draft_id=kept.id if kept else None)(gate)
 
-        self._working_on, self._put_aside = None, frozenset()
+        self._focus = Focus()
         return self.act("Start session", deed) is not None
 
     def reopen(self) -> None:
@@ -267,7 +194,7 @@ class RideViewModel(ViewModel[RideState]):
             units,
             session_id=open_session.session.id,
             setup_id=records.current.id,
-            tested=self._tested(records),
+            tested=tested_adjuster(records, self._focus),
             unverified=open_session.session.verified_at is None,
         )
         label = f"Keep run {state.entry.number}" + (f", liking {run.liking}" if run.liking is not None else "")
@@ -313,8 +240,7 @@ class RideViewModel(ViewModel[RideState]):
         """Work on another adjuster instead of the proposed one."""
         look = self.state.session.next if self.state.session else None
         if look is not None and look.adjuster_id:
-            self._put_aside |= {look.adjuster_id}
-            self._working_on = None
+            self._focus = Focus(None, self._focus.put_aside | {look.adjuster_id})
             self.refresh()
 
     def _change(
@@ -344,7 +270,8 @@ class RideViewModel(ViewModel[RideState]):
         except WorkbenchError as error:
             self.refuse(error, "by_hand")
             return False
-        self._working_on = working_on or self._working_on
+        if working_on is not None:
+            self._focus = replace(self._focus, working_on=working_on)
         self.kept.emit(words[:60] or "Set as it stands")
         self.refresh()
         return True
@@ -362,25 +289,3 @@ class RideViewModel(ViewModel[RideState]):
             self._desk.keep_draft(kind, body, bike_id=self.bike_id, subject=subject)
         except WorkbenchError as error:
             self.refuse(error)
-
-
-def _run_rows(records: RideRecords, session: SessionRecords, units: Units) -> tuple[RunRow, ...]:
-    rows, before = [], None
-    for run in session.runs:
-        change = ""
-        if before is not None and before.setup_id != run.setup_id:
-            change = changes_text(records.parts, records.values[before.setup_id], records.values[run.setup_id], units)
-        rows.append(RunRow(run.id, str(run.number), change, _said(run), run.is_set_aside))
-        before = run
-    return tuple(reversed(rows))
-
-
-def _said(run: Run) -> str:
-    words = [f"liking {run.liking}"] if run.liking is not None else []
-    if run.is_warmup:
-        words.append("warm-up")
-    if run.is_confounded:
-        words.append("two changes at once: cannot be separated")
-    if run.is_set_aside:
-        words.append(f"set aside: {run.set_aside_reason}")
-    return ", ".join(words) or "not rated"

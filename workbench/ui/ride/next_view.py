@@ -11,7 +11,8 @@ from workbench.ui.parts.choice_field import FlagField, ListBox
 from workbench.ui.parts.labels import Words
 from workbench.ui.parts.theme import SPACE_8
 from workbench.ui.ride.typed_line import TypedLine
-from workbench.viewmodels.ride import RideViewModel, SessionState
+from workbench.viewmodels.ride import RideViewModel
+from workbench.viewmodels.ride_session import SessionState
 
 ROLL_OUT = "Before the next run: three pushes on each end, both brakes, a hundred metres of easy rolling."
 

@@ -9,8 +9,9 @@ from PySide6.QtWidgets import QGridLayout, QMenu, QWidget
 from workbench.ui.parts.buttons import Button
 from workbench.ui.parts.labels import Words
 from workbench.ui.parts.theme import SPACE_4, SPACE_16
-from workbench.viewmodels.ride import RideViewModel, RunRow
+from workbench.viewmodels.ride import RideViewModel
 from workbench.viewmodels.ride_run import SET_ASIDE_REASONS
+from workbench.viewmodels.ride_session import RunRow
 
 
 class RunList(QWidget):

@@ -1,0 +1,133 @@
+"""The session under way: its runs, what was changed, what comes next. Pure: records and choices in, a state out."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from workbench.actions.ride import RideRecords, SessionRecords
+from workbench.model.adjuster import Adjuster
+from workbench.model.ride import Run
+from workbench.model.setting import Item, changes_between
+from workbench.viewmodels import ride_next, ride_run
+from workbench.viewmodels.change_words import changes_text
+from workbench.viewmodels.ride_next import Choice, NextLook
+from workbench.viewmodels.ride_run import RunDraft, RunEntry
+from workbench.viewmodels.shown import Units, short_time
+
+
+@dataclass(frozen=True, slots=True)
+class Focus:
+    """What the rider works on: the adjuster moved last by choice, and those put aside for now."""
+
+    working_on: str | None = None
+    put_aside: frozenset[str] = frozenset()
+
+
+@dataclass(frozen=True, slots=True)
+class RunRow:
+    """One run of the session, for the list."""
+
+    run_id: str
+    number: str
+    change: str
+    said: str
+    is_set_aside: bool
+
+
+@dataclass(frozen=True, slots=True)
+class SessionState:
+    """The session under way."""
+
+    title: str
+    subtitle: str
+    setup_text: str
+    next: NextLook
+    entry: RunEntry
+    choices: tuple[Choice, ...]
+    runs: tuple[RunRow, ...]
+    changed: str = ""  # what changed since the last run: roll-out check due
+    is_on_setup: bool = True
+
+
+def resolve_session(
+    records: RideRecords,
+    session: SessionRecords,
+    draft: RunDraft | None,
+    units: Units,
+    *,
+    focus: Focus,
+    overrules: int,
+) -> SessionState:
+    """Lay the session out; ``draft`` is the run being entered, if one is."""
+    setup = records.current
+    number = len(session.runs) + 1
+    worked = worked_on(records, focus)
+    step = ride_next.propose(records, working_on=worked, put_aside=focus.put_aside)
+    tested = records.parts.adjuster(worked or step.adjuster_key or "")
+    planned = f" of {session.session.planned_runs} planned" if session.session.planned_runs else ""
+    return SessionState(
+        title=f"Session on {session.course.name}",
+        subtitle=f"{short_time(session.session.started_at)}, {len(session.runs)} runs{planned}",
+        setup_text=f"Setup no. {setup.number} is on the bike" if setup else "The bike stands as no setup says",
+        next=ride_next.look_of(step, records, overrules=overrules),
+        entry=ride_run.resolve_entry(
+            draft or RunDraft(), records.parts, number, tested, units, has_draft=draft is not None
+        ),
+        choices=ride_next.choices(records.parts, units),
+        runs=run_rows(records, session, units),
+        changed=changed_since_last_run(records, session, units),
+        is_on_setup=setup is not None,
+    )
+
+
+def worked_on(records: RideRecords, focus: Focus) -> str | None:
+    """Give the adjuster moved last, so that it is finished before another is begun."""
+    if focus.working_on is not None:
+        return focus.working_on
+    runs = [run for session in records.sessions for run in session.runs]
+    for earlier, later in zip(reversed(runs[:-1]), reversed(runs[1:]), strict=True):
+        changes = changes_between(records.values[earlier.setup_id], records.values[later.setup_id])
+        adjusters = [change.subject_id for change in changes if change.item == Item.ADJUSTER]
+        if adjusters:
+            return adjusters[0]
+    return None
+
+
+def tested_adjuster(records: RideRecords, focus: Focus) -> Adjuster | None:
+    """Give the adjuster the direction question is about: the one moved last, else the first proposed."""
+    key = worked_on(records, focus)
+    if key is None:
+        key = ride_next.propose(records, working_on=None, put_aside=focus.put_aside).adjuster_key
+    return records.parts.adjuster(key) if key else None
+
+
+def changed_since_last_run(records: RideRecords, session: SessionRecords, units: Units) -> str:
+    """Say what stands otherwise than in the last counted run; empty when nothing does."""
+    counted = [run for run in session.runs if not run.is_set_aside]
+    if not counted or records.current is None or counted[-1].setup_id == records.current.id:
+        return ""
+    before, after = records.values[counted[-1].setup_id], records.values[records.current.id]
+    return changes_text(records.parts, before, after, units)
+
+
+def run_rows(records: RideRecords, session: SessionRecords, units: Units) -> tuple[RunRow, ...]:
+    """List the runs, the newest first, each with what was changed before it."""
+    rows, before = [], None
+    for run in session.runs:
+        change = ""
+        if before is not None and before.setup_id != run.setup_id:
+            change = changes_text(records.parts, records.values[before.setup_id], records.values[run.setup_id], units)
+        rows.append(RunRow(run.id, str(run.number), change, _said(run), run.is_set_aside))
+        before = run
+    return tuple(reversed(rows))
+
+
+def _said(run: Run) -> str:
+    words = [f"liking {run.liking}"] if run.liking is not None else []
+    if run.is_warmup:
+        words.append("warm-up")
+    if run.is_confounded:
+        words.append("two changes at once: cannot be separated")
+    if run.is_set_aside:
+        words.append(f"set aside: {run.set_aside_reason}")
+    return ", ".join(words) or "not rated"
