@@ -11,6 +11,7 @@ from workbench.library.gate import Gate
 from workbench.library.journal import Step, Touched
 from workbench.library.library import Library
 from workbench.library.reader import Reader
+from workbench.model.facts import clean_text
 
 __all__ = ["Desk", "Draft", "Gate", "Reader", "Step", "Touched"]
 
@@ -32,7 +33,7 @@ class Desk:
             raise RuntimeError("a deed cannot be begun inside a deed")
         self._deed_under_way = True
         try:
-            result, touched = journal.perform(self._library, label, deed, bike_id=bike_id, station=station)
+            result, touched = journal.perform(self._library, clean_text(label), deed, bike_id=bike_id, station=station)
         finally:
             self._deed_under_way = False
         self._tell(touched)

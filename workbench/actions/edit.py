@@ -7,7 +7,7 @@ from dataclasses import replace
 from typing import Any
 
 from workbench.library.gate import Gate
-from workbench.model.facts import check_field, field_of
+from workbench.model.facts import check_field, check_limits, field_of
 
 
 def edit(record_type: type, record_id: str, name: str, value: Any) -> Callable[[Gate], None]:
@@ -15,7 +15,9 @@ def edit(record_type: type, record_id: str, name: str, value: Any) -> Callable[[
     checked = check_field(field_of(record_type, name), value)
 
     def deed(gate: Gate) -> None:
-        record = gate.need(record_type, record_id)
-        gate.put(replace(record, **{name: checked}))
+        record: Any = gate.need(record_type, record_id)
+        changed = replace(record, **{name: checked})
+        check_limits(changed, name)
+        gate.put(changed)
 
     return deed

@@ -54,8 +54,13 @@ def garage_rows(*, archived: bool = False) -> Callable[[Reader], tuple[GarageRow
     return query
 
 
-def add_bike(new: NewBike, *, like: Person | None = None, draft_id: str | None = None) -> Callable[[Gate], Bike]:
-    """Give the deed that adds a bike, its rider, units with usual adjusters, and tyres."""
+def add_bike(
+    new: NewBike, *, like: Person | None = None, draft_id: str | None = None, bike_id: str | None = None
+) -> Callable[[Gate], Bike]:
+    """Give the deed that adds a bike, its rider, units with usual adjusters, and tyres.
+
+    Whoever wants the deed filed under the new bike gives its key.
+    """
     name = check_field(field_of(Bike, "name"), new.name)
     if new.layout not in LAYOUTS:
         raise InputError("Layout", new.layout, ", ".join(LAYOUTS.values()))
@@ -65,7 +70,7 @@ def add_bike(new: NewBike, *, like: Person | None = None, draft_id: str | None =
 
     def deed(gate: Gate) -> Bike:
         bike = Bike(
-            id=new_id(),
+            id=bike_id or new_id(),
             name=name,
             layout=new.layout,
             discipline=new.discipline,

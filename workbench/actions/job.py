@@ -8,6 +8,7 @@ from workbench.actions.ids import new_id
 from workbench.actions.parts import read_parts
 from workbench.library.gate import Gate, Reader
 from workbench.model.bike import Skip
+from workbench.model.facts import check_field, field_of
 from workbench.model.job import JobRecords
 from workbench.model.ride import Run, Session
 from workbench.model.sag import SagMeasurement
@@ -35,10 +36,13 @@ def job_records(bike_id: str, drafts: tuple[str, ...] = ()) -> Callable[[Reader]
 
 
 def skip_station(bike_id: str, station: str, reason: str) -> Callable[[Gate], None]:
-    """Give the deed that passes a station over, with the reason."""
+    """Give the deed that passes a station over, with the reason; an earlier reason is replaced."""
 
     def deed(gate: Gate) -> None:
-        gate.put(Skip(new_id(), bike_id, station, reason, gate.now, gate.person_id))
+        checked = check_field(field_of(Skip, "reason"), reason)
+        for earlier in gate.find(Skip, bike_id=bike_id, station=station):
+            gate.delete(Skip, earlier.id)
+        gate.put(Skip(new_id(), bike_id, station, checked, gate.now, gate.person_id))
 
     return deed
 

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from workbench.actions.ride import RideRecords, SessionRecords
 from workbench.actions.setups import Values
-from workbench.model.adjuster import Adjuster, adjuster_title
+from workbench.model.adjuster import Adjuster, adjuster_words
 from workbench.model.ride import Run
 from workbench.model.setting import Item, changes_between
 from workbench.model.steps import values_now
@@ -34,7 +34,7 @@ def knob_runs(records: RideRecords) -> tuple[KnobRuns, ...]:
         knobs.append(
             KnobRuns(
                 key=adjuster.id,
-                name=adjuster_title(adjuster).lower(),
+                name=adjuster_words(adjuster),
                 end=records.parts.unit_of(adjuster).end,
                 kind=adjuster.kind,
                 speed=adjuster.speed,

@@ -9,7 +9,7 @@ from workbench.actions.ids import new_id
 from workbench.actions.on_bike import log_line
 from workbench.actions.parts import read_parts
 from workbench.library.gate import Gate, Reader
-from workbench.model.facts import clean_text
+from workbench.model.facts import check_field, field_of
 from workbench.model.parts import BikeParts
 from workbench.model.setting import Item, Setup, SetupValue
 from workbench.model.steps import Step, steps_to
@@ -113,7 +113,7 @@ def name_setup(setup_id: str, name: str) -> Callable[[Gate], None]:
     """Give the deed that names a setup."""
 
     def deed(gate: Gate) -> None:
-        gate.put(replace(gate.need(Setup, setup_id), name=clean_text(name)))
+        gate.put(replace(gate.need(Setup, setup_id), name=check_field(field_of(Setup, "name"), name)))
 
     return deed
 

@@ -126,7 +126,8 @@ def _line(
         count = parts.range_of(subject_id)
         steps = count.steps if count else None
         was = position_text(adjuster, first.value) if first else NEVER_KNOWN
-        return CardLine(label.capitalize(), was, position_text(adjuster, value), from_open_text(adjuster, value, steps))
+        shown = adjuster.name or label.capitalize()
+        return CardLine(shown, was, position_text(adjuster, value), from_open_text(adjuster, value, steps))
     quantity = ITEM_QUANTITIES[item]
     was = units.text(first.value, quantity) if first and first.value is not None else NEVER_KNOWN
     left = units.text(value, quantity) if value is not None else NEVER_KNOWN

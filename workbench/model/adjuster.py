@@ -64,6 +64,11 @@ def adjuster_title(adjuster: Adjuster) -> str:
     return kind
 
 
+def adjuster_words(adjuster: Adjuster) -> str:
+    """Give the name for use within a sentence: its own as it was typed, or what it adjusts in small letters."""
+    return adjuster.name or adjuster_title(adjuster).lower()
+
+
 def check_position(position: int, steps: int) -> int:
     """Give the position back if it lies within the counted range."""
     if not 0 <= position <= steps:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from workbench.model.counting import advice_within
+from workbench.model.item_facts import ITEM_FIELDS
 from workbench.model.parts import BikeParts, settable_items
 from workbench.model.put_back import line_before_measuring
 from workbench.model.setting import PRESSURE_ITEMS, Item, OnBike
@@ -67,6 +68,9 @@ def baseline_question(parts: BikeParts, item: str, subject_id: str, value: float
     unit = next((unit for unit in parts.units if unit.id == subject_id), None)
     if value < 0:
         return "Not below 0."
+    field = ITEM_FIELDS[item]
+    if (field.high is not None and value > field.high) or (field.low is not None and value < field.low):
+        return "Far outside what this can be set to. Check the number and its unit."
     if unit is None:
         return ""
     if item in PRESSURE_ITEMS and unit.minimum_kpa is not None and value < unit.minimum_kpa - 0.05:

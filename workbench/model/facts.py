@@ -10,10 +10,11 @@ from typing import Any
 
 from workbench.model import adjuster, bike, unit
 from workbench.model.adjuster import Adjuster
-from workbench.model.bike import Bike, Tyre
+from workbench.model.bike import Bike, Skip, Tyre
 from workbench.model.errors import InputError
 from workbench.model.person import Person
-from workbench.model.ride import Course
+from workbench.model.ride import Course, Run, Session
+from workbench.model.setting import Setup
 from workbench.model.unit import Pump, Unit
 
 TEXT_LIMIT = 200
@@ -149,6 +150,10 @@ FACTS: dict[type, tuple[Field, ...]] = {
         Field("typical_s", "Takes about", "duration", low=5, high=7200, ask_low=30, ask_high=600),
         Field("note", "Note", "note"),
     ),
+    Setup: (Field("name", "Name of the setup"), Field("note", "Note", "note")),
+    Session: (Field("not_verified_reason", "Why it is not verified"),),
+    Run: (Field("note", "Note", "note"), Field("set_aside_reason", "Why it is set aside")),
+    Skip: (Field("reason", "Reason", is_required=True),),
     Pump: (
         Field("name", "Name", is_required=True),
         Field("division_kpa", "Smallest division", "pressure", low=0.1, high=200),
@@ -211,7 +216,36 @@ def _check_number(field: Field, value: Any) -> Any:
     high = field.high if field.high is not None else float("inf")
     if not low <= number <= high:
         raise InputError(field.label, value, f"{low:g} to {high:g}")
-    return int(number) if field.quantity == "count" else number
+    if field.quantity != "count":
+        return number
+    if not number.is_integer():
+        raise InputError(field.label, value, "a whole number")
+    return int(number)
+
+
+# Facts of one record that are a lower and an upper limit of the same thing.
+LIMIT_PAIRS: dict[type, tuple[tuple[str, str], ...]] = {
+    Unit: (("minimum_kpa", "maximum_kpa"), ("maker_sag_low", "maker_sag_high")),
+}
+
+
+def check_limits(record: Any, changed: str) -> None:
+    """Refuse a record whose lower limit lies above its upper one, at the field that was changed."""
+    for low, high in LIMIT_PAIRS.get(type(record), ()):
+        lowest, highest = getattr(record, low), getattr(record, high)
+        if changed in (low, high) and lowest is not None and highest is not None and lowest > highest:
+            is_low = changed == low
+            other = field_of(type(record), high if is_low else low).label.lower()
+            allowed = f"not {'above' if is_low else 'below'} the {other}"
+            raise InputError(field_of(type(record), changed).label, "this value", allowed)
+
+
+def read_whole(label: str, text: str, low: int, high: int) -> int:
+    """Read a typed whole number within its range."""
+    shown = text.strip()
+    if not shown.isdecimal() or len(shown) > 9 or not low <= int(shown) <= high:
+        raise InputError(label, text, f"{low} to {high}")
+    return int(shown)
 
 
 def question(field: Field, value: float | None) -> str:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from workbench.model.adjuster import Adjuster, RangeCount, adjuster_title
+from workbench.model.adjuster import Adjuster, RangeCount, adjuster_words
 from workbench.model.bike import Bike, Tyre
 from workbench.model.person import Person
 from workbench.model.setting import Item, OnBike
@@ -70,8 +70,7 @@ class BikeParts:
         """Name an item in full: which end, which part, what about it."""
         adjuster = self.adjuster(subject_id)
         if adjuster is not None:
-            own = adjuster.name or adjuster_title(adjuster).lower()
-            return f"{_UNIT_WORDS[self.unit_of(adjuster).kind]}: {own}"
+            return f"{_UNIT_WORDS[self.unit_of(adjuster).kind]}: {adjuster_words(adjuster)}"
         unit = next((unit for unit in self.units if unit.id == subject_id), None)
         if unit is not None:
             return f"{_UNIT_WORDS[unit.kind]}: {ITEM_WORDS.get(item, item)}"

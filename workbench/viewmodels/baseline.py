@@ -10,6 +10,7 @@ from workbench.actions.setups import keep_setup, take_all_steps, take_step
 from workbench.model.adjuster import restore_text
 from workbench.model.baseline import baseline_question
 from workbench.model.errors import InputError, WorkbenchError
+from workbench.model.facts import read_whole
 from workbench.model.parts import ITEM_QUANTITIES, BikeParts, settable_items
 from workbench.model.setting import Setup
 from workbench.model.steps import Step
@@ -150,10 +151,7 @@ def read_value(text: str, item: str, units: Units) -> float | None:
     quantity = ITEM_QUANTITIES[item]
     if quantity != "count":
         return units.parse(text, quantity)
-    try:
-        return float(int(text.strip()))
-    except ValueError:
-        raise InputError("count", text, "a whole number") from None
+    return float(read_whole("count", text, 0, 999))
 
 
 class BaselineViewModel(ViewModel[BaselineState]):

@@ -7,9 +7,10 @@ from typing import TYPE_CHECKING
 
 from workbench.actions.ride import RideRecords
 from workbench.actions.ride_evidence import knob_runs, spring_runs
-from workbench.model.adjuster import adjuster_title, check_position, restore_text
+from workbench.model.adjuster import adjuster_words, restore_text
 from workbench.model.baseline import baseline_question
 from workbench.model.errors import InputError
+from workbench.model.facts import read_whole
 from workbench.model.parts import ITEM_QUANTITIES, BikeParts, settable_items
 from workbench.model.setting import Item
 from workbench.model.steps import relative_text
@@ -74,7 +75,7 @@ def look_of(step: NextStep, records: RideRecords, *, overrules: int) -> NextLook
     stays = now is not None and round(now) == position
     end = parts.unit_of(adjuster).end.capitalize()
     return NextLook(
-        title=f"{end} {adjuster_title(adjuster).lower()}",
+        title=f"{end} {adjuster_words(adjuster)}",
         move="ride it as it stands" if stays else restore_text(adjuster, position),
         reason=step.reason + ("" if stays else f" ({relative_text(adjuster, now, position)})"),
         verb="" if stays else "It is set",
@@ -102,17 +103,12 @@ def read_choice(parts: BikeParts, key: str, text: str, units: Units) -> tuple[tu
     """Read a change chosen by hand; InputError says what is allowed."""
     item, _, subject_id = key.partition("/")
     title, quantity = parts.subject_title(item, subject_id), ITEM_QUANTITIES[item]
-    if quantity == "count":
-        if not text.strip().isdecimal():
-            raise InputError(title, text, "a whole number from 0")
-        value = float(int(text.strip()[:6]))
-    else:
-        value = units.parse(text, quantity)
     if item == Item.ADJUSTER:
         count = parts.range_of(subject_id)
         if count is None:
             raise InputError(title, text, "an adjuster that was counted", "Count its range on the adjusters' sheet.")
-        check_position(round(value), count.steps)
+        return (item, subject_id), float(read_whole(title, text, 0, count.steps))
+    value = float(read_whole(title, text, 0, 99)) if quantity == "count" else units.parse(text, quantity)
     refused = baseline_question(parts, item, subject_id, value)
     if refused:
         raise InputError(title, text, "within the maker's limits", refused)

@@ -5,8 +5,9 @@ from __future__ import annotations
 import json
 from dataclasses import asdict, dataclass, fields, replace
 
-from workbench.model.adjuster import Adjuster, adjuster_title
+from workbench.model.adjuster import Adjuster, adjuster_words
 from workbench.model.errors import InputError
+from workbench.model.facts import check_field, field_of, read_whole
 from workbench.model.parts import BikeParts
 from workbench.model.ride import Run
 from workbench.viewmodels.base import Problem
@@ -84,7 +85,7 @@ def resolve_entry(
     words: tuple[str, ...] = ()
     if tested is not None:
         end = parts.unit_of(tested).end
-        question = f"{end.capitalize()} {adjuster_title(tested).lower()} was"
+        question = f"{end.capitalize()} {adjuster_words(tested)} was"
         words = DIRECTION_WORDS.get(tested.kind, DIRECTION_WORDS["compression"])
     return RunEntry(
         draft=draft,
@@ -151,16 +152,14 @@ def _read(draft: RunDraft, name: str, parts: BikeParts, units: Units) -> float |
     if not text:
         return None
     if name == "note":
-        return str(text)
+        return str(check_field(field_of(Run, "note"), text))
     if name == "lap":
         seconds = units.parse(text, "duration")
         if not 5 <= seconds <= 7200:
             raise InputError(LABELS[name], text, "5 s to 2 h")
         return seconds
     if name.startswith("bottom"):
-        if not text.isdecimal() or int(text[:4]) > 50:
-            raise InputError(LABELS[name], text, "0 to 50")
-        return float(text)
+        return float(read_whole(LABELS[name], text, 0, 50))
     return _read_travel(text, name, parts, units)
 
 

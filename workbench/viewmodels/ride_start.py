@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Callable
 from dataclasses import asdict, dataclass, fields
 
 from workbench.actions.ride import RideRecords
 from workbench.model.errors import InputError
-from workbench.model.facts import clean_text
+from workbench.model.facts import check_field, clean_text, field_of, read_whole
 from workbench.model.ride import SURFACES, Course, Session
 from workbench.model.setting import Setup
 from workbench.model.steps import steps_to
@@ -87,14 +88,17 @@ def problem(draft: StartDraft, units: Units, *, has_steps: bool) -> Problem | No
     """Find what cannot be used, in the order of the sheet."""
     if not draft.course_id and not clean_text(draft.new_course):
         return Problem("Pick a course or name a new one.", "new_course")
-    try:
-        read_temperature(draft, units)
-    except InputError as error:
-        return Problem(str(error), "temperature")
-    try:
-        read_planned(draft)
-    except InputError as error:
-        return Problem(str(error), "planned")
+    checks: tuple[tuple[str, Callable[[], object]], ...] = (
+        ("new_course", lambda: draft.course_id or check_field(field_of(Course, "name"), draft.new_course)),
+        ("temperature", lambda: read_temperature(draft, units)),
+        ("planned", lambda: read_planned(draft)),
+        ("not_verified", lambda: check_field(field_of(Session, "not_verified_reason"), draft.not_verified)),
+    )
+    for name, check in checks:
+        try:
+            check()
+        except InputError as error:
+            return Problem(str(error), name)
     if has_steps and not draft.not_verified:
         return Problem("Set the steps that are left first, or say why the start is not verified.", "not_verified")
     if not draft.verified and not draft.not_verified:
@@ -116,9 +120,7 @@ def read_planned(draft: StartDraft) -> int | None:
     """Read the number of runs planned."""
     if not draft.planned.strip():
         return None
-    if not draft.planned.strip().isdecimal() or not 1 <= int(draft.planned.strip()[:6]) <= 60:
-        raise InputError("Runs planned", draft.planned, "1 to 60")
-    return int(draft.planned)
+    return read_whole("Runs planned", draft.planned, 1, 60)
 
 
 def session_of(
@@ -135,6 +137,6 @@ def session_of(
         temperature_c=read_temperature(draft, units),
         start_setup_id=setup_to_ride(records).id,
         verified_at=now if draft.verified and not draft.not_verified else None,
-        not_verified_reason=draft.not_verified,
+        not_verified_reason=clean_text(draft.not_verified),
         planned_runs=read_planned(draft),
     )
