@@ -94,6 +94,8 @@ def _paper(title: str, name: str, parent: QWidget) -> tuple[QDialog, QVBoxLayout
     rows.setSpacing(SPACE_16)
     rows.addWidget(Words(title, "title"))
     scroll = QScrollArea()
+    scroll.setObjectName(f"{name}_text")
+    scroll.setAccessibleName(title)
     scroll.setWidgetResizable(True)
     scroll.setFrameShape(QScrollArea.Shape.NoFrame)
     scroll.setWidget(body)

@@ -64,16 +64,17 @@ class BaselineRows(QWidget):
             self._rows[key].line.setFocus(Qt.FocusReason.OtherFocusReason)
 
     def _build(self, rows: tuple[BaselineRow, ...]) -> None:
-        for row in self._rows.values():
-            for widget in (row.title, row.line, row.unit, row.said):
+        for old in self._rows.values():
+            widgets: tuple[QWidget, ...] = (old.title, old.line, old.unit, old.said)
+            for widget in widgets:
                 widget.hide()
                 widget.deleteLater()
         self._rows = {}
         for place, row in enumerate(rows):
             made = _Row(row, place)
             made.line.textEdited.connect(self._typed)
-            for column, widget in enumerate((made.title, made.line, made.unit, made.said)):
-                self._grid.addWidget(widget, place, column, Qt.AlignmentFlag.AlignVCenter)
+            for column, part in enumerate((made.title, made.line, made.unit, made.said)):
+                self._grid.addWidget(part, place, column, Qt.AlignmentFlag.AlignVCenter)
             self._rows[row.key] = made
 
     def _typed(self, text: str) -> None:

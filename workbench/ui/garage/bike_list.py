@@ -71,8 +71,8 @@ class BikeRow(QStyledItemDelegate):
         model = index.model()
         due = model.due(row.bike_id) if isinstance(model, BikeModel) else ""
         theme = current()
-        rect: QRect = option.rect  # type: ignore[attr-defined]
-        state: QStyle.StateFlag = option.state  # type: ignore[attr-defined]
+        rect: QRect = option.rect
+        state: QStyle.StateFlag = option.state
         is_open = bool(state & QStyle.StateFlag.State_Selected)
         painter.save()
         if is_open:

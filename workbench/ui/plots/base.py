@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 import pyqtgraph as pg
+from PySide6.QtCore import Qt
 from PySide6.QtGui import QColor
 from PySide6.QtWidgets import QWidget
 
@@ -20,7 +21,8 @@ class Plot(pg.PlotWidget):  # type: ignore[misc]
         self.setMenuEnabled(False)
         self.hideButtons()
         self.setMouseEnabled(x=False, y=False)
-        self.setFocusPolicy(self.focusPolicy().NoFocus)
+        for widget in (self, self.viewport()):
+            widget.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         announcer.changed.connect(self._restyle)
         self._style_axes()
 

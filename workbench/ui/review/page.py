@@ -85,8 +85,8 @@ class ReviewPage(Page):
         ):
             rows.addWidget(widget)
         rows.addLayout(back)
-        for widget in (self._done, self._steps):
-            rows.addWidget(widget)
+        rows.addWidget(self._done)
+        rows.addWidget(self._steps)
         rows.addWidget(self._all, 0, Qt.AlignmentFlag.AlignLeft)
         return whole
 
