@@ -185,7 +185,7 @@ def resolve_count(
         can_be_discarded=kept is not None,
         picks=names if stage == Stage.CLOSE else (),
         as_found_text=position_text(adjuster, found_line.value) if is_found and found_line is not None else "",
-        care="" if is_picked else CARE,
+        care=CARE if stage == Stage.CLOSE and not is_picked else "",
         notes=_notes(records, adjuster, stage),
         last_kept=last_kept,
     )

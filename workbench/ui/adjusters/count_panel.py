@@ -5,6 +5,7 @@ from __future__ import annotations
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
+from workbench.ui.parts.care_note import CareNote
 from workbench.ui.parts.counting_tool import CountingTool
 from workbench.ui.parts.labels import Words
 from workbench.ui.parts.theme import SPACE_8
@@ -27,12 +28,13 @@ class CountPanel(QWidget):
         self.last_kept = Words("", "note_strong", name=f"{name}_last_kept")
         self.instruction = Words("", "text", name=f"{name}_instruction")
         self.as_found = Words("", "strong", name=f"{name}_as_found")
+        self.care = CareNote(name=f"{name}_care")
         self.notes = Words("", "note", name=f"{name}_notes")
         self._holder = QVBoxLayout()
         rows = QVBoxLayout(self)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(SPACE_8)
-        for part in (self.last_kept, self.instruction, self.as_found):
+        for part in (self.last_kept, self.instruction, self.care, self.as_found):
             rows.addWidget(part)
         rows.addLayout(self._holder)
         rows.addWidget(self.notes)
@@ -42,6 +44,7 @@ class CountPanel(QWidget):
         """Show the stage."""
         self.last_kept.set_words(state.last_kept)
         self.instruction.set_words(state.instruction)
+        self.care.set_text(state.care)
         self.as_found.set_words(f"As found: {state.as_found_text}" if state.as_found_text else "")
         self.notes.set_words("\n".join(state.notes))
         kind = (state.adjuster_id, state.counting, state.picks, state.counts)

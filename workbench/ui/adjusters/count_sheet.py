@@ -48,8 +48,11 @@ class CountSheet(StageSheet):
     def start(self) -> None:
         """Put the focus on the count, or on the verb where nothing is counted."""
         tool = self.panels[self._stage].tool
-        target = tool if tool is not None and tool.isVisibleTo(self) else self.verb
-        target.setFocus(Qt.FocusReason.OtherFocusReason)
+        if tool is None or not tool.isVisibleTo(self):
+            self.verb.setFocus(Qt.FocusReason.OtherFocusReason)
+            return
+        tool.setFocus(Qt.FocusReason.OtherFocusReason)
+        self.scroll_area.ensureWidgetVisible(tool.positions or tool.more, 0, 0)
 
     def show_count(self, state: CountState, reasons: tuple[str, ...]) -> None:
         """Show how far the count is."""
@@ -67,6 +70,7 @@ class CountSheet(StageSheet):
         self.panels[state.stage].show_count(state)
         self.skip.show_reasons(reasons)
         self.side.show_count(state)
+        self.set_margin(self.side if state.closes else None)
 
     def say_at(self, name: str, text: str) -> bool:
         """Say a problem and go to the widget it belongs to; false when there is none here."""

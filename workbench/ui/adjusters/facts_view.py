@@ -11,6 +11,7 @@ from workbench.ui.parts.theme import SPACE_8, SPACE_16
 from workbench.viewmodels.adjusters import AdjustersViewModel
 from workbench.viewmodels.adjusters_edit import EditState
 from workbench.viewmodels.adjusters_list import AdjusterRow
+from workbench.viewmodels.typed_facts import typed_key
 
 
 class FactsView(QWidget):
@@ -38,6 +39,7 @@ class FactsView(QWidget):
         if self.form is None:
             self.form = FactsForm(f"facts_{row.key}", columns=2)
             self.form.row_committed.connect(self._committed)
+            self.form.row_kept.connect(self._kept)
             self._stack.insertWidget(0, self.form)
         self.form.show_facts(edit.rows)
         self.up.setObjectName(f"earlier_{row.key}")
@@ -58,6 +60,9 @@ class FactsView(QWidget):
 
     def _committed(self, name: str, value: object) -> None:
         self._view_model.edit(self._id, name, value)
+
+    def _kept(self, name: str, text: str) -> None:
+        self._view_model.keep_text(typed_key(self._id, name), text)
 
     def _move_up(self) -> None:
         self._view_model.move_up(self._id)

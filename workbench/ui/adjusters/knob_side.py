@@ -1,10 +1,9 @@
-"""Beside the count: the knob and the way it closes, and what to take care of."""
+"""Beside the count: the knob, and the way it closes."""
 
 from __future__ import annotations
 
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
-from workbench.ui.parts.care_note import CareNote
 from workbench.ui.parts.choice_field import ChoiceField
 from workbench.ui.parts.drawings import DrawingValues, DrawingView
 from workbench.ui.parts.labels import Words
@@ -24,7 +23,6 @@ class KnobSide(QWidget):
         self.drawing = DrawingView("knob", name="count_drawing")
         self.turn = ChoiceField(TURNS, label="Which way closes it?", name="count_turn")
         self.turn.value_committed.connect(self._turn_chosen)
-        self.care = CareNote(name="count_care")
         self._asks = QWidget()
         asks = QVBoxLayout(self._asks)
         asks.setContentsMargins(0, 0, 0, 0)
@@ -34,17 +32,15 @@ class KnobSide(QWidget):
         rows = QVBoxLayout(self)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(SPACE_16)
-        for part in (self.drawing, self._asks, self.care):
+        for part in (self.drawing, self._asks):
             rows.addWidget(part)
         rows.addStretch(1)
 
     def show_count(self, state: CountState) -> None:
         """Show the knob of the adjuster being counted."""
-        self.drawing.setVisible(bool(state.closes))
         self.drawing.show_drawing("knob", DrawingValues(closes=state.closes, note=state.drawing_note))
         self._asks.setVisible(state.asks_turn)
         self.turn.set_value(None)
-        self.care.set_text(state.care)
 
     def _turn_chosen(self, value: object) -> None:
         self._view_model.set_turn(str(value))
