@@ -82,6 +82,7 @@ class Family:
 
 FAMILIES = (
     Family("equal areas"),
+    Family("equal areas, close to typical", positive=(1.35, 1.6), negative=(0.3, 0.5), friction=(0.0, 0.04)),
     Family("equal areas, sticky seals", negative=(0.3, 0.7), friction=(0.0, 0.06), start=0.35),
     Family("between gauge and absolute", outside=(0.0, 1.0)),
     Family("smaller negative area", negative=(0.2, 0.8), area_ratio=(0.87, 1.0)),

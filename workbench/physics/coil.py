@@ -234,10 +234,10 @@ def fit_rate(travel_mm: Sequence[float], force_n: Sequence[float]) -> tuple[floa
     [79.98, 79.68, 80.28]
     """
     x, y = _pairs(travel_mm, force_n)
+    if len(x) < 3 or np.ptp(x) == 0:
+        raise NotEnoughData("A rate with its interval needs at least three readings at different travels.")
     centred = x - x.mean()
     spread = float(centred @ centred)
-    if len(x) < 3 or spread == 0:
-        raise NotEnoughData("A rate with its interval needs at least three readings at different travels.")
     slope = float(centred @ y) / spread
     if slope <= 0:
         raise InputError("force_n", f"{slope:.3g} N/mm", "a force that rises with travel")

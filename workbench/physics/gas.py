@@ -105,7 +105,7 @@ def _joined(charge: Charge, travel_mm: Floats, n: float) -> Floats:
 
 
 def _is_joined(charge: Charge, travel_mm: Floats, n: float) -> npt.NDArray[np.bool_]:
-    return _alone(charge, travel_mm, n) > charge.second_kpa
+    return _alone(charge, travel_mm, n) >= charge.second_kpa
 
 
 def _work(start_kpa: float, volume_mm3: float, area_mm2: float, travel_mm: Floats, n: float) -> Floats:

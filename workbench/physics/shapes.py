@@ -15,18 +15,19 @@ import numpy as np
 import numpy.typing as npt
 
 Floats = npt.NDArray[np.float64]
+Chances = tuple[tuple[float, float], ...]
 OUTSIDE_KPA = 101.325
 
-# Typical compression ratios a / (a - 1) of 2 to 5, negative chambers of a sixth to half the travel: common practice.
-_POSITIVE = (1.25, 1.4, 1.6, 1.9)
-_NEGATIVE = (0.18, 0.28, 0.40, 0.55, 0.75)
-_SCALING = (0.0, 0.5, 1.0)
-_SCALING_WEIGHT = (0.1, 0.25, 0.65)
+# What is likely, each as (value, chance). Compression ratios a / (a - 1) of 2 to 5, negative chambers of a fifth to
+# three quarters of the travel: common practice, no source.
+_POSITIVE = ((1.25, 0.12), (1.4, 0.33), (1.6, 0.37), (1.9, 0.18))
+_NEGATIVE = ((0.18, 0.08), (0.28, 0.24), (0.40, 0.34), (0.55, 0.24), (0.75, 0.10))
+_SCALING = ((0.0, 0.07), (0.5, 0.18), (1.0, 0.75))
 
 # Scatter of one reading as a fraction of the load, and how likely: hips move, seals stick. Front carries less load.
 NOISE = {
     "front": ((0.018, 0.025, 0.034, 0.046, 0.065, 0.14), (0.12, 0.24, 0.28, 0.22, 0.11, 0.03)),
-    "rear": ((0.006, 0.010, 0.015, 0.022, 0.032, 0.08), (0.12, 0.22, 0.26, 0.22, 0.14, 0.04)),
+    "rear": ((0.006, 0.009, 0.013, 0.018, 0.027, 0.07), (0.13, 0.23, 0.27, 0.21, 0.12, 0.04)),
 }
 _WILD_LEVELS = 1
 _SLIP_CHANCE = 0.03
@@ -36,8 +37,9 @@ _NEGLIGIBLE = 1e-3
 _LEAST_KPA = 1.0
 
 # Sizes stated by a person: the effective lengths may be a little off.
-_STATED_POSITIVE = (0.97, 1.0, 1.03)
-_STATED_NEGATIVE = (0.9, 1.0, 1.1)
+_STATED_POSITIVE = ((0.97, 0.25), (1.0, 0.5), (1.03, 0.25))
+_STATED_NEGATIVE = ((0.9, 0.25), (1.0, 0.5), (1.1, 0.25))
+_SHORTEST = 1.02  # a positive chamber must outlast the travel
 
 # Places of a standard normal and their weights: the trapezoidal rule, which is very good for a bell.
 _NODES = np.linspace(-2.6, 2.6, 7)
@@ -71,7 +73,7 @@ class Belief:
 @lru_cache(maxsize=1)
 def typical_shapes() -> Shapes:
     """Give the shapes assumed when no chamber sizes are known."""
-    return _grid(_POSITIVE, _NEGATIVE, 1.0, (_SCALING, _SCALING_WEIGHT))
+    return _grid(_POSITIVE, _NEGATIVE, 1.0, _SCALING)
 
 
 @lru_cache(maxsize=64)
@@ -80,19 +82,16 @@ def known_shapes(positive: float, negative: float, area_ratio: float) -> Shapes:
 
     With true areas the force goes with absolute pressure, less a constant that the fitted load takes up.
     """
-    lengths = [max(positive * scale, 1.02) for scale in _STATED_POSITIVE]
-    negatives = [negative * scale for scale in _STATED_NEGATIVE]
-    return _grid(tuple(lengths), tuple(negatives), area_ratio, ((1.0,), (1.0,)))
+    lengths = tuple((max(positive * scale, _SHORTEST), chance) for scale, chance in _STATED_POSITIVE)
+    negatives = tuple((negative * scale, chance) for scale, chance in _STATED_NEGATIVE)
+    return _grid(lengths, negatives, area_ratio, ((1.0, 1.0),))
 
 
-def _grid(
-    positive: tuple[float, ...],
-    negative: tuple[float, ...],
-    area_ratio: float,
-    scaling: tuple[tuple[float, ...], tuple[float, ...]],
-) -> Shapes:
-    a, b, c = np.meshgrid(positive, negative, scaling[0], indexing="ij")
-    chance = np.broadcast_to(np.asarray(scaling[1]), a.shape).ravel()
+def _grid(positive: Chances, negative: Chances, area_ratio: float, scaling: Chances) -> Shapes:
+    axes = (positive, negative, scaling)
+    a, b, c = np.meshgrid(*([value for value, _ in axis] for axis in axes), indexing="ij")
+    chances = np.meshgrid(*([chance for _, chance in axis] for axis in axes), indexing="ij")
+    chance = np.prod(chances, axis=0).ravel()
     return Shapes(a.ravel(), b.ravel(), np.full(a.size, area_ratio), c.ravel() * OUTSIDE_KPA, chance / chance.sum())
 
 
