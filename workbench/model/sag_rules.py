@@ -66,7 +66,7 @@ def first_band(bike: Bike, unit: Unit, kept: SagTarget | None = None) -> Band:
 
 def maker_band(unit: Unit) -> Band | None:
     """Give the maker's band; a single figure gets the usual width."""
-    ends = [end for end in (unit.maker_sag_low, unit.maker_sag_high) if end is not None]
+    ends = {end for end in (unit.maker_sag_low, unit.maker_sag_high) if end is not None}
     if not ends:
         return None
     half = BAND_HALF_WIDTH[unit.end] if len(ends) == 1 else 0.0

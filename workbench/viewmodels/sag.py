@@ -14,7 +14,16 @@ from workbench.model.sag_rules import maker_band, practice_band
 from workbench.model.unit import Unit
 from workbench.viewmodels.base import Problem, ViewModel
 from workbench.viewmodels.bench import Bench
-from workbench.viewmodels.sag_draft import STAGE_WORDS, TYPED, SagDraft, Stage, next_stage, settle, stage_before
+from workbench.viewmodels.sag_draft import (
+    STAGE_WORDS,
+    TYPED,
+    SagDraft,
+    Stage,
+    next_stage,
+    settle,
+    stage_before,
+    stage_to_go_on,
+)
 from workbench.viewmodels.sag_entry import aimed_at, next_round, read_place, with_entry, with_reading, without_reading
 from workbench.viewmodels.sag_guide import adjusters_shown
 from workbench.viewmodels.sag_open import Opened, SagEntries, advice_of, begin, steps_of, subject_of
@@ -159,7 +168,7 @@ class SagViewModel(ViewModel[SagState]):
         elif opened.stage != Stage.PUT_BACK:
             self.next()
         elif opened.draft_id is not None:
-            self.go_to_stage(Stage.ADVICE if opened.draft.readings_mm else Stage.MEASURE)
+            self.go_to_stage(stage_to_go_on(opened.draft))
         elif any(end.is_due and not end.blocked and end.end != guide.end for end in self.state.ends):
             self.switch_end()
         else:

@@ -174,6 +174,14 @@ def stage_before(draft: SagDraft, stage: Stage) -> Stage:
     return Stage(max(stage - 1, Stage.PREPARE))
 
 
+def stage_to_go_on(draft: SagDraft) -> Stage:
+    """Give the stage an entry goes on at after a look at another one."""
+    if draft.readings_mm:
+        return Stage.ADVICE
+    has_spring = draft.pressure_kpa is not None or (draft.rate_n_per_mm is not None and draft.rounds)
+    return Stage.MEASURE if has_spring else Stage.PREPARE
+
+
 def read_typed(name: str, text: str, units: Units) -> float | None:
     """Read a typed value within its limits; empty text is no value."""
     quantity, label, low, high = TYPED[name]

@@ -118,7 +118,6 @@ class GuideShown:
     limits: str
     cycle_words: str
     instruction: str
-    setting_now: str
     entry_label: str
     readings: tuple[ReadingShown, ...]
     agreement: str
@@ -213,9 +212,8 @@ def guide_shown(
         has_second=unit.has_second_positive,
         limits=limit_words(unit, units),
         cycle_words=cycle_words(unit),
-        instruction=instruction_words(unit, draft),
-        setting_now=setting_words(draft.this_round(), units),
-        entry_label=entry_label_words(draft),
+        instruction=instruction_words(records.parts.bike, unit, draft),
+        entry_label=entry_label_words(draft, units),
         readings=tuple(
             ReadingShown(number, units.text(one, "length")) for number, one in enumerate(draft.readings_mm, 1)
         ),
@@ -232,7 +230,7 @@ def guide_shown(
         second=second,
         can_go_back=has_draft and stage != Stage.PREPARE,
         other_end=other.end if other and has_draft else "",
-        other_verb=other.verb if other else "",
+        other_verb=f"To the {other.end}" if other else "",
     )
 
 

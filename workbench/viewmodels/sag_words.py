@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from workbench.model.bike import Bike
 from workbench.model.parts import BikeParts
 from workbench.model.sag import REPEAT_LIMIT_MM, SagMeasurement, centre_mm, readings_agree
 from workbench.model.sag_rules import SagRound
@@ -74,21 +75,23 @@ def cycle_words(unit: Unit) -> str:
     )
 
 
-def instruction_words(unit: Unit, draft: SagDraft) -> str:
+def instruction_words(bike: Bike, unit: Unit, draft: SagDraft) -> str:
     """Say how one reading is taken."""
-    posture = "standing over the bike, attack position" if draft.posture == "standing" else "seated"
-    place = "front" if unit.end == "front" else "rear"
+    posture = "standing, attack position" if draft.posture == "standing" else "seated"
+    motor = ", motor off" if bike.is_ebike else ""
+    zero = "" if draft.readings_mm else "Lift the wheel off the floor once, indicator to the seal: that is zero. "
     return (
-        f"Full kit, {posture}, cranks level, brakes free. Bounce gently, come to rest, indicator to the seal."
-        f" Get off without loading the {place}; measure from the seal to the indicator."
+        f"{zero}Rider in full kit, {posture}, cranks level, brakes free{motor}. Bounce a few times and come to rest,"
+        f" indicator to the seal. Get off without loading the {unit.end}, then measure."
     )
 
 
-def entry_label_words(draft: SagDraft) -> str:
-    """Name the reading that comes next."""
+def entry_label_words(draft: SagDraft, units: Units) -> str:
+    """Name the reading that comes next, and what the spring is set to."""
     words = ("First", "Second", "Third", "Fourth", "Fifth", "Sixth", "Seventh", "Eighth", "Ninth")
     count = len(draft.readings_mm)
-    return f"{words[count]} reading" if count < len(words) else "No further reading"
+    setting = setting_words(draft.this_round(), units)
+    return f"{words[count]} reading{f' at {setting}' if setting else ''}" if count < len(words) else "No more readings"
 
 
 def agreement_words(draft: SagDraft, unit: Unit, units: Units) -> str:

@@ -81,10 +81,10 @@ class AdviceStage(Stage):
         rows.setSpacing(SPACE_8)
         for widget in (self._verdict, self._ruler, self._rounds, self._problem, self._lead, self._number):
             rows.addWidget(widget)
-        for widget in (self._expected, self._outcome):
-            rows.addWidget(widget)
+        for after in (self._expected, self._outcome, self._large_words, self.large):
+            rows.addWidget(after)
         rows.addLayout(self._option_rows)
-        for below in (self._preload, self._care, self._reason, self._limits, self._large_words, self.large):
+        for below in (self._preload, self._care, self._reason, self._limits):
             rows.addWidget(below)
         rows.addStretch(1)
 

@@ -42,7 +42,7 @@ class Guide(StageSheet):
         self.set_stages(list(zip(view_model.stage_words(), self.stages, strict=True)))
         self.other = Button("", "link", name="sag_other_end")
         self.both = Button("Both ends", "link", name="sag_both_ends")
-        self.discard = Button("Discard this entry", "link", name="sag_discard")
+        self.discard = Button("Discard", "link", name="sag_discard")
         for button in (self.both, self.other, self.discard):
             self.keys.addWidget(button)
         self._drawing = DrawingView("rider", name="sag_drawing")

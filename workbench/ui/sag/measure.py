@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
 
 from workbench.ui.parts.buttons import Button
@@ -81,11 +81,10 @@ class MeasureStage(Stage):
     def __init__(self, view_model: SagViewModel) -> None:
         super().__init__(view_model, name="sag_measure_stage")
         self._instruction = Words("", "text", name="sag_instruction")
-        self._setting = Words("", "strong", name="sag_setting_now")
         self.reading = QuantityField("length", label="Reading", big=True, name="sag_reading")
         self._box = Labelled("First reading", self.reading)
-        self._box.setMaximumWidth(240)
-        self.add = Button("Add reading", "plain", name="sag_add_reading")
+        self._box.setMaximumWidth(200)
+        self.add = Button("Add", "plain", name="sag_add_reading")
         self._readings = Readings()
         self._agreement = Words("", "strong", name="sag_agreement")
         self._ruler = SagRuler(name="sag_measure_ruler")
@@ -93,24 +92,24 @@ class MeasureStage(Stage):
         self.reading.line.textEdited.connect(self._typed)
         self.reading.line.reverted.connect(self._reverted)
         self.reading.line.returnPressed.connect(self._add)
+        self.add.setAccessibleName("Add this reading")
         self.add.clicked.connect(self._add)
         self._readings.remove_requested.connect(view_model.remove_reading)
         rows = QVBoxLayout(self)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(SPACE_16)
-        for widget in (self._instruction, self._setting):
-            rows.addWidget(widget)
+        rows.addWidget(self._instruction)
         rows.addLayout(self._entry_row())
         for below in (self._agreement, self._ruler, self._rounds):
             rows.addWidget(below)
         rows.addStretch(1)
 
     def _entry_row(self) -> QHBoxLayout:
-        left = QVBoxLayout()
+        left = QGridLayout()
         left.setSpacing(SPACE_8)
-        left.addWidget(self._box)
-        left.addWidget(self.add)
-        left.addStretch(1)
+        left.addWidget(self._box, 0, 0)
+        left.addWidget(self.add, 0, 1, Qt.AlignmentFlag.AlignBottom)
+        left.setRowStretch(1, 1)
         across = QHBoxLayout()
         across.setSpacing(SPACE_24)
         across.addLayout(left, 2)
@@ -122,7 +121,6 @@ class MeasureStage(Stage):
 
     def show_guide(self, guide: GuideShown) -> None:
         self._instruction.setText(guide.instruction)
-        self._setting.setText(guide.setting_now)
         self._box.label.setText(guide.entry_label)
         self.reading.label = guide.entry_label
         self.reading.set_unit(guide.units.unit("length"))

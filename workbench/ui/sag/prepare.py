@@ -41,10 +41,10 @@ class PrepareStage(Stage):
         rows.addWidget(self._question)
         rows.addWidget(self.travel)
         rows.addWidget(self._how_row())
+        rows.addWidget(self._care)
         rows.addWidget(self._target_row())
         rows.addWidget(self.adjusters)
         rows.addWidget(self.as_is)
-        rows.addWidget(self._care)
         rows.addStretch(1)
 
     def _how_row(self) -> QWidget:
