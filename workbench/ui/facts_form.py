@@ -31,4 +31,5 @@ def _form_row(row: FactRow) -> FormRow:
         row.help,
         low=row.low,
         high=row.high,
+        typed=row.typed,
     )

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from workbench.model.adjuster import Adjuster, adjuster_title
@@ -9,6 +10,7 @@ from workbench.model.parts import BikeParts
 from workbench.viewmodels.adjusters_count import full_title
 from workbench.viewmodels.fact_rows import FactRow, fact_rows
 from workbench.viewmodels.shown import Units
+from workbench.viewmodels.typed_facts import with_typed
 
 DEPENDS_ON = "depends_on"
 
@@ -22,7 +24,7 @@ class EditState:
     rows: tuple[FactRow, ...]
 
 
-def resolve_edit(parts: BikeParts, adjuster: Adjuster, units: Units) -> EditState:
+def resolve_edit(parts: BikeParts, adjuster: Adjuster, units: Units, typed: Mapping[str, str]) -> EditState:
     """Lay out the facts that apply to the way this adjuster is counted."""
     by_counting = ("position_names",) if adjuster.counting == "positions" else ("closed_turn",)
     names = ("kind", "speed", "name", "counting", *by_counting, "chart_steps", "chart_from", "note")
@@ -43,4 +45,4 @@ def resolve_edit(parts: BikeParts, adjuster: Adjuster, units: Units) -> EditStat
                 help="Some adjusters drag or gate one another: the other is left open while this one is counted.",
             ),
         )
-    return EditState(adjuster.id, full_title(parts, adjuster), tuple(rows))
+    return EditState(adjuster.id, full_title(parts, adjuster), with_typed(tuple(rows), typed))

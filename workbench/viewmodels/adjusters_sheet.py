@@ -65,7 +65,7 @@ def resolve(
         next_text=next_text,
         next_station=next_station,
         count=count,
-        edit=resolve_edit(parts, edited, units) if edited else None,
+        edit=resolve_edit(parts, edited, units, typed) if edited else None,
     )
 
 

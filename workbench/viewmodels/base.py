@@ -120,8 +120,10 @@ class ViewModel(QObject, Generic[S]):
         name = field or (error.field if isinstance(error, InputError) else "")
         self.refused.emit(Problem(str(error), name))
 
-    def edit_fact(self, record_type: type, record_id: str, name: str, value: Any, label: str) -> bool:
-        """Change one fact; an unusable value is refused at its field and changes nothing."""
+    def edit_fact(
+        self, record_type: type, record_id: str, name: str, value: Any, label: str, *, field: str = ""
+    ) -> bool:
+        """Change one fact; an unusable value is refused at its field (named as the fact if not given)."""
         try:
             self._desk.do(
                 label,
@@ -130,6 +132,6 @@ class ViewModel(QObject, Generic[S]):
                 station=self.station,
             )
         except WorkbenchError as error:
-            self.refuse(error, name)
+            self.refuse(error, field or name)
             return False
         return True

@@ -27,6 +27,7 @@ class FactRow:
     help: str = ""
     low: float | None = None
     high: float | None = None
+    typed: str = ""  # text that could not be read, as it was left
 
 
 def fact_row(

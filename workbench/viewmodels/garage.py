@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
 from typing import Any
 
 from workbench.actions.garage import start_generation
@@ -16,6 +17,7 @@ from workbench.model.unit import GENERATION_REASONS, Unit
 from workbench.viewmodels.base import Problem, ViewModel
 from workbench.viewmodels.fact_rows import FactRow, fact_rows
 from workbench.viewmodels.shown import Units, short_date
+from workbench.viewmodels.typed_facts import keep_typed, typed_key, typed_texts, with_typed
 
 _AIR_FACTS = ("minimum_kpa", "maximum_kpa", "has_second_positive", "spacer_limit", "spacer_volume_mm3")
 _COIL_FACTS = ("spring_stroke_mm", "preload_limit_mm")
@@ -48,8 +50,8 @@ class GarageState:
     missing: str = ""
 
 
-def resolve(parts: BikeParts, everybody: tuple[Person, ...], units: Units) -> GarageState:
-    """Lay out the bike's facts by section."""
+def resolve(parts: BikeParts, everybody: tuple[Person, ...], units: Units, typed: Mapping[str, str]) -> GarageState:
+    """Lay out the bike's facts by section; ``typed`` are texts that could not be read."""
     ridden_by = {person.id for person in parts.riders}
     sections = [_rider_section(parts, units)] if parts.riders else []
     sections.append(
@@ -61,7 +63,7 @@ def resolve(parts: BikeParts, everybody: tuple[Person, ...], units: Units) -> Ga
         bike_id=parts.bike.id,
         title=parts.bike.name,
         layout=LAYOUTS[parts.bike.layout],
-        sections=tuple(sections),
+        sections=tuple(replace(section, rows=with_typed(section.rows, typed)) for section in sections),
         riders=tuple((person.id, person.name) for person in parts.riders),
         others=tuple((person.id, person.name) for person in everybody if person.rides and person.id not in ridden_by),
         missing=_missing(parts),
@@ -92,7 +94,7 @@ def _unit_section(parts: BikeParts, unit: Unit, units: Units) -> Section:
         else "Never more preload than the maker allows; the collar is never loose."
     )
     return Section(
-        unit.id,
+        unit.kind,
         "Fork" if unit.kind == "fork" else "Shock",
         fact_rows(unit, units, names=names, labels=labels),
         f"{'Air' if is_air else 'Coil'} spring, {since}",
@@ -102,7 +104,7 @@ def _unit_section(parts: BikeParts, unit: Unit, units: Units) -> Section:
 
 
 def _tyre_section(tyre: Tyre, units: Units) -> Section:
-    return Section(tyre.id, f"{tyre.end.capitalize()} tyre", fact_rows(tyre, units))
+    return Section(f"{tyre.end}_tyre", f"{tyre.end.capitalize()} tyre", fact_rows(tyre, units))
 
 
 def _missing(parts: BikeParts) -> str:
@@ -133,7 +135,8 @@ class GarageViewModel(ViewModel[GarageState]):
             parts = self._desk.ask(bike_parts(self.bike_id))
         except WorkbenchError:  # the bike went away with an undone step
             return GarageState()
-        return resolve(parts, self._desk.ask(people()), self._bench.units)
+        typed = typed_texts(self._desk, self.bike_id)
+        return resolve(parts, self._desk.ask(people()), self._bench.units, typed)
 
     def set_fact(self, section: str, name: str, value: Any) -> bool:
         """Change one fact; the label says which."""
@@ -143,7 +146,17 @@ class GarageViewModel(ViewModel[GarageState]):
         if row is None or row.value == value:
             return True
         title = next(part.title for part in self.state.sections if part.key == section)
-        return self.edit_fact(_RECORDS.get(title, Unit), row.record_id, name, value, f"{title}: {row.label.lower()}")
+        label = f"{title}: {row.label.lower()}"
+        place = f"{section}/{name}"
+        return self.edit_fact(_RECORDS.get(title, Unit), row.record_id, name, value, label, field=place)
+
+    def keep_text(self, section: str, name: str, text: str) -> None:
+        """Keep text that could not be read, to show it again."""
+        row = next(
+            (row for part in self.state.sections if part.key == section for row in part.rows if row.name == name), None
+        )
+        if row is not None:
+            keep_typed(self._desk, self.bike_id, typed_key(row.record_id, name), text)
 
     def choose_rider(self, person_id: str) -> None:
         """Make somebody the bike's main rider."""

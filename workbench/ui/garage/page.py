@@ -52,16 +52,18 @@ class GaragePage(Page):
         for section in state.sections:
             view = SectionView(section.key, state.reasons)
             view.fact_committed.connect(self._garage.set_fact)
+            view.text_kept.connect(self._garage.keep_text)
             view.hardware_renewed.connect(self._garage.new_hardware)
             self._sections[section.key] = view
             self._sheet.body.addWidget(view)
 
     def _show_problem(self, problem: Problem) -> None:
-        for view in self._sections.values():
-            if problem.field and view.has_field(problem.field):
-                view.set_problem(problem.field, problem.text)
-                return
-        self.problem_raised.emit(problem.text)
+        section, _, field = problem.field.partition("/")
+        view = self._sections.get(section)
+        if view is not None and view.has_field(field):
+            view.set_problem(field, problem.text)
+        else:
+            self.problem_raised.emit(problem.text)
 
 
 class _RiderBar(QWidget):

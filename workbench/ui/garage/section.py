@@ -16,6 +16,7 @@ class SectionView(QWidget):
     """Title, note, form, and where it applies the button for new hardware."""
 
     fact_committed = Signal(str, str, object)  # section, field, value
+    text_kept = Signal(str, str, str)  # section, field, text that could not be read
     hardware_renewed = Signal(str, str)  # unit, reason
 
     def __init__(self, key: str, reasons: tuple[tuple[str, str], ...], parent: QWidget | None = None) -> None:
@@ -27,6 +28,7 @@ class SectionView(QWidget):
         self._care = Words("", "problem")
         self._form = FactsForm(f"facts_{key}")
         self._form.row_committed.connect(self._commit)
+        self._form.row_kept.connect(self._keep)
         self._hardware = Button("Hardware changed ...", "link", name=f"hardware_{key}")
         self._hardware.setMenu(self._reason_menu(reasons))
         head = QHBoxLayout()
@@ -81,6 +83,9 @@ class SectionView(QWidget):
 
     def _renew(self, action: object) -> None:
         self.hardware_renewed.emit(self._unit_id, action.data())  # type: ignore[attr-defined]
+
+    def _keep(self, field: str, text: str) -> None:
+        self.text_kept.emit(self._key, field, text)
 
     def _commit(self, field: str, value: object) -> None:
         self.fact_committed.emit(self._key, field, value)

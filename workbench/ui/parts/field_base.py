@@ -52,7 +52,8 @@ class FieldBase(QWidget):
     """A field for one fact. Subclasses own the editor; this owns the sentence under it.
 
     ``value_committed(object)`` is sent when the field is left or Enter is pressed with a new, usable value.
-    ``text_kept(str)`` is sent when the field is left with text that cannot be used; the text stays as typed.
+    ``text_kept(str)`` is sent when the field is left with text that cannot be used; the text stays as typed. It is
+    sent with an empty text once that is put right.
     """
 
     value_committed = Signal(object)

@@ -39,6 +39,7 @@ class FormRow:
     problem: str = ""
     low: float | None = None
     high: float | None = None
+    typed: str = ""  # text of a quantity that could not be read, shown again as it was left
 
 
 class _Committed(QObject):
@@ -93,6 +94,8 @@ class Form(QWidget):
                 field.set_unit(row.unit)
                 field.set_limits(row.low, row.high)
             field.set_value(row.value)
+            if isinstance(field, QuantityField) and row.typed:
+                field.show_typed(row.typed)
             if row.problem or not field.is_editing():
                 field.set_problem(row.problem)
 
@@ -102,9 +105,13 @@ class Form(QWidget):
 
     def set_problem(self, name: str, text: str) -> None:
         """Say under a row what is wrong with it, and go there."""
-        self._fields[name].set_problem(text)
+        field = self._fields[name]
+        if isinstance(field, QuantityField) and text:
+            field.refuse(text)
+        else:
+            field.set_problem(text)
         if text:
-            self._fields[name].setFocus(Qt.FocusReason.OtherFocusReason)
+            field.setFocus(Qt.FocusReason.OtherFocusReason)
 
     def commit_all(self) -> bool:
         """Commit every field; at the first that cannot be used the focus stops and the answer is false."""

@@ -65,6 +65,7 @@ class QuantityField(FieldBase):
         self._low, self._high = low, high
         self._value: float | None = None
         self._shown = ""
+        self._kept = ""  # text last given away as unusable
         self.line = _UnitLine()
         self.line.setMaxLength(TEXT_LIMIT)
         self.line.set_unit(self._symbol())
@@ -117,32 +118,52 @@ class QuantityField(FieldBase):
         self.line.setModified(True)
         self._read(text)
 
+    def show_typed(self, text: str) -> None:
+        """Put back kept text, unless it stands here already or somebody is typing."""
+        self._kept = text
+        if self.line.text() != text and not self.line.hasFocus():
+            self.set_typed(text)
+
+    def refuse(self, text: str) -> None:
+        """Say why a value that could be read cannot be kept; the typing stays."""
+        self.line.setModified(True)
+        self.set_problem(text)
+        self._keep(self.line.text())
+
     def is_editing(self) -> bool:
         return self.line.isModified()
 
     def revert(self) -> None:
         """Forget the typing and show the value."""
         self._render()
+        self._keep("")
 
     def commit(self) -> bool:
         text = self.line.text()
         if not self.line.isModified():
             return not self._problem
         if text == self._shown:
-            self._render()
+            self.revert()
             return True
         is_read, value = self._read(text)
         if not is_read:
-            self.text_kept.emit(text)
+            self._keep(text)
             return False
         is_new = value != self._value
         self._value = value
         echo = self.said.text()
         self._render()
         self._say(echo)
+        self._keep("")
         if is_new:
             self.value_committed.emit(value)
         return not self._problem
+
+    def _keep(self, text: str) -> None:
+        """Give unusable text away to be kept, and an empty one once it is put right."""
+        if text != self._kept:
+            self._kept = text
+            self.text_kept.emit(text)
 
     def _name_line(self) -> None:
         symbol = self._symbol()
