@@ -26,6 +26,7 @@ _READING_SD_MM = 0.2
 _FELT_SAG = 0.015
 _SURE = 0.95
 _LIMIT_SURE = 0.90
+_DOUBTFUL = 0.5
 _MOST_KPA = 10_000.0
 
 
@@ -118,28 +119,26 @@ def next_pressure(
     )
     needed = pressure_for(belief, target)
     wanted = quantiles(belief, needed, [0.5])[0]
-    pressure = min(max(wanted, low_kpa), high_kpa)
     limited = "minimum" if wanted < low_kpa else "maximum" if wanted > high_kpa else None
-    sag = sag_at(belief, pressure)
-    sag_low, middle, sag_high = quantiles(belief, sag, [0.05, 0.5, 0.95])
+    pressure = min(max(wanted, low_kpa), high_kpa)
+    sags = sag_at(belief, pressure)
+    sag_low, sag, sag_high = quantiles(belief, sags, [0.05, 0.5, 0.95])
     if limited is None:
-        settled = share(belief, np.abs(sag - target) < _FELT_SAG) >= _SURE and belief.doubt < 0.5
+        is_sure = share(belief, np.abs(sags - target) < _FELT_SAG) >= _SURE
     else:
         beyond = needed < low_kpa if limited == "minimum" else needed > high_kpa
-        settled = share(belief, beyond) >= _LIMIT_SURE
-    disagree = belief.doubt > 0.5
-    last = readings[-1]
-    reason = " ".join(
-        (
-            _direction_sentence(
-                last.sag_mm / travel_mm, target, pressure / last.pressure_kpa - 1 if last.pressure_kpa else 1.0
-            ),
-            *_limit_sentence(limited, middle, target),
-            *_disagree_sentence(disagree, belief.slip),
-            _trust_sentence(settled, limited, chamber is not None),
-        )
+        is_sure = share(belief, beyond) >= _LIMIT_SURE
+    disagree = belief.doubt > _DOUBTFUL
+    settled = is_sure and not disagree
+    sentences = (
+        _direction_sentence(readings[-1], travel_mm, target, pressure),
+        _limit_sentence(limited, sag, target),
+        _disagree_sentence(belief.slip) if disagree else "",
+        _trust_sentence(settled, limited),
+        "" if chamber else "Typical chamber sizes are assumed.",
     )
-    return PressureAdvice(pressure, middle, sag_low, sag_high, settled, limited, reason, disagree)
+    reason = " ".join(sentence for sentence in sentences if sentence)
+    return PressureAdvice(pressure, sag, sag_low, sag_high, settled, limited, reason, disagree)
 
 
 def wheel_sag(shock_sag_mm: float, leverage: Leverage) -> float:
@@ -190,31 +189,30 @@ def _shapes(chamber: AirChamber | None, travel_mm: float) -> Shapes:
     return known_shapes(positive, chamber.negative_mm3 / area_mm2 / travel_mm, area_mm2 / chamber.area_mm2)
 
 
-def _direction_sentence(sag: float, target: float, change: float) -> str:
-    seen = f"The last sag was {sag:.1%}, the target is {target:.0%}"
-    if abs(change) < 0.01:
+def _direction_sentence(last: SagReading, travel_mm: float, target: float, pressure_kpa: float) -> str:
+    seen = f"The last sag was {last.sag_mm / travel_mm:.1%}, the target is {target:.0%}"
+    change = pressure_kpa - last.pressure_kpa
+    if abs(change) < 0.01 * last.pressure_kpa:
         return f"{seen}: this pressure fits."
-    return f"{seen}: {abs(change):.0%} {'more' if change > 0 else 'less'} pressure."
+    amount = f"{abs(change) / last.pressure_kpa:.0%} " if last.pressure_kpa else ""
+    return f"{seen}: {amount}{'more' if change > 0 else 'less'} pressure."
 
 
-def _limit_sentence(limited: str | None, sag: float, target: float) -> tuple[str, ...]:
+def _limit_sentence(limited: str | None, sag: float, target: float) -> str:
     if limited is None:
-        return ()
-    return (f"That is the unit's {limited} pressure; about {sag:.0%} of sag is to be had there, not {target:.0%}.",)
+        return ""
+    return f"That is the unit's {limited} pressure; about {sag:.0%} of sag is to be had there, not {target:.0%}."
 
 
-def _disagree_sentence(disagree: bool, slip: int | None) -> tuple[str, ...]:
-    if not disagree:
-        return ()
+def _disagree_sentence(slip: int | None) -> str:
     if slip is not None:
-        return (f"Reading {slip + 1} does not fit the others: measure that pressure again.",)
-    return ("The readings contradict one another: check posture, indicator and pump, and measure again.",)
+        return f"Reading {slip + 1} does not fit the others: measure that pressure again."
+    return "The readings contradict one another: check posture, indicator and pump, and measure again."
 
 
-def _trust_sentence(settled: bool, limited: str | None, shape_known: bool) -> str:
+def _trust_sentence(settled: bool, limited: str | None) -> str:
     if settled and limited:
         return "Another measurement would not change that."
     if settled:
         return "Another measurement would not change the pressure by anything you feel."
-    assumed = "" if shape_known else " Typical chamber sizes are assumed."
-    return f"Set it, let the rider get on again, and measure once more.{assumed}"
+    return "Set it, let the rider get on again, and measure once more."

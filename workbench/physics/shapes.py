@@ -26,10 +26,10 @@ _SCALING = ((0.0, 0.07), (0.5, 0.18), (1.0, 0.75))
 
 # Scatter of one reading as a fraction of the load, and how likely: hips move, seals stick. Front carries less load.
 NOISE = {
-    "front": ((0.018, 0.025, 0.034, 0.046, 0.065, 0.14), (0.12, 0.24, 0.28, 0.22, 0.11, 0.03)),
-    "rear": ((0.006, 0.009, 0.013, 0.018, 0.027, 0.07), (0.13, 0.23, 0.27, 0.21, 0.12, 0.04)),
+    "front": ((0.018, 0.025, 0.034, 0.046, 0.065, 0.11, 0.22), (0.12, 0.24, 0.28, 0.22, 0.10, 0.03, 0.01)),
+    "rear": ((0.006, 0.009, 0.013, 0.018, 0.027, 0.06, 0.14), (0.13, 0.23, 0.27, 0.21, 0.12, 0.03, 0.01)),
 }
-_WILD_LEVELS = 1
+_WILD_LEVELS = 2  # the scatters at the end of each list are more than a rider makes
 _SLIP_CHANCE = 0.03
 _SLIP_SD = 0.25
 _SLIP_FROM = 3
@@ -44,7 +44,6 @@ _SHORTEST = 1.02  # a positive chamber must outlast the travel
 # Places of a standard normal and their weights: the trapezoidal rule, which is very good for a bell.
 _NODES = np.linspace(-2.6, 2.6, 7)
 _NODE_WEIGHT = np.exp(-0.5 * _NODES**2) / np.exp(-0.5 * _NODES**2).sum()
-_WILD_LEVELS = 1
 
 
 @dataclass(frozen=True, slots=True)
