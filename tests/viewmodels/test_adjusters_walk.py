@@ -67,7 +67,7 @@ def test_the_way_back_is_never_lost(tmp_path, seed):
             bench.put_bike(bike_id)
             model = AdjustersViewModel(desk, bench)
             model.show()
-            for _ in range(45):
+            for _ in range(60):
                 deed = a_deed(chance, model, desk)
                 if deed == desk.undo and desk.undo_step().id == floor:
                     continue
