@@ -27,7 +27,7 @@ class State:
     weight: Array
     pull: Array
 
-    def at_nodes(self, keep: Flags) -> State:
+    def kept(self, keep: Flags) -> State:
         """The same for fewer nodes."""
         return State(self.weight[keep], self.pull[keep])
 
@@ -44,18 +44,14 @@ class Propagated:
     covariance: Array
 
 
-def propagate(
-    answers: Answers, rows: Array, prior_mean: Array, precision: Array, start: State, rounds: int
-) -> Propagated:
+def propagate(answers: Answers, prior_mean: Array, precision: Array, start: State, rounds: int) -> Propagated:
     """Match every answer in turn until the rounds are used up.
 
     Parameters
     ----------
-    rows : array, shape (k, m, p)
-        The answers' rows for the variant of each node.
     prior_mean, precision : arrays, shapes (p,) and (k, p)
     """
-    weight, pull = start.weight, start.pull
+    rows, weight, pull = answers.rows, start.weight, start.pull
     shift = precision * prior_mean
     for turn in range(rounds + 1):
         mean, covariance = gaussian_posterior(rows, precision, shift, weight, pull)

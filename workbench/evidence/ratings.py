@@ -47,11 +47,13 @@ class RunRecord:
 class Points:
     """Responses on the inner scale: higher is better, one point as on a 1..9 rating.
 
-    A rating is the interval of feelings it was rounded from; a time or plain number has equal bounds.
+    A rating is the interval of feelings it was rounded from, around its middle; a time or plain number has equal
+    bounds.
     """
 
     lower: Array
     upper: Array
+    middle: Array
     given: Flags
     unit: float
     is_log: bool
@@ -108,7 +110,8 @@ def _ratings(raw: Array, given: Flags, sign: float, scale: tuple[float, float, f
     middle = 0.5 * (low + high)
     edges = np.stack([sign * (below - middle) / unit, sign * (above - middle) / unit])
     edges = np.where(given, edges, 0.0)
-    return Points(edges.min(axis=0), edges.max(axis=0), given, unit, is_log=False, is_rating=True)
+    centre = np.where(given, sign * (raw - middle) / unit, 0.0)
+    return Points(edges.min(axis=0), edges.max(axis=0), centre, given, unit, is_log=False, is_rating=True)
 
 
 def _times(raw: Array, given: Flags) -> Points:
@@ -118,13 +121,13 @@ def _times(raw: Array, given: Flags) -> Points:
     logs = -np.log(np.where(given, raw, 1.0))
     unit = TYPICAL_TIME_SD / TYPICAL_SD
     centred = np.where(given, (logs - (np.median(logs[given]) if given.any() else 0.0)) / unit, 0.0)
-    return Points(centred, centred, given, unit, is_log=True, is_rating=False)
+    return Points(centred, centred, centred, given, unit, is_log=True, is_rating=False)
 
 
 def _numbers(raw: Array, given: Flags, sign: float, unit: float) -> Points:
     middle = float(np.median(raw[given])) if given.any() else 0.0
     centred = np.where(given, sign * (raw - middle) / unit, 0.0)
-    return Points(centred, centred, given, unit, is_log=False, is_rating=False)
+    return Points(centred, centred, centred, given, unit, is_log=False, is_rating=False)
 
 
 def _unit_of(runs: Sequence[RunRecord], raw: Array, past_sd: float | None) -> float:

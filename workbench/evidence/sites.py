@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 import numpy as np
 
@@ -16,8 +16,8 @@ _EDGE = 36.0
 class Answers:
     """Answers as bounds on linear combinations of what is unknown.
 
-    rows (v, m, p) for each variant of the design, bounds (m,), and whether an answer is an exact value. The noise of
-    each answer is one of two sizes: variances (2, k, m) with shares (2, m).
+    rows (k, m, p) and bounds (k, m) for each node; whether an answer is an exact value (m,). The noise of each
+    answer is one of two sizes: variances (2, k, m) with shares (2, m).
     """
 
     rows: Array
@@ -27,9 +27,11 @@ class Answers:
     variances: Array
     shares: Array
 
-    def at_nodes(self, keep: Flags) -> Answers:
+    def kept(self, keep: Flags) -> Answers:
         """The same answers for fewer nodes."""
-        return replace(self, variances=self.variances[:, keep])
+        return Answers(
+            self.rows[keep], self.lower[keep], self.upper[keep], self.exact, self.variances[:, keep], self.shares
+        )
 
 
 def match(answers: Answers, mean: Array, variance: Array) -> tuple[Array, Array, Array]:
