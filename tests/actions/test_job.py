@@ -28,7 +28,7 @@ def test_the_job_moves_on_station_by_station(desk):
     assert states(desk, bike)[Station.RIDE] == (StationState.NOW, "no runs yet")
     session = a_session(desk, bike)
     a_run(desk, session, liking=5)
-    assert states(desk, bike)[Station.RIDE] == (StationState.NOW, "session open, 1 runs")
+    assert states(desk, bike)[Station.RIDE] == (StationState.NOW, "session open, 1 run")
     desk.do("End", end_session(session.id), bike_id=bike.id)
     assert states(desk, bike)[Station.CARD] == (StationState.NOW, "setup 1 has no card yet")
     desk.do("Hand over", hand_over(setup.id), bike_id=bike.id)

@@ -1,0 +1,50 @@
+"""The card of a setup, read from a library."""
+
+from __future__ import annotations
+
+from tests.fixtures import a_baseline, a_counted_bike, check_there_and_back
+from workbench.actions.card import card_of, cards_of, hand_over
+from workbench.actions.garage import start_generation
+from workbench.actions.on_bike import set_item
+from workbench.actions.parts import bike_parts
+from workbench.actions.sag import keep_sag
+from workbench.model.sag_rules import Band, SagRound
+from workbench.model.setting import Item
+
+TODAY = "2031-05-14T12:00:00+00:00"
+
+
+def lines(desk, setup):
+    card = desk.ask(card_of(setup.id, TODAY, None))
+    return {(section.title, line.label): line for section in card.sections for line in section.lines}
+
+
+def test_as_found_is_what_was_found_whatever_was_set_later(desk):
+    bike = a_counted_bike(desk)
+    rebound = desk.ask(bike_parts(bike.id)).adjusters[1]
+    setup = a_baseline(desk, bike)
+    desk.do("Later", set_item(bike.id, Item.ADJUSTER, rebound.id, 2.0, "set_to"), bike_id=bike.id)
+    line = lines(desk, setup)["Fork", "Low-speed rebound"]
+    assert (line.found, line.left) == ("6 clicks from closed", "6 clicks from closed")
+    assert line.remark == "11 clicks from open"
+
+
+def test_the_sag_on_the_card_is_the_one_measured_on_the_present_hardware(desk):
+    bike = a_counted_bike(desk)
+    parts = desk.ask(bike_parts(bike.id))
+    fork, rider = parts.units[0], parts.riders[0]
+    rounds = (SagRound((30.0, 30.5), "standing", "helper", TODAY, pressure_kpa=520.0),)
+    keep = keep_sag(bike.id, rider.id, fork.id, rounds, Band(0.18, 0.22, "common_practice"))
+    desk.do("Sag", keep, bike_id=bike.id)
+    setup = a_baseline(desk, bike)
+    assert lines(desk, setup)["Fork", "Static sag"].left.endswith("= 20\u2009%")
+    desk.do("Oil", start_generation(fork.id, "oil"), bike_id=bike.id)
+    assert ("Fork", "Static sag") not in lines(desk, setup)
+
+
+def test_handing_over_is_noted_and_can_be_taken_back(desk):
+    bike = a_counted_bike(desk)
+    setup = a_baseline(desk, bike)
+    issue = check_there_and_back(desk, "Hand over", hand_over(setup.id), bike_id=bike.id)
+    assert desk.ask(cards_of(bike.id)) == (issue,)
+    assert (issue.setup_id, issue.rider_id) == (setup.id, setup.rider_id)

@@ -1,0 +1,99 @@
+"""What the statistics get to read: only runs that may be compared, in the order ridden."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.actions.test_ride import Outing
+from workbench.actions.garage import start_generation
+from workbench.actions.ride import ride_records, set_run_aside
+from workbench.actions.ride_evidence import knob_runs, run_records, spring_runs
+
+
+@pytest.fixture
+def outing(desk):
+    return Outing(desk)
+
+
+def knob(outing, adjuster):
+    return next(one for one in knob_runs(outing.records()) if one.key == adjuster.id)
+
+
+def ride_rebound(outing):
+    outing.run(5, is_warmup=True)
+    outing.run(5, direction=-1, direction_of=outing.rebound.id)
+    outing.click(outing.rebound, 9)
+    outing.run(7, direction=0, direction_of=outing.rebound.id, lap_s=118.2)
+
+
+def test_runs_along_one_adjuster_are_its_trials(outing):
+    ride_rebound(outing)
+    found = knob(outing, outing.rebound)
+    assert (found.range_clicks, found.current, found.end) == (17, 9, "front")
+    assert [(one.position, one.liking, one.direction, one.warmup) for one in found.trials] == [
+        (6, 5, None, True),
+        (6, 5, -1, False),
+        (9, 7, 0, False),
+    ]
+    assert found.trials[2].lap_s == 118.2
+
+
+def test_runs_with_something_else_changed_are_no_trials_of_another_adjuster(outing):
+    ride_rebound(outing)
+    trials = knob(outing, outing.compression).trials
+    assert [one.liking for one in trials] == [7], "the runs before the rebound was moved are another bike"
+
+
+def test_runs_set_aside_are_left_out(desk, outing):
+    ride_rebound(outing)
+    last = outing.records().open_session.runs[-1]
+    desk.do("Aside", set_run_aside(last.id, "Disturbed on the way"), bike_id=outing.bike.id)
+    assert len(knob(outing, outing.rebound).trials) == 2
+    records = outing.records()
+    assert [one.response for one in run_records(records, records.sessions)] == [5, 5]
+
+
+def test_other_hardware_ends_the_comparison(desk, outing):
+    ride_rebound(outing)
+    desk.do("Oil", start_generation(outing.fork.id, "oil"), bike_id=outing.bike.id)
+    assert outing.rebound.id not in {one.key for one in knob_runs(outing.records())}, "its range is not counted yet"
+    assert {one.end for one in knob_runs(outing.records())} == {"rear"}
+
+
+def test_setups_are_told_apart_by_number_and_runs_without_the_response_left_out(outing):
+    ride_rebound(outing)
+    records = outing.records()
+    likings = run_records(records, records.sessions)
+    assert [(one.setting, one.response, one.warmup) for one in likings] == [(1, 5, True), (1, 5, False), (2, 7, False)]
+    assert [one.response for one in run_records(records, records.sessions, "lap_s")] == [118.2]
+
+
+def test_travel_used_speaks_only_of_the_present_spring(outing):
+    outing.run(5, travel_front_mm=150.0, bottom_outs_front=2, travel_rear_mm=51.0)
+    outing.change({("pressure", outing.fork.id): 600.0})
+    outing.run(5, travel_front_mm=135.0, bottom_outs_front=0, travel_rear_mm=54.0)
+    front, rear = spring_runs(outing.records())
+    assert (front.end, front.travel_used) == ("front", (0.9,))
+    assert rear.travel_used == (0.85, 0.9)
+
+
+def test_a_rebound_far_off_makes_travel_used_say_little(outing):
+    outing.run(5, direction=2, direction_of=outing.rebound.id)
+    front, rear = spring_runs(outing.records())
+    assert front.rebound_sane is False
+    assert rear.rebound_sane is None
+    outing.run(5, direction=1, direction_of=outing.rebound.id)
+    assert spring_runs(outing.records())[0].rebound_sane is True
+
+
+def test_sessions_are_days(desk, outing):
+    from tests.fixtures import a_session
+    from workbench.actions.ride import end_session
+
+    outing.run(5)
+    desk.do("End", end_session(outing.session.id), bike_id=outing.bike.id)
+    outing.session = a_session(desk, outing.bike, course="Ridge")
+    outing.run(6)
+    records = desk.ask(ride_records(outing.bike.id))
+    assert [one.day for one in run_records(records, records.sessions)] == [0, 1]
+    assert [one.day for one in knob(outing, outing.rebound).trials] == [0, 1]
