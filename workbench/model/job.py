@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from workbench.model.bike import Station, StationState
 from workbench.model.counting import skip_key, uncounted
 from workbench.model.parts import BikeParts
+from workbench.model.reading import how_many
 from workbench.model.ride import Run, Session
 from workbench.model.sag import SagMeasurement
 from workbench.model.service import CardIssue
@@ -144,18 +145,18 @@ def _baseline(records: JobRecords) -> tuple[StationState, str]:
 def _ride(records: JobRecords) -> tuple[StationState, str]:
     if not records.setups:
         return StationState.BLOCKED, "needs a baseline"
-    runs = len(records.runs)
+    runs = how_many(len(records.runs), "run")
     if any(session.ended_at is None for session in records.sessions):
-        return StationState.DUE, f"session open, {runs} runs"
-    if runs == 0:
+        return StationState.DUE, f"session open, {runs}"
+    if not records.runs:
         return StationState.DUE, "no runs yet"
-    return StationState.DONE, f"{runs} runs"
+    return StationState.DONE, runs
 
 
 def _review(records: JobRecords) -> tuple[StationState, str]:
     if not records.runs:
         return StationState.BLOCKED, "needs runs"
-    return StationState.DONE, f"{len(records.runs)} runs"
+    return StationState.DONE, how_many(len(records.runs), "run")
 
 
 def _card(records: JobRecords) -> tuple[StationState, str]:

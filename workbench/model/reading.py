@@ -47,6 +47,11 @@ class Units:
         return parse(text, quantity, default_unit=self.unit(quantity))
 
 
+def how_many(count: int, noun: str) -> str:
+    """Say a count with its noun: 1 run, 2 runs."""
+    return f"{count} {noun}" if count == 1 else f"{count} {noun}s"
+
+
 def units_of(person: Person | None) -> Units:
     """Give the units a person reads."""
     if person is None:

@@ -17,7 +17,7 @@ from workbench.viewmodels.base import ViewModel
 from workbench.viewmodels.bench import Bench
 from workbench.viewmodels.change_words import changes_text
 from workbench.viewmodels.review_data import EffectRow, Effects, Period, RunPoint, Timeline
-from workbench.viewmodels.shown import Units, short_date
+from workbench.viewmodels.shown import Units, how_many, short_date
 from workbench.viewmodels.step_lines import StepLine, step_lines
 
 if TYPE_CHECKING:
@@ -83,7 +83,7 @@ def timeline_of(records: RideRecords, sessions: tuple[SessionRecords, ...]) -> T
             place += 1
         place += GAP
     rated = len(points)
-    return Timeline(tuple(points), tuple(periods), tuple(starts), f"Liking of {rated} runs in the order ridden")
+    return Timeline(tuple(points), tuple(periods), tuple(starts), f"Liking of {how_many(rated, 'run')} in the order ridden")
 
 
 def _point(records: RideRecords, run: Run, place: float, first_setup: str) -> RunPoint:
@@ -119,7 +119,7 @@ def effects_of(records: RideRecords, sessions: tuple[SessionRecords, ...], units
     """Judge every change ridden, in the order ridden."""
     runs = run_records(records, sessions)
     rows = tuple(_effect_row(records, one, units) for one in _judge(tuple(runs)))
-    said = f"{len(rows)} changes judged" if rows else "No change has been ridden and rated on both sides yet"
+    said = f"{how_many(len(rows), 'change')} judged" if rows else "No change has been ridden and rated on both sides yet"
     return Effects(rows, said=said)
 
 
@@ -157,12 +157,12 @@ def _effect_row(records: RideRecords, one: ChangeVerdict, units: Units) -> Effec
 
 
 def _session_words(session: SessionRecords) -> str:
-    return f"{short_date(session.session.started_at)}, {session.course.name}, {len(session.runs)} runs"
+    return f"{short_date(session.session.started_at)}, {session.course.name}, {how_many(len(session.runs), 'run')}"
 
 
 def _summary(effects: Effects, sessions: tuple[SessionRecords, ...]) -> str:
     runs = sum(len(session.runs) for session in sessions)
-    lead = f"{runs} runs in {len(sessions)} {'session' if len(sessions) == 1 else 'sessions'}."
+    lead = f"{how_many(runs, 'run')} in {how_many(len(sessions), 'session')}."
     if any(session.session.ended_at is None for session in sessions):
         lead += " The session is still open: this is how it looks so far."
     if not effects.rows:

@@ -12,7 +12,7 @@ from workbench.viewmodels import ride_next, ride_run
 from workbench.viewmodels.change_words import changes_text
 from workbench.viewmodels.ride_next import Choice, NextLook
 from workbench.viewmodels.ride_run import RunDraft, RunEntry
-from workbench.viewmodels.shown import Units, short_time
+from workbench.viewmodels.shown import Units, how_many, short_time
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,7 +67,7 @@ def resolve_session(
     planned = f" of {session.session.planned_runs} planned" if session.session.planned_runs else ""
     return SessionState(
         title=f"Session on {session.course.name}",
-        subtitle=f"{short_time(session.session.started_at)}, {len(session.runs)} runs{planned}",
+        subtitle=f"{short_time(session.session.started_at)}, {how_many(len(session.runs), 'run')}{planned}",
         setup_text=f"Setup no. {setup.number} is on the bike" if setup else "The bike stands as no setup says",
         next=ride_next.look_of(step, records, overrules=overrules),
         entry=ride_run.resolve_entry(
