@@ -9,7 +9,7 @@ import pytest
 from tests.fixtures import a_bike, make_desk
 from workbench.actions.edit import edit
 from workbench.actions.on_bike import set_item
-from workbench.actions.people import add_person
+from workbench.actions.people import add_person, add_rider
 from workbench.actions.sag import sag_records
 from workbench.model.person import Person
 from workbench.model.setting import Item
@@ -433,3 +433,24 @@ def test_a_known_pressure_is_told_but_not_taken_for_what_is_in_there_now(desk):
     view_model.start("front")
     assert "Last known" in view_model.state.guide.spring_known
     assert view_model.state.guide.draft.pressure_kpa is None
+
+
+def test_an_entry_belongs_to_the_rider_it_was_begun_with(desk):
+    bike, view_model, _ = ready(desk)
+    first = records(desk, bike).rider
+    other = desk.do("Add", add_person("B. Holm", mass_kg=60.0), bike_id=None)
+    desk.do("Rides too", add_rider(bike.id, other.id), bike_id=bike.id)
+    view_model._bench.put_bike(bike.id, rider_id=other.id)
+    assert view_model.state.rider_words.startswith("B. Holm")
+    assert view_model.state.guide.title == "Front sag, M. Anders"
+    measure(view_model, "85", "30", "30")
+    assert view_model.keep()
+    (kept,) = records(desk, bike).measurements
+    assert (kept.rider_id, kept.rider_mass_kg) == (first.id, 84.5)
+
+
+def test_the_usual_band_is_said_to_be_for_a_standing_rider(desk):
+    view_model, _ = sheet(desk, a_bike(desk).id)
+    view_model.start("front")
+    view_model.set_field("posture", "seated")
+    assert "standing rider" in view_model.state.guide.origin_words

@@ -80,6 +80,7 @@ class SagDraft:
     """Everything entered so far for one end. Numbers are in internal units."""
 
     stage: int = Stage.PREPARE
+    rider_id: str = ""  # who is measured, also when another rider's setup lies open by now
     posture: str = "standing"
     method: str = "helper"
     target_low: float | None = None
@@ -222,10 +223,11 @@ def with_unit(typed: Typed, units: Units) -> str:
     return f"{typed.text} {typed.unit}" if is_bare and typed.unit != units.unit(quantity) else typed.text
 
 
-def first_draft(unit: Unit, band: Band, values: dict[str, float | None]) -> SagDraft:
+def first_draft(unit: Unit, rider_id: str, band: Band, values: dict[str, float | None]) -> SagDraft:
     """Begin an entry from what is known of the bike."""
     spacers = values.get(Item.SPACERS)
     return SagDraft(
+        rider_id=rider_id,
         posture=band.posture,
         target_low=band.low,
         target_high=band.high,

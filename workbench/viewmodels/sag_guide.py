@@ -20,7 +20,6 @@ from workbench.viewmodels.sag_draft import STAGE_WORDS, SagDraft, Stage, Typed, 
 from workbench.viewmodels.sag_ends import EndShown, Ruler, end_title, last_kept, travel_words
 from workbench.viewmodels.sag_words import (
     METHOD_NOTES,
-    ORIGIN_WORDS,
     PLACE_HINTS,
     agreement_words,
     count_link_words,
@@ -29,6 +28,7 @@ from workbench.viewmodels.sag_words import (
     instruction_words,
     kept_words,
     limit_words,
+    origin_words,
     put_back_words,
     setting_words,
     spring_ask_words,
@@ -188,7 +188,7 @@ def guide_shown(
     band = draft.band()
     return GuideShown(
         end=unit.end,
-        title=f"{end_title(unit)} sag",
+        title=_title(records, unit),
         stage=stage,
         stage_words=f"Step {stage} of {len(Stage)}: {STAGE_WORDS[stage]}",
         kind=unit.kind,
@@ -199,7 +199,7 @@ def guide_shown(
         draft=draft,
         typed=draft.typed,
         units=units,
-        origin_words=ORIGIN_WORDS.get(draft.target_origin, ""),
+        origin_words=origin_words(draft),
         maker_words=_choice_words(maker_band(unit)),
         practice_words=_choice_words(practice_band(records.parts.bike, unit)),
         question=f"{travel_words(unit, units)}: {question}" if question else "",
@@ -232,6 +232,12 @@ def guide_shown(
         other_end=other.end if other and has_draft else "",
         other_verb=f"To the {other.end}" if other else "",
     )
+
+
+def _title(records: SagRecords, unit: Unit) -> str:
+    """Name the end, and the rider where there are several."""
+    rider = f", {records.rider.name}" if records.rider and len(records.parts.riders) > 1 else ""
+    return f"{end_title(unit)} sag{rider}"
 
 
 def _choice_words(band: Band | None) -> str:

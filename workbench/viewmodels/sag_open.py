@@ -97,7 +97,15 @@ class SagEntries:
         kept = self._desk.open_draft(DRAFT, bike_id=unit.bike_id, subject=unit.id)
         if kept is None:
             return Opened(records, unit, replace(begin(records, unit), stage=int(Stage.PUT_BACK)), None)
-        return Opened(records, unit, from_json(kept.body), kept.id)
+        draft = from_json(kept.body)
+        return Opened(self._of_rider(records, draft.rider_id), unit, draft, kept.id)
+
+    def _of_rider(self, records: SagRecords, rider_id: str) -> SagRecords:
+        """Give the records of the rider an entry was begun with."""
+        is_other = records.rider is not None and rider_id != records.rider.id
+        if not is_other or not any(rider.id == rider_id for rider in records.parts.riders):
+            return records
+        return self._desk.ask(sag_records(records.parts.bike.id, rider_id))
 
 
 def begin(records: SagRecords, unit: Unit) -> SagDraft:
@@ -105,7 +113,8 @@ def begin(records: SagRecords, unit: Unit) -> SagDraft:
     target = next((one for one in records.targets if one.unit_id == unit.id), None)
     band = first_band(records.parts.bike, unit, target)
     own = [item for item, subject_id in settable_items(records.parts) if subject_id == unit.id]
-    return first_draft(unit, band, {item: records.parts.value(item, unit.id) for item in own})
+    rider_id = records.rider.id if records.rider else ""
+    return first_draft(unit, rider_id, band, {item: records.parts.value(item, unit.id) for item in own})
 
 
 def subject_of(opened: Opened) -> Subject:

@@ -35,6 +35,13 @@ def keep_label(draft: SagDraft, unit: Unit, units: Units) -> str:
     return f"Keep {unit.end} sag {units.text(centre_mm(draft.readings_mm), 'length')} ({percent(sag)})"
 
 
+def origin_words(draft: SagDraft) -> str:
+    """Say where the target comes from, and what it does not hold for."""
+    if draft.target_origin == "common_practice" and draft.posture == "seated":
+        return "Common practice for a standing rider, no source: for a seated one take the maker's figure."
+    return ORIGIN_WORDS.get(draft.target_origin, "")
+
+
 def count_link_words(waiting: list[str]) -> str:
     """Say which adjusters wait to be counted, as a link."""
     return f"Count {' and '.join(waiting)} at Adjusters" if waiting else ""

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import subprocess
+import sys
+
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QAbstractButton, QApplication, QLineEdit
@@ -173,3 +176,9 @@ def test_every_control_has_names_and_can_be_hit(qtbot, desk, stage):
             assert control.objectName(), control
             assert control.accessibleName(), control.objectName()
             assert control.height() >= 44, (control.objectName(), control.height())
+
+
+def test_the_page_is_imported_without_numpy():
+    code = "import sys, workbench.ui.sag.page, workbench.viewmodels.sag; print('numpy' in sys.modules)"
+    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
+    assert done.stdout.strip() == "False"

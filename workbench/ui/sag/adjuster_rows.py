@@ -91,6 +91,11 @@ class AdjusterRows(QWidget):
         self.count.set_text(count_link)
         self.count.setVisible(bool(count_link))
 
+    def first(self) -> QWidget | None:
+        """Give the next thing to do here, if there is one."""
+        places = [row.place for row in self._rows.values() if row.place.isVisibleTo(self)]
+        return places[0] if places else self.opened if self.opened.isVisibleTo(self) else None
+
     def field(self, name: str) -> QWidget | None:
         """Give the field in which an adjuster's place is typed."""
         row = self._rows.get(name.removeprefix("place_"))

@@ -99,6 +99,11 @@ class PrepareStage(Stage):
         self.as_is.set_value(guide.draft.as_they_stand)
         self._care.set_text(guide.prepare_care)
 
+    def first(self) -> QWidget | None:
+        if self.travel.isVisibleTo(self) and not self.travel.value():
+            return self.travel
+        return self.adjusters.first()
+
     def field(self, name: str) -> QWidget | None:
         if name == "travel_confirmed":
             return self.travel
