@@ -134,6 +134,12 @@ def _keys(workbench: Workbench) -> QWidget:
     return _shown(keys_paper(workbench.window.menu.values(), workbench.window))
 
 
+def _help(workbench: Workbench) -> QWidget:
+    from workbench.ui.help import help_paper
+
+    return _shown(help_paper("sag", workbench.window))
+
+
 def _shown(dialog: QWidget) -> QWidget:
     dialog.show()
     return dialog
@@ -165,6 +171,7 @@ STOPS: tuple[tuple[str, str, bool, Go], ...] = (
     ("sample", "ride-bench", True, partial(_riding, runs=3)),
     ("sample", "review", False, partial(_open, name="Larch 150", station=Station.REVIEW)),
     ("sample", "review-picked", False, _review_picked),
+    ("sample", "help", False, _help),
     ("sample", "care", False, _care),
     ("sample", "keys", False, _keys),
     ("sample", "card", False, partial(_open, name="Larch 150", station=Station.CARD)),

@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QMainWindow, QStackedWidget, 
 
 from workbench.ui.garage.side import GarageSide
 from workbench.ui.head import Head
+from workbench.ui.help import help_paper, page_of
 from workbench.ui.menus import build_menus
 from workbench.ui.page import Page
 from workbench.ui.parts.banner import Banner
@@ -172,6 +173,14 @@ class MainWindow(QMainWindow):
     def show_about(self) -> None:
         """Say what this is and where the data lies."""
         self.about_requested.emit()
+
+    def show_help(self) -> None:
+        """Explain the sheet that lies open."""
+        self.show_page(page_of(self._view_model.state.station))
+
+    def show_page(self, page: str) -> None:
+        """Show one page of the help."""
+        show(help_paper(page, self))
 
     def show_keys(self) -> None:
         """Show the keyboard map."""

@@ -83,7 +83,8 @@ def ask_person(people: tuple[tuple[str, str], ...], person_id: str | None, paren
     return question.picked, question.typed
 
 
-def _paper(title: str, name: str, parent: QWidget) -> tuple[QDialog, QVBoxLayout]:
+def paper(title: str, name: str, parent: QWidget) -> tuple[QDialog, QVBoxLayout]:
+    """Make an empty page with its title, and give the rows its words go into."""
     dialog = QDialog(parent)
     dialog.setWindowTitle(title)
     dialog.setObjectName(name)
@@ -109,7 +110,7 @@ def _paper(title: str, name: str, parent: QWidget) -> tuple[QDialog, QVBoxLayout
 
 def keys_paper(actions: Iterable[QAction], parent: QWidget) -> QDialog:
     """Make the keyboard map."""
-    dialog, rows = _paper("Keys", "keys", parent)
+    dialog, rows = paper("Keys", "keys", parent)
     for action in actions:
         keys = action.shortcut().toString()
         if keys:
@@ -122,7 +123,7 @@ def keys_paper(actions: Iterable[QAction], parent: QWidget) -> QDialog:
 
 def care_paper(parent: QWidget) -> QDialog:
     """Make the page on what to take care of."""
-    dialog, rows = _paper("Care", "care", parent)
+    dialog, rows = paper("Care", "care", parent)
     for line in resource("help/care.txt").read_text(encoding="utf-8").split("\n\n"):
         rows.addWidget(Words(" ".join(line.split())))
     rows.addStretch(1)

@@ -1,0 +1,43 @@
+"""The help pages in the window: every block is read as plain words."""
+
+from __future__ import annotations
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QLabel, QPushButton, QWidget
+
+from workbench.resource import resource
+from workbench.ui.help import Block, blocks_of, help_paper
+
+
+def test_a_page_is_read_block_by_block():
+    text = "# Sag\n\nOne\nline.\n\n## Take care\n\n- first\n- second\n"
+    assert blocks_of(text) == (
+        Block("title", "Sag"),
+        Block("text", "One line."),
+        Block("heading", "Take care"),
+        Block("point", "first"),
+        Block("point", "second"),
+    )
+
+
+@pytest.mark.parametrize("page", ["garage", "verdicts", "whats-new"])
+def test_a_page_shows_every_word_as_plain_text(qtbot, page):
+    window = QWidget()
+    qtbot.addWidget(window)
+    dialog = help_paper(page, window)
+    dialog.show()
+    labels = dialog.findChildren(QLabel)
+    assert {label.textFormat() for label in labels} == {Qt.TextFormat.PlainText}
+    shown = "\n".join(label.text() for label in labels)
+    for block in blocks_of(resource(f"help/{page}.md").read_text(encoding="utf-8")):
+        assert block.text in shown
+
+
+def test_a_page_is_closed_by_its_button(qtbot):
+    window = QWidget()
+    qtbot.addWidget(window)
+    dialog = help_paper("sag", window)
+    dialog.show()
+    qtbot.mouseClick(dialog.findChild(QPushButton, "help_sag_close"), Qt.MouseButton.LeftButton)
+    assert dialog.isHidden()

@@ -1,0 +1,57 @@
+"""The pages of the help menu: short texts of our own, shown as plain words, never as marked-up text."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from PySide6.QtWidgets import QDialog, QWidget
+
+from workbench.resource import resource
+from workbench.ui.parts.labels import Words
+from workbench.ui.window_dialogs import paper
+
+ROLE_OF = {"title": "title", "heading": "strong", "point": "text", "text": "text"}
+BULLET = "\u2022\u2002"
+
+
+@dataclass(frozen=True, slots=True)
+class Block:
+    """One piece of a page: its title, a heading, a point of a list or a paragraph."""
+
+    kind: str
+    text: str
+
+
+def blocks_of(text: str) -> tuple[Block, ...]:
+    """Part a page into its blocks: `#` a title, `##` a heading, `- ` a point, anything else a paragraph."""
+    found: list[Block] = []
+    for part in text.split("\n\n"):
+        lines = part.strip().splitlines()
+        if lines and all(line.startswith("- ") for line in lines):
+            found.extend(Block("point", line.removeprefix("- ")) for line in lines)
+        elif lines and lines[0].startswith("## "):
+            found.append(Block("heading", lines[0].removeprefix("## ")))
+        elif lines and lines[0].startswith("# "):
+            found.append(Block("title", lines[0].removeprefix("# ")))
+        elif lines:
+            found.append(Block("text", " ".join(lines)))
+    return tuple(found)
+
+
+def page_of(station: str) -> str:
+    """Give the name of the page that explains a station's sheet; a new bike belongs to the garage."""
+    try:
+        resource(f"help/{station}.md")
+    except FileNotFoundError:
+        return "garage"
+    return station
+
+
+def help_paper(page: str, parent: QWidget) -> QDialog:
+    """Make one page of the help."""
+    blocks = blocks_of(resource(f"help/{page}.md").read_text(encoding="utf-8"))
+    dialog, rows = paper(blocks[0].text, f"help_{page.replace('-', '_')}", parent)
+    for block in blocks[1:]:
+        rows.addWidget(Words(f"{BULLET}{block.text}" if block.kind == "point" else block.text, ROLE_OF[block.kind]))
+    rows.addStretch(1)
+    return dialog
