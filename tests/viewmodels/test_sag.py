@@ -8,9 +8,11 @@ import pytest
 
 from tests.fixtures import a_bike, make_desk
 from workbench.actions.edit import edit
+from workbench.actions.garage import start_generation
 from workbench.actions.on_bike import set_item
 from workbench.actions.people import add_person, add_rider
 from workbench.actions.sag import sag_records
+from workbench.model.bike import Bike
 from workbench.model.person import Person
 from workbench.model.setting import Item
 from workbench.model.unit import Unit
@@ -454,3 +456,45 @@ def test_the_usual_band_is_said_to_be_for_a_standing_rider(desk):
     view_model.start("front")
     view_model.set_field("posture", "seated")
     assert "standing rider" in view_model.state.guide.origin_words
+
+
+@pytest.mark.parametrize("readings", [("0.5", "0.5"), ("140", "141"), ("150", "150"), ("3", "140", "70")])
+def test_absurd_readings_get_a_sentence_and_never_a_pressure_past_the_limits(desk, readings):
+    bike, view_model, _ = ready(desk)
+    fork = records(desk, bike).parts.unit("front")
+    desk.do("Limit", edit(Unit, fork.id, "minimum_kpa", 300.0), bike_id=bike.id)
+    desk.do("Limit", edit(Unit, fork.id, "maximum_kpa", 900.0), bike_id=bike.id)
+    measure(view_model, "70", *readings)
+    advice = view_model.state.guide.advice
+    assert advice.verdict
+    assert all(300.0 <= one.pressure_kpa <= 900.0 for one in advice.options)
+
+
+def test_letting_air_out_comes_with_a_word_of_care(desk):
+    _, view_model, _ = ready(desk)
+    measure(view_model, "90", "20", "20")
+    assert "Vent slowly" in view_model.state.guide.advice.care
+
+
+def test_a_hardtail_has_one_end_and_its_own_usual_band(desk):
+    _, view_model, _ = ready(desk, layout="hardtail")
+    assert len(view_model.state.ends) == 1
+    assert view_model.state.guide.other_end == ""
+    assert view_model.state.guide.practice_words == f"15 to 20{GAP}%"
+
+
+def test_an_ebike_has_its_motor_off(desk):
+    bike, view_model, _ = ready(desk)
+    desk.do("E-bike", edit(Bike, bike.id, "is_ebike", True), bike_id=bike.id)
+    assert "motor off" in view_model.state.guide.instruction
+
+
+def test_new_hardware_makes_the_sag_due_again(desk):
+    bike, view_model, _ = ready(desk)
+    measure(view_model, "85", "30", "30")
+    view_model.keep()
+    view_model.both_ends()
+    assert not view_model.state.ends[0].is_due
+    fork = records(desk, bike).parts.unit("front")
+    desk.do("Oil", start_generation(fork.id, "oil"), bike_id=bike.id)
+    assert view_model.state.ends[0].is_due

@@ -227,6 +227,14 @@ class SagViewModel(ViewModel[SagState]):
             self.refused.emit(wrong)
         return wrong is None
 
+    def enter_reading(self, text: str) -> bool:
+        """Take one reading; Enter in an empty field goes on once there are readings."""
+        opened = self._now_open()
+        if opened is not None and not text.strip() and opened.draft.readings_mm:
+            self.next()
+            return False
+        return self.add_reading(text)
+
     def remove_reading(self, index: int) -> None:
         """Take one reading of this round away."""
         opened = self._now_open()

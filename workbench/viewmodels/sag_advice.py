@@ -21,6 +21,11 @@ from workbench.model.units import from_unit
 from workbench.viewmodels.sag_draft import SagDraft, sag_fraction
 from workbench.viewmodels.shown import Units
 
+VENTING = (
+    "Vent slowly, cycling all the while. If it pulls itself short, stop: a charged negative chamber is trapped, do not"
+    " unscrew anything."
+)
+
 # What a gauge can be read to, in its own unit (common practice, no source).
 DIVISIONS = {"psi": 1.0, "bar": 0.1, "kPa": 5.0}
 
@@ -144,6 +149,7 @@ def _air(
         reason=found.reason,
         limits=_limits(unit, units),
         large_move=_large(move, now_kpa, kpa) if not stays and move > LARGE_MOVE else "",
+        care=VENTING if goes_on and kpa < now_kpa else "",
         options=() if stays else (option,),
         chosen=0 if goes_on else None,
         predicted_mm=found.sag_fraction * (unit.travel_mm or 0.0) if goes_on else None,
@@ -179,8 +185,10 @@ def _outcome(settled: bool, limited: str | None, is_met: bool, stays: bool, unit
         end = "lowest" if limited == "minimum" else "highest"
         tail = "The band is not met there; ask a mechanic about another spring." if stays else "It goes no further."
         return f"Limited: the {end} pressure the maker allows. {tail}"
-    if settled or (is_met and stays):
+    if is_met and (settled or stays):
         return "Settled: no further measurement is needed."
+    if settled and not stays:
+        return "Settled: one more measurement there would only confirm it."
     return ""
 
 

@@ -182,3 +182,42 @@ def test_the_page_is_imported_without_numpy():
     code = "import sys, workbench.ui.sag.page, workbench.viewmodels.sag; print('numpy' in sys.modules)"
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert done.stdout.strip() == "False"
+
+
+def test_by_keys_alone_from_the_first_page_to_everything_put_back(qtbot, desk):
+    bike = a_bike(desk, layout="hardtail")
+    page = open_page(qtbot, desk, bike)
+
+    def press(key, text=""):
+        QApplication.processEvents()
+        widget = page.window().focusWidget()
+        assert widget is not None
+        assert widget.isVisibleTo(page), widget.objectName()
+        if text:
+            qtbot.keyClicks(widget, text)
+        qtbot.keyClick(widget, key)
+
+    press(Qt.Key.Key_Space)
+    for place in ("1", "2"):
+        assert focused(page) == f"sag_place_{place}_entry"
+        press(Qt.Key.Key_Return, "6")
+    assert focused(page) == "sag_all_open"
+    press(Qt.Key.Key_Space)
+    assert focused(page) == "sag_guide_verb"
+    press(Qt.Key.Key_Space)
+    assert focused(page) == "sag_pressure_kpa_entry"
+    press(Qt.Key.Key_Return, "80")
+    for text in ("26", "26.5"):
+        assert focused(page) == "sag_reading_entry"
+        press(Qt.Key.Key_Return, text)
+    press(Qt.Key.Key_Return)
+    assert find(page, QAbstractButton, "sag_guide_verb").words().startswith("Keep front sag")
+    press(Qt.Key.Key_Space)
+    for _ in range(2):
+        assert focused(page) == "sag_put_back_0"
+        press(Qt.Key.Key_Space)
+    assert focused(page) == "sag_guide_verb"
+    assert page._view_model.state.guide.put_back == ()
+    press(Qt.Key.Key_Space)
+    assert page._view_model.state.guide is None
+    assert not page._view_model.state.ends[0].is_due

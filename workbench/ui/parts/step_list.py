@@ -184,6 +184,7 @@ class StepList(QWidget):
             row = _StepRow(number, step, f"{self.objectName()}_{step.key}", self)
             row.clicked.connect(self._pressed)
             self._stack.addWidget(row)
+            row.show()  # a layout would show it only at its next turn, too late to take the focus
             self._rows.append(row)
 
     def _pressed(self, done: bool) -> None:

@@ -17,11 +17,14 @@ from workbench.viewmodels.sag_guide import AdjusterShown
 class AdjusterRow(QWidget):
     """One adjuster; where its place is not on record, a field to record it."""
 
+    place_kept = Signal()
+
     def __init__(self, view_model: SagViewModel, shown: AdjusterShown) -> None:
         super().__init__()
         self._view_model = view_model
         self._key = shown.adjuster_id
         self._title = Words("", "strong")
+        self._title.setMinimumWidth(124)
         self._status = Words("", "mute")
         name = f"sag_place_{shown.place}"
         self.place = TextField(label="", limit=40, placeholder="", name=name)
@@ -48,13 +51,15 @@ class AdjusterRow(QWidget):
         self.keep.setVisible(shown.asks_place)
 
     def _keep(self) -> None:
-        self._view_model.note_place(self._key, self.place.line.text())
+        if self._view_model.note_place(self._key, self.place.line.text()):
+            self.place_kept.emit()
 
 
 class AdjusterRows(QWidget):
     """All adjusters of the unit, and what to do about them."""
 
     station_requested = Signal(str)
+    moved_on = Signal()  # something here is done: the focus belongs to the next thing
 
     def __init__(self, view_model: SagViewModel) -> None:
         super().__init__()
@@ -83,6 +88,7 @@ class AdjusterRows(QWidget):
                 row.deleteLater()
             self._rows = {one.adjuster_id: AdjusterRow(self._view_model, one) for one in shown}
             for row in self._rows.values():
+                row.place_kept.connect(self.moved_on)
                 self._list.addWidget(row)
                 row.show()
         for one in shown:
@@ -103,6 +109,7 @@ class AdjusterRows(QWidget):
 
     def _open(self) -> None:
         self._view_model.open_adjusters()
+        self.moved_on.emit()
 
     def _go(self) -> None:
         self.station_requested.emit("adjusters")

@@ -44,6 +44,8 @@ class Entry(QObject):
         self.box = Labelled(label or usual_label, self.field)
         self.field.line.textEdited.connect(self._typed)
         self.field.line.reverted.connect(self._reverted)
+        if big:  # the one figure a stage is about: Enter goes on
+            self.field.line.returnPressed.connect(self._entered)
         self.field.value_committed.connect(self._committed)
 
     def show(self, guide: GuideShown) -> None:
@@ -59,6 +61,9 @@ class Entry(QObject):
 
     def _typed(self, text: str) -> None:
         self._view_model.set_text(self.name, text)
+
+    def _entered(self) -> None:
+        self._view_model.next()
 
     def _reverted(self) -> None:
         self._view_model.set_text(self.name, "")

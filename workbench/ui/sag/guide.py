@@ -32,12 +32,15 @@ class Guide(StageSheet):
         self._place = ("", -1)
         prepare = PrepareStage(view_model)
         prepare.adjusters.station_requested.connect(self.station_requested)
+        prepare.adjusters.moved_on.connect(self.take_focus)
+        put_back = PutBackStage(view_model)
+        put_back.moved_on.connect(self.take_focus)
         self.stages: tuple[Stage, ...] = (
             prepare,
             SpringStage(view_model),
             MeasureStage(view_model),
             AdviceStage(view_model),
-            PutBackStage(view_model),
+            put_back,
         )
         self.set_stages(list(zip(view_model.stage_words(), self.stages, strict=True)))
         self.other = Button("", "link", name="sag_other_end")

@@ -91,10 +91,10 @@ class MeasureStage(Stage):
         self._rounds = Words("", "note", name="sag_rounds")
         self.reading.line.textEdited.connect(self._typed)
         self.reading.line.reverted.connect(self._reverted)
-        self.reading.line.returnPressed.connect(self._add)
+        self.reading.line.returnPressed.connect(self._enter)
         self.add.setAccessibleName("Add this reading")
         self.add.clicked.connect(self._add)
-        self._readings.remove_requested.connect(view_model.remove_reading)
+        self._readings.remove_requested.connect(self._remove)
         rows = QVBoxLayout(self)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(SPACE_16)
@@ -150,6 +150,13 @@ class MeasureStage(Stage):
 
     def _reverted(self) -> None:
         self.view_model.set_text("reading", "")
+
+    def _remove(self, index: int) -> None:
+        self.view_model.remove_reading(index)
+        self.reading.setFocus()
+
+    def _enter(self) -> None:
+        self.view_model.enter_reading(self.reading.typed())
 
     def _add(self) -> None:
         if self.view_model.add_reading(self.reading.typed()):

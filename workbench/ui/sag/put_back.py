@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QAbstractButton, QVBoxLayout, QWidget
 
 from workbench.ui.parts.care_note import CareNote
 from workbench.ui.parts.labels import Words
@@ -15,6 +16,8 @@ from workbench.viewmodels.sag_guide import GuideShown
 
 class PutBackStage(Stage):
     """A list to tick; what is not ticked stays due."""
+
+    moved_on = Signal()  # one is back: the focus belongs to the next
 
     def __init__(self, view_model: SagViewModel) -> None:
         super().__init__(view_model, name="sag_put_back_stage")
@@ -42,7 +45,8 @@ class PutBackStage(Stage):
         self._care.set_text(guide.put_back_care)
 
     def first(self) -> QWidget | None:
-        return None
+        return next((row for row in self._list.findChildren(QAbstractButton) if row.isVisibleTo(self)), None)
 
     def _ticked(self, key: str, _done: bool) -> None:
         self.view_model.take_step(int(key))
+        self.moved_on.emit()
