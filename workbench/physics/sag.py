@@ -77,7 +77,8 @@ def next_pressure(
     minimum_kpa, maximum_kpa
         Limits of the unit; the advice never leaves them [kPa gauge].
     chamber
-        Sizes of the spring when known; typical ones are assumed otherwise.
+        Sizes of the spring when known, with a negative chamber that fills itself or none; typical ones are assumed
+        otherwise. A second positive chamber is taken as not yet reached.
 
     Returns
     -------
@@ -135,7 +136,7 @@ def next_pressure(
         _limit_sentence(limited, sag, target),
         _disagree_sentence(belief.slip) if disagree else "",
         _trust_sentence(settled, limited),
-        "" if chamber else "Typical chamber sizes are assumed.",
+        "" if _knows_shape(chamber) else "Typical chamber sizes are assumed.",
     )
     reason = " ".join(sentence for sentence in sentences if sentence)
     return PressureAdvice(pressure, sag, sag_low, sag_high, settled, limited, reason, disagree)
@@ -177,8 +178,13 @@ def _check_question(
     return low, high
 
 
+def _knows_shape(chamber: AirChamber | None) -> bool:
+    """Tell whether the sizes say how sag goes with pressure; next to a coil in the negative chamber they do not."""
+    return chamber is not None and not chamber.negative_coil_n_per_mm
+
+
 def _shapes(chamber: AirChamber | None, travel_mm: float) -> Shapes:
-    if chamber is None or chamber.negative_coil_n_per_mm:
+    if chamber is None or not _knows_shape(chamber):
         return typical_shapes()
     if abs(chamber.travel_mm - travel_mm) > 0.5:
         raise InputError("travel_mm", travel_mm, f"{chamber.travel_mm:g} mm, the travel of the chamber")
