@@ -9,7 +9,7 @@ from workbench.model.parts import ITEM_QUANTITIES, BikeParts, settable_items
 from workbench.model.person import Person
 from workbench.model.reading import Units, from_open_text, position_text, short_date, units_of
 from workbench.model.sag import POSTURES, SagMeasurement
-from workbench.model.setting import HOWS, PRESSURE_ITEMS, Item, OnBike, Setup
+from workbench.model.setting import HOWS, PRESSURE_ITEMS, Item, OnBike, Setup, changes_between
 
 Key = tuple[str, str]
 
@@ -131,12 +131,13 @@ def _line(
     quantity = ITEM_QUANTITIES[item]
     was = units.text(first.value, quantity) if first and first.value is not None else NEVER_KNOWN
     left = units.text(value, quantity) if value is not None else NEVER_KNOWN
-    return CardLine(label[:1].upper() + label[1:], was, left, _how(parts, item, subject_id, units))
+    return CardLine(label[:1].upper() + label[1:], was, left, _how(parts, item, subject_id, value, units))
 
 
-def _how(parts: BikeParts, item: str, subject_id: str, units: Units) -> str:
-    line = parts.line(item, subject_id)
-    if line is None or item not in PRESSURE_ITEMS:
+def _how(parts: BikeParts, item: str, subject_id: str, value: float | None, units: Units) -> str:
+    """Say how a pressure was read; nothing when the bike stands at another one now."""
+    key, line = (item, subject_id), parts.line(item, subject_id)
+    if line is None or item not in PRESSURE_ITEMS or changes_between({key: value}, {key: line.value}):
         return ""
     words = [HOWS.get(line.how, line.how)]
     if line.temperature_c is not None:

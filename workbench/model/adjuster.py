@@ -109,9 +109,9 @@ def steps_text(adjuster: Adjuster, steps: int) -> str:
         part = {0: "", 1: "1/4", 2: "1/2", 3: "3/4"}[quarters]
         number = " ".join(piece for piece in (str(whole) if whole or not part else "", part) if piece)
         sign = "-" if steps < 0 else ""
-        return f"{sign}{number} turn" if abs(steps) <= 4 else f"{sign}{number} turns"
+        return f"{sign}{number} turn" if 0 < abs(steps) <= 4 else f"{sign}{number} turns"
     if adjuster.counting == "positions":
-        names = adjuster.position_names.split("|") if adjuster.position_names else []
+        names = [name.strip() for name in adjuster.position_names.split("|") if name.strip()]
         return names[steps] if 0 <= steps < len(names) else f"position {steps}"
     return f"{steps} click" if abs(steps) == 1 else f"{steps} clicks"
 
