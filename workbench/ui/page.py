@@ -6,7 +6,7 @@ from typing import Any
 
 from PySide6.QtCore import Signal
 from PySide6.QtGui import QHideEvent, QShowEvent
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QApplication, QWidget
 
 from workbench.ui.parts.field_base import commit_focused
 from workbench.viewmodels.base import Problem, ViewModel
@@ -34,7 +34,7 @@ class Page(QWidget):
 
     def listen(self) -> None:
         """Start following the view-model; call once at the end of ``__init__``."""
-        self._view_model.state_changed.connect(self._render)
+        self._view_model.state_changed.connect(self._redraw)
         self._view_model.refused.connect(self._show_problem)
         self._view_model.kept.connect(self.kept)
         self._view_model.discarded.connect(self.discarded)
@@ -48,6 +48,17 @@ class Page(QWidget):
 
     def _render(self, state: Any) -> None:
         raise NotImplementedError
+
+    def _redraw(self, state: Any) -> None:
+        """Draw, and if what had the focus is gone, go to the next thing to do instead of leaving the page."""
+        had_focus = self._has_focus()
+        self._render(state)
+        if had_focus and not self._has_focus():
+            self.start()
+
+    def _has_focus(self) -> bool:
+        focus: QWidget | None = QApplication.focusWidget()
+        return focus is not None and self.isAncestorOf(focus)
 
     def _show_problem(self, problem: Problem) -> None:
         """Say a refusal; pages with fields override this to say it at the field."""

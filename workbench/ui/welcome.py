@@ -35,6 +35,10 @@ class Welcome(QWidget):
             rows.addWidget(button, 0, Qt.AlignmentFlag.AlignLeft)
         rows.addStretch(2)
 
+    def start(self) -> None:
+        """Put the focus on the next thing to do."""
+        self._add.setFocus(Qt.FocusReason.OtherFocusReason)
+
     def show_state(self, state: WindowState) -> None:
         """Say what fits an empty garage, or one with no bike chosen."""
         if state.garage_is_empty:

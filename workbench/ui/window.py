@@ -55,6 +55,7 @@ class MainWindow(QMainWindow):
         self._listen()
         view_model.show()
         self._render(view_model.state)
+        self._to_page()
 
     def _build(self) -> QWidget:
         sheet = QFrame()
@@ -85,6 +86,7 @@ class MainWindow(QMainWindow):
         self._view_model.undo_offered.connect(self._offer_undo)
         self._welcome.demo_requested.connect(self.sample_requested)
         self.banner.action_requested.connect(self._banner_pressed)
+        self.banner.close_button.clicked.connect(self._to_page)
         self.title_block.person_requested.connect(self.choose_person)
 
     def page(self, station: str) -> Page:
@@ -118,10 +120,12 @@ class MainWindow(QMainWindow):
         if state.station == NEW_BIKE or has_bike:
             self._open(state.station)
         else:
-            self._stack.setCurrentWidget(self._welcome)
+            self._show(self._welcome)
 
     def _open(self, station: str) -> None:
-        page = self.page(station)
+        self._show(self.page(station))
+
+    def _show(self, page: Page | Welcome) -> None:
         if self._stack.currentWidget() is not page:
             self._stack.setCurrentWidget(page)
             page.start()
@@ -216,6 +220,7 @@ class MainWindow(QMainWindow):
 
     def _offer_undo(self, text: str) -> None:
         self.say_with(text, "Undo it", self._undo_offered)
+        self.banner.action.setFocus(Qt.FocusReason.OtherFocusReason)
 
     def _undo_offered(self) -> None:
         self._view_model.undo(offered=False)
@@ -224,6 +229,13 @@ class MainWindow(QMainWindow):
         deed, self._banner_deed = self._banner_deed, None
         if deed is not None:
             deed()
+        self._to_page()
+
+    def _to_page(self) -> None:
+        """Put the focus on the next thing to do of what lies open."""
+        page = self._stack.currentWidget()
+        if isinstance(page, Page | Welcome):
+            page.start()
 
     def closeEvent(self, event: QCloseEvent) -> None:
         """Keep what is being typed; nothing is asked."""

@@ -39,7 +39,9 @@ class BaselinePage(Page):
         self._steps.step_ticked.connect(self._tick)
         self._done = Words("", "strong", name="baseline_done")
         self._all = Button("All of these are set", "plain", name="baseline_all")
-        self._all.clicked.connect(view_model.take_all)
+        self._all.clicked.connect(self._take_all)
+        self._ride = Button("On to the ride", "verb", name="baseline_ride")
+        self._ride.clicked.connect(self._to_ride)
         self._anew = Button("Write another baseline", "link", name="baseline_anew")
         self._anew.clicked.connect(view_model.write_anew)
         self._settings = _Settings()
@@ -54,7 +56,8 @@ class BaselinePage(Page):
 
     def start(self) -> None:
         """Put the focus on the next thing to do."""
-        target = self._keep if self._baseline.state.is_writing else self._steps
+        state = self._baseline.state
+        target: QWidget = self._keep if state.is_writing else self._steps if state.steps else self._ride
         target.setFocus(Qt.FocusReason.OtherFocusReason)
 
     def _writing_part(self) -> QWidget:
@@ -67,7 +70,7 @@ class BaselinePage(Page):
         part, rows = _column()
         rows.addWidget(self._done)
         rows.addWidget(self._steps)
-        rows.addLayout(_line(self._all))
+        rows.addLayout(_line(self._all, self._ride))
         rows.addWidget(CareNote(CARE, name="baseline_care"))
         rows.addWidget(Words("All settings", "strong"))
         rows.addWidget(self._settings)
@@ -84,6 +87,7 @@ class BaselinePage(Page):
         self._steps.set_steps([Step(line.key, line.text, remark=line.remark) for line in state.steps])
         self._steps.setVisible(bool(state.steps))
         self._all.setVisible(len(state.steps) > 1)
+        self._ride.setVisible(not state.steps)
         self._done.set_words(state.steps_done)
         self._settings.show_settings(state.settings)
 
@@ -91,8 +95,21 @@ class BaselinePage(Page):
         self.commit_focus()
         self._baseline.keep()
 
+    def _to_ride(self) -> None:
+        self.station_requested.emit("ride")
+
     def _tick(self, key: str, _done: bool) -> None:
         self._baseline.take_step(key)
+        self._go_on()
+
+    def _take_all(self) -> None:
+        self._baseline.take_all()
+        self._go_on()
+
+    def _go_on(self) -> None:
+        """After the last step the focus goes to what comes next."""
+        if not self._baseline.state.steps:
+            self.start()
 
     def _show_problem(self, problem: Problem) -> None:
         if problem.field:

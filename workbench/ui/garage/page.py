@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QVBoxLayout, QWidget
 
 from workbench.ui.garage.section import SectionView
@@ -26,12 +27,25 @@ class GaragePage(Page):
         self._sheet = Sheet(name="garage_sheet")
         self._missing = Words("", "text", name="garage_missing")
         self._riders = _RiderBar(view_model)
-        self._sheet.body.addWidget(self._missing)
+        self._next = Button("On to the adjusters", "verb", name="garage_next")
+        self._next.clicked.connect(self._to_adjusters)
+        row = QHBoxLayout()
+        row.setSpacing(SPACE_16)
+        row.addWidget(self._next)
+        row.addWidget(self._missing, 1)
+        self._sheet.body.addLayout(row)
         self._sheet.body.addWidget(self._riders)
         whole = QVBoxLayout(self)
         whole.setContentsMargins(0, 0, 0, 0)
         whole.addWidget(self._sheet)
         self.listen()
+
+    def start(self) -> None:
+        """Put the focus on the next thing to do."""
+        self._next.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def _to_adjusters(self) -> None:
+        self.station_requested.emit("adjusters")
 
     def _render(self, state: GarageState) -> None:
         self._sheet.set_title(state.title, state.layout)

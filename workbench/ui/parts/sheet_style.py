@@ -58,6 +58,7 @@ QLineEdit[refused="true"], QPlainTextEdit[refused="true"] {{ border: 2px solid {
 QLineEdit:read-only, QPlainTextEdit:read-only {{ background: {c.paper}; }}
 QLineEdit:disabled, QComboBox:disabled {{ color: {c.mute}; background: {c.paper}; }}
 QLineEdit[figure="number"] {{ font-size: {s.number}px; font-weight: bold; min-height: {s.number + 16}px; }}
+QComboBox {{ combobox-popup: 0; }}
 QComboBox::drop-down {{ border: none; width: 28px; }}
 QComboBox::down-arrow {{ image: url("{_picture("down", scheme)}"); width: 16px; height: 16px; }}
 QComboBox QAbstractItemView {{ background: {c.card}; color: {c.ink}; border: 1px solid {c.line}; outline: 0;

@@ -176,6 +176,8 @@ class StepList(QWidget):
         self._rows[there].setFocus(Qt.FocusReason.TabFocusReason)
 
     def _build(self, steps: Sequence[Step]) -> None:
+        focused = next((place for place, row in enumerate(self._rows) if row.hasFocus()), None)
+        self.setFocusProxy(None)  # type: ignore[arg-type]
         for row in self._rows:
             row.hide()
             row.deleteLater()
@@ -186,6 +188,11 @@ class StepList(QWidget):
             self._stack.addWidget(row)
             row.show()  # a layout would show it only at its next turn, too late to take the focus
             self._rows.append(row)
+        if not self._rows:
+            return
+        self.setFocusProxy(self._rows[0])
+        if focused is not None:
+            self._rows[min(focused, len(self._rows) - 1)].setFocus(Qt.FocusReason.TabFocusReason)
 
     def _pressed(self, done: bool) -> None:
         row = self.sender()

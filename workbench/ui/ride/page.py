@@ -35,6 +35,7 @@ class RidePage(Page):
         self._end = Button("End session", "plain", name="session_end")
         self._end.clicked.connect(view_model.end_session)
         self._session = self._session_part()
+        self._doing: tuple[str, ...] = ()
         for part in (self._blocked, self._start, self._session):
             self._sheet.body.addWidget(part)
         self._sheet.body.addStretch(1)
@@ -81,6 +82,15 @@ class RidePage(Page):
             self._entry.show_entry(state.session.entry)
             self._runs.show_runs(state.session.runs)
             self._setup.setText(state.session.setup_text)
+        self._follow(state)
+
+    def _follow(self, state: RideState) -> None:
+        """A new session, run or change takes the focus to where number keys rate."""
+        session = state.session
+        doing = ("ride", str(session.entry.number), session.changed) if session else ("start",)
+        if self._doing not in ((), doing) and self.isVisible():
+            self.start()
+        self._doing = doing
 
     def _show_problem(self, problem: Problem) -> None:
         if problem.field == "by_hand":
