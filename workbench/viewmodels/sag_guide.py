@@ -278,7 +278,7 @@ def _drawing(stage: Stage, unit: Unit, draft: SagDraft, units: Units) -> Drawing
     if stage == Stage.SPRING:
         return Drawing("valve", remark="Screwing the hose on takes a little air out of the spring.")
     if stage == Stage.PUT_BACK:
-        return Drawing("knob", remark="Closed is found on the knob's face. Stop at first firm contact.")
+        return Drawing("rollout", remark="Closed is found on the knob's face; stop at first firm contact.")
     sag = sag_fraction(draft, unit)
     kind = "stanchion" if unit.kind == "fork" else "shock"
     distance = units.text(centre_mm(draft.readings_mm), "length") if draft.readings_mm else ""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from workbench.ui.parts.buttons import Button
@@ -96,6 +96,7 @@ class Guide(StageSheet):
         wanted: QWidget | None = self.stages[self.stage()].first() or self.verb
         if wanted is not None:
             wanted.setFocus(Qt.FocusReason.OtherFocusReason)
+            QTimer.singleShot(0, self, self._reveal)  # the layout has to settle first
 
     def say(self, problem: Problem) -> None:
         """Say a problem below the stage and at its field."""
@@ -106,6 +107,11 @@ class Guide(StageSheet):
         if at_field and field is not None:
             field.setFocus(Qt.FocusReason.OtherFocusReason)
             self._scrolled().ensureWidgetVisible(field)
+
+    def _reveal(self) -> None:
+        focus = self.stages[self.stage()].focusWidget()
+        if focus is not None and focus.hasFocus():
+            self._scrolled().ensureWidgetVisible(focus)
 
     def _scrolled(self) -> Scrolled:
         found = self.findChild(Scrolled)

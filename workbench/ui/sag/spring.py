@@ -63,6 +63,8 @@ class SpringStage(Stage):
         grid = QGridLayout(coil)
         grid.setContentsMargins(0, 0, 0, 0)
         grid.setSpacing(SPACE_16)
+        for column in (0, 1):
+            grid.setColumnStretch(column, 1)
         grid.addWidget(rate.box, 0, 0)
         grid.addWidget(self.entry("preload_mm", label="Preload from slack-free contact").box, 1, 0)
         grid.addWidget(self.entry("spring_stroke_mm", label="Usable stroke of this spring").box, 1, 1)
