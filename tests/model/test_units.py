@@ -40,6 +40,7 @@ PSI = 6.894757293168361
         ("450 lbs/in", "spring_rate", "N/mm", 450 * 4.4482216152605 / 25.4),
         ("450 lb/in", "spring_rate", "N/mm", 450 * 4.4482216152605 / 25.4),
         ("450", "spring_rate", "lbf/in", 450 * 4.4482216152605 / 25.4),
+        ("8 kg/mm", "spring_rate", "N/mm", 78.4532),
         ("\u22123 \u00b0C", "temperature", "degC", -3),
         ("-3", "temperature", "degC", -3),
         ("50 F", "temperature", "degC", 10),

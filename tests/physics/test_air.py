@@ -69,7 +69,7 @@ def test_rate_and_energy_belong_to_the_force(chamber, extra, n):
 
 
 @given(chambers(), st.floats(50, 2000), st.floats(1.0, 1.4))
-@settings(max_examples=60)
+@settings(max_examples=30)
 def test_force_rises_with_travel_pressure_and_speed(chamber, pressure, n):
     x = np.linspace(0, chamber.travel_mm, 40)
     force = force_n(chamber, pressure_kpa=pressure, travel_mm=x, n=n)
@@ -79,7 +79,7 @@ def test_force_rises_with_travel_pressure_and_speed(chamber, pressure, n):
 
 
 @given(chambers(), st.floats(50, 2000), st.floats(0.01, 0.99), st.floats(1.0, 1.4))
-@settings(max_examples=60)
+@settings(max_examples=30)
 def test_the_load_at_a_travel_comes_to_rest_there(chamber, pressure, share, n):
     travel = share * chamber.travel_mm
     load = force_n(chamber, pressure_kpa=pressure, travel_mm=travel, n=n)
@@ -88,7 +88,7 @@ def test_the_load_at_a_travel_comes_to_rest_there(chamber, pressure, share, n):
 
 
 @given(chambers(), st.floats(50, 2000), st.floats(0.05, 0.6))
-@settings(max_examples=60)
+@settings(max_examples=30)
 def test_the_pressure_for_a_sag_gives_that_sag(chamber, pressure, share):
     travel = share * chamber.travel_mm
     load = force_n(chamber, pressure_kpa=pressure, travel_mm=travel)
@@ -96,7 +96,7 @@ def test_the_pressure_for_a_sag_gives_that_sag(chamber, pressure, share):
 
 
 @given(chambers(), st.floats(50, 2000), st.floats(0.1, 3))
-@settings(max_examples=60)
+@settings(max_examples=30)
 def test_the_size_of_the_millimetre_does_not_matter(chamber, pressure, scale):
     """Everything longer by a factor, areas by its square, volumes by its cube: force by its square."""
     bigger = AirChamber(

@@ -7,7 +7,7 @@ import math
 
 import numpy as np
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from workbench.model.errors import InputError, NotEnoughData
@@ -49,7 +49,7 @@ def test_the_interval_covers_what_it_claims(name):
     strokes, wheels, ratios = truth(name)
     at = np.linspace(0, 4000, 9).astype(int)
     covered = []
-    for _ in range(60):
+    for _ in range(40):
         noisy = wheels[at] + rng.normal(0, 1, len(at)) * (at > 0)
         curve = survey(strokes[at], np.maximum(noisy, 0))
         for share in (0.1, 0.4, 0.7, 0.9):
@@ -59,6 +59,7 @@ def test_the_interval_covers_what_it_claims(name):
     assert np.mean(covered) >= 0.87
 
 
+@settings(max_examples=25)
 @given(st.floats(0, 1))
 def test_there_and_back_is_no_change(share):
     strokes, wheels, _ = truth("progressive")
@@ -66,6 +67,7 @@ def test_there_and_back_is_no_change(share):
     assert curve.wheel(curve.stroke(share * curve.travel_mm)) == pytest.approx(share * curve.travel_mm, abs=1e-6)
 
 
+@settings(max_examples=25)
 @given(st.permutations(range(7)))
 def test_the_order_of_the_readings_does_not_matter(order):
     stroke, wheel = [0, 10, 20, 30, 40, 50, 60], [0, 31, 60.5, 88, 114, 138.5, 161]

@@ -123,7 +123,7 @@ def test_low_pressures_get_wider_intervals():
 
 
 @given(st.floats(200, 1200), st.floats(0.08, 0.5), st.sampled_from(["front", "rear"]))
-@settings(max_examples=40)
+@settings(max_examples=25)
 def test_the_advice_moves_against_the_error(pressure, seen, end):
     found = next_pressure([SagReading(pressure, seen * 160)], travel_mm=160, target=0.2, end=end)
     assert (found.pressure_kpa > pressure) == (seen > 0.2)
@@ -131,7 +131,7 @@ def test_the_advice_moves_against_the_error(pressure, seen, end):
 
 
 @given(st.floats(250, 1200), st.floats(10, 70), st.floats(1.5, 20))
-@settings(max_examples=40)
+@settings(max_examples=25)
 def test_more_sag_asks_for_more_pressure(pressure, seen_mm, more_mm):
     assert (
         advice(SagReading(pressure, seen_mm + more_mm)).pressure_kpa
@@ -140,7 +140,7 @@ def test_more_sag_asks_for_more_pressure(pressure, seen_mm, more_mm):
 
 
 @given(st.floats(250, 1200), st.floats(10, 70), st.floats(0.1, 0.3), st.floats(0.02, 0.2))
-@settings(max_examples=40)
+@settings(max_examples=25)
 def test_more_sag_wanted_asks_for_less_pressure(pressure, seen_mm, target, more):
     soft, firm = (advice(SagReading(pressure, seen_mm), target=aim) for aim in (target + more, target))
     assert soft.pressure_kpa <= firm.pressure_kpa
@@ -169,7 +169,7 @@ def test_a_limit_is_kept_and_named():
 
 
 @given(st.floats(150, 1500), st.floats(4, 120), st.floats(100, 600), st.floats(0, 600))
-@settings(max_examples=40)
+@settings(max_examples=25)
 def test_the_advice_never_leaves_the_limits(pressure, seen_mm, low, room):
     found = advice(SagReading(pressure, seen_mm), minimum_kpa=low, maximum_kpa=low + room)
     assert low <= found.pressure_kpa <= low + room
@@ -221,7 +221,7 @@ def test_on_simulated_springs_most_first_answers_are_close(end):
     posture = 0.045 if end == "front" else 0.018
     target, travel = (0.2, 160.0) if end == "front" else (0.3, 60.0)
     hits = 0
-    for _ in range(60):
+    for _ in range(30):
         area = 850.0
         sizes = rng.uniform(1.3, 1.7) * travel * area, rng.uniform(0.25, 0.55) * travel * area
         spring = AirChamber(area, *sizes, travel)
@@ -235,7 +235,7 @@ def test_on_simulated_springs_most_first_answers_are_close(end):
             found = next_pressure(readings, travel_mm=travel, target=target, end=end)
             pressure = found.pressure_kpa
         hits += abs(static_travel_mm(spring, pressure_kpa=pressure, load_n=load) / travel - target) <= 0.015
-    assert hits >= 56  # of 60; the benchmark has 97 % and more
+    assert hits >= 28  # of 30; the benchmark has 97 % and more
 
 
 def test_sag_at_the_wheel_is_not_sag_at_the_shock():

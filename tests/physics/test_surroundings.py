@@ -6,7 +6,7 @@ import doctest
 import math
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from workbench.model.errors import InputError
@@ -26,6 +26,7 @@ celsius = st.floats(-40, 80)
 metres = st.floats(-400, 5000)
 
 
+@settings(max_examples=30)
 @given(st.floats(0, 3000), celsius, celsius, metres, metres)
 def test_there_and_back_is_no_change(pressure, here_c, there_c, here_m, there_m):
     there = carry_pressure(pressure, from_c=here_c, to_c=there_c, from_m=here_m, to_m=there_m)
@@ -34,12 +35,14 @@ def test_there_and_back_is_no_change(pressure, here_c, there_c, here_m, there_m)
         assert back == pytest.approx(pressure, abs=1e-8)
 
 
+@settings(max_examples=30)
 @given(st.floats(0, 3000), celsius, metres)
 def test_staying_is_no_change(pressure, here_c, here_m):
     stayed = carry_pressure(pressure, from_c=here_c, to_c=here_c, from_m=here_m, to_m=here_m)
     assert stayed == pytest.approx(pressure, abs=1e-9)
 
 
+@settings(max_examples=30)
 @given(st.floats(50, 3000), celsius, st.floats(1, 40), metres, st.floats(10, 2000))
 def test_warmer_and_higher_read_more(pressure, here_c, warmer, here_m, higher):
     assert carry_pressure(pressure, from_c=here_c, to_c=here_c + warmer) > pressure
@@ -64,6 +67,7 @@ def test_air_that_cannot_be_is_refused_by_name(changes, field):
     assert caught.value.field == field
 
 
+@settings(max_examples=30)
 @given(st.floats(0.5, 200), st.floats(50, 3000), st.floats(1.1, 5))
 def test_frequency_goes_with_the_root(rate, load, factor):
     one = ride_frequency_hz(rate, load)
@@ -93,6 +97,7 @@ def test_a_stiffer_spring_asks_for_more_rebound_damping():
     assert rebound_shift(80, 100) > 0 > rebound_shift(80, 60)
 
 
+@settings(max_examples=30)
 @given(st.floats(0.01, 0.6), st.integers(1, 6))
 def test_a_made_up_decay_gives_its_damping_back(ratio, cycles):
     decrement = 2 * math.pi * ratio / math.sqrt(1 - ratio**2)
@@ -132,6 +137,13 @@ def test_the_bottom_bracket_comes_down_between_both_ends():
     assert 30 * math.sin(math.radians(64.5)) < down < 45
     level = at_sag(**{**BIKE, "head_angle_deg": 90, "fork_sag_mm": 40, "rear_axle_up_mm": 40}, bb_drop_mm=25)
     assert level.bb_drop_mm == pytest.approx(65)
+
+
+def test_without_sag_wheels_of_two_sizes_change_nothing():
+    mixed = at_sag(
+        **{**BIKE, "fork_sag_mm": 0, "rear_axle_up_mm": 0}, bb_drop_mm=25, front_radius_mm=370, rear_radius_mm=350
+    )
+    assert (mixed.head_angle_deg, mixed.wheelbase_mm, mixed.bb_drop_mm) == pytest.approx((64.5, 1220, 25))
 
 
 def test_the_drop_is_left_out_when_not_given():

@@ -60,6 +60,7 @@ UNITS: dict[str, dict[str, UnitOf]] = {
     "spring_rate": {
         "N/mm": _unit("1", 1, "N/mm"),
         "lbf/in": _unit(_LBF_N / _INCH_MM, 0, "lbf/in", "lb/in", "lbs/in", "lbf/inch", "lb/inch", "lbs/inch"),
+        "kgf/mm": _unit(_GRAVITY, 2, "kgf/mm", "kg/mm"),
     },
     "temperature": {
         "degC": _unit("1", 1, "\u00b0C", "c", "\u2103", "deg c", "celsius"),

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from math import atan2, cos, degrees, hypot, radians, sin
+from math import asin, atan2, cos, degrees, hypot, radians, sin, sqrt
 
 from workbench.physics.limits import check_number
 
@@ -25,13 +25,15 @@ def at_sag(
     rear_axle_up_mm: float,
     bb_drop_mm: float | None = None,
     rear_centre_mm: float = 440.0,
+    front_radius_mm: float = 350.0,
+    rear_radius_mm: float = 350.0,
 ) -> GeometryAtSag:
-    """Give the geometry of a rigid frame on flat ground after sag, wheels of one size.
+    """Give the geometry of a rigid frame on flat ground after sag.
 
     Parameters
     ----------
     wheelbase_mm, head_angle_deg
-        At full extension [mm, deg].
+        At full extension, the wheelbase along the ground [mm, deg].
     fork_sag_mm
         Sag along the fork's own axis [mm].
     rear_axle_up_mm
@@ -40,6 +42,8 @@ def at_sag(
         Bottom bracket below the line through the axles at full extension [mm]; negative when above.
     rear_centre_mm
         Distance of the bottom bracket ahead of the rear axle along that line [mm]; matters little.
+    front_radius_mm, rear_radius_mm
+        Radii of the wheels [mm]; only their difference matters.
 
     Returns
     -------
@@ -53,9 +57,9 @@ def at_sag(
 
     Notes
     -----
-    Front axle F = (L - s cos t, s sin t), rear axle R = (0, u); the ground turns by phi = atan2(Fy - Ry, Fx - Rx), so
-    the new head angle is t + phi and the new wheelbase |F - R|. A diving fork steepens, a sagging rear slackens. Plane
-    geometry, own derivation.
+    Front axle F = (L - s cos t, rf + s sin t), rear axle R = (0, rr + u), d = F - R. The ground turns against the frame
+    by phi = atan2(dy, dx) - asin((rf - rr) / |d|), so the new head angle is t + phi and the new wheelbase
+    sqrt(|d|^2 - (rf - rr)^2). A diving fork steepens, a sagging rear slackens. Plane geometry, own derivation.
 
     Examples
     --------
@@ -67,16 +71,32 @@ def at_sag(
     check_number("head_angle_deg", head_angle_deg, above=0, below=180)
     check_number("fork_sag_mm", fork_sag_mm, at_least=0, below=wheelbase_mm)
     check_number("rear_axle_up_mm", rear_axle_up_mm, at_least=0, below=wheelbase_mm)
+    check_number("front_radius_mm", front_radius_mm, above=0)
+    check_number("rear_radius_mm", rear_radius_mm, above=0, below=front_radius_mm + wheelbase_mm / 2)
     angle = radians(head_angle_deg)
+    step = front_radius_mm - rear_radius_mm
     along = wheelbase_mm - fork_sag_mm * cos(angle)
-    rise = fork_sag_mm * sin(angle) - rear_axle_up_mm
-    turn = atan2(rise, along)
+    rise = step + fork_sag_mm * sin(angle) - rear_axle_up_mm
+    apart = hypot(along, rise)
+    turn = atan2(rise, along) - asin(step / apart)
     drop = None
     if bb_drop_mm is not None:
-        check_number("bb_drop_mm", bb_drop_mm)
-        check_number("rear_centre_mm", rear_centre_mm, above=0, below=wheelbase_mm)
-        drop = (rear_axle_up_mm + bb_drop_mm) * cos(turn) + rear_centre_mm * sin(turn)
-    return GeometryAtSag(head_angle_deg + degrees(turn), hypot(along, rise), drop)
+        drop = _drop_below_axles(bb_drop_mm, rear_centre_mm, wheelbase_mm, step, (along, rise, rear_axle_up_mm))
+    return GeometryAtSag(head_angle_deg + degrees(turn), sqrt(apart**2 - step**2), drop)
+
+
+def _drop_below_axles(
+    bb_drop_mm: float, rear_centre_mm: float, wheelbase_mm: float, step_mm: float, sagged: tuple[float, float, float]
+) -> float:
+    """Give how far a point of the frame lies below the line through the axles once these have moved."""
+    check_number("bb_drop_mm", bb_drop_mm)
+    check_number("rear_centre_mm", rear_centre_mm, above=0, below=wheelbase_mm)
+    along, rise, rear_up = sagged
+    before = atan2(step_mm, wheelbase_mm)
+    x = rear_centre_mm * cos(before) + bb_drop_mm * sin(before)
+    y = rear_centre_mm * sin(before) - bb_drop_mm * cos(before) - rear_up
+    after = atan2(rise, along)
+    return x * sin(after) - y * cos(after)
 
 
 def fork_sag_vertical_mm(fork_sag_mm: float, *, head_angle_deg: float) -> float:
