@@ -17,6 +17,7 @@ ROOT = Path(__file__).resolve().parent.parent
 README = (ROOT / "README.md").read_text(encoding="utf-8")
 EXAMPLES = re.findall(r"```python\n(.*?)```", README, re.DOTALL)
 MOST_BYTES = 1_500_000
+ROOMS = ("workbench", "tests", "packaging", "resources")
 
 
 class AnyCommand:
@@ -47,6 +48,27 @@ def test_what_a_document_points_at_is_there(document):
     links = [link for link in re.findall(r"\]\(([^)#]+)\)", text) if "://" not in link]
     assert links
     assert [link for link in links if not (ROOT / link).exists()] == []
+
+
+def test_every_file_the_developers_page_names_is_there():
+    text = (ROOT / "DEVELOPERS.md").read_text(encoding="utf-8")
+    named = set(re.findall(r"`([\w./]+\.(?:py|toml|json|in|md))\b[^`]*`", text))
+    present = [path.relative_to(ROOT).as_posix() for room in ROOMS for path in (ROOT / room).rglob("*")]
+    present += ["pyproject.toml"]
+    assert len(named) > 40
+    assert sorted(name for name in named if not any(f"/{path}".endswith(f"/{name}") for path in present)) == []
+
+
+def test_every_name_the_developers_page_gives_in_a_file_is_in_that_file():
+    text = (ROOT / "DEVELOPERS.md").read_text(encoding="utf-8")
+    named = re.findall(r"`([\w./]+\.py): ([\w.]+)`", text)
+    assert len(named) > 5
+    wrong = []
+    for file, name in named:
+        (path,) = [path for path in (ROOT / "workbench").rglob(Path(file).name) if f"/{path}".endswith(f"/{file}")]
+        words = set(re.findall(r"\w+", path.read_text(encoding="utf-8")))
+        wrong += [f"{file}: {name}" for part in name.split(".") if part not in words]
+    assert not wrong
 
 
 def test_the_pictures_stay_small_together():

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QLabel, QPushButton, QWidget
+from PySide6.QtWidgets import QLabel, QPushButton, QScrollArea, QWidget
 
 from workbench.resource import resource
 from workbench.ui.help import Block, blocks_of, help_paper
@@ -40,4 +40,17 @@ def test_a_page_is_closed_by_its_button(qtbot):
     dialog = help_paper("sag", window)
     dialog.show()
     qtbot.mouseClick(dialog.findChild(QPushButton, "help_sag_close"), Qt.MouseButton.LeftButton)
+    assert dialog.isHidden()
+
+
+def test_a_long_page_is_read_with_the_keys_and_left_with_escape(qtbot):
+    window = QWidget()
+    qtbot.addWidget(window)
+    dialog = help_paper("verdicts", window)
+    dialog.show()
+    text = dialog.findChild(QScrollArea, "help_verdicts_text")
+    qtbot.waitUntil(lambda: dialog.focusWidget() is not None)
+    qtbot.keyClick(dialog.focusWidget(), Qt.Key.Key_PageDown)
+    assert text.verticalScrollBar().value() > 0
+    qtbot.keyClick(dialog.focusWidget(), Qt.Key.Key_Escape)
     assert dialog.isHidden()
