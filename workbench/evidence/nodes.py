@@ -11,14 +11,14 @@ from numpy.typing import NDArray
 from workbench.evidence.normal import Array
 from workbench.evidence.ratings import TYPICAL_SD, Flags
 
-NOISE_RATIOS = (0.4, 0.7, 1.1, 1.7, 2.6)  # of the noise expected beforehand
+NOISE_RATIOS = (0.5, 0.8, 1.2, 1.8, 2.7)  # of the noise expected beforehand
 NOISE_SPREAD = 0.7  # log sd of that expectation
 KNOWN_NOISE_SPREAD = 0.3  # the same when earlier sessions of the rider are known
-NODE_WIDTH = 0.22  # log size around a node that it stands for
-CHANGE_SDS = ((1.1, 0.45), (2.4, 0.55))  # size of the changes that change something
+NODE_WIDTH = 0.2  # log size around a node that it stands for
+CHANGE_SDS = ((1.2, 0.4), (3.0, 0.6))  # size of the changes that change something
 WANDER_SDS = ((0.1, 0.6), (0.5, 0.4))
 PLAIN, LAGGED, PULLED = 0, 1, 2  # riders who say what they feel; who lag a change; who are pulled by their last answer
-KIND_SHARES = (0.6, 0.25, 0.15)
+KIND_SHARES = (0.5, 0.25, 0.25)
 
 
 @dataclass(frozen=True, slots=True)
