@@ -12,6 +12,7 @@ from workbench.physics.air import AirChamber
 from workbench.physics.leverage import Leverage
 from workbench.physics.limits import check_number
 from workbench.physics.shapes import (
+    Belief,
     Shapes,
     known_shapes,
     learn,
@@ -110,14 +111,9 @@ def next_pressure(
     >>> advice.pressure_kpa > 560, advice.settled
     (True, False)
     """
-    low_kpa, high_kpa = _check_question(readings, travel_mm, target, end, minimum_kpa, maximum_kpa)
-    belief = learn(
-        _shapes(chamber, travel_mm),
-        [reading.pressure_kpa for reading in readings],
-        [reading.sag_mm / travel_mm for reading in readings],
-        end=end,
-        blur=_READING_SD_MM / travel_mm,
-    )
+    check_number("target", target, above=0, below=1)
+    low_kpa, high_kpa = _check_limits(minimum_kpa, maximum_kpa)
+    belief = believe(readings, travel_mm=travel_mm, end=end, chamber=chamber)
     needed = pressure_for(belief, target)
     wanted = quantiles(belief, needed, [0.5])[0]
     limited = "minimum" if wanted < low_kpa else "maximum" if wanted > high_kpa else None
@@ -154,27 +150,30 @@ def wheel_sag(shock_sag_mm: float, leverage: Leverage) -> float:
     return leverage.wheel(shock_sag_mm) / leverage.travel_mm
 
 
-def _check_question(
-    readings: Sequence[SagReading],
-    travel_mm: float,
-    target: float,
-    end: str,
-    minimum_kpa: float | None,
-    maximum_kpa: float | None,
-) -> tuple[float, float]:
-    """Refuse what cannot be, and give the limits of the pressure."""
+def believe(readings: Sequence[SagReading], *, travel_mm: float, end: str, chamber: AirChamber | None = None) -> Belief:
+    """Give what the readings leave possible about load and spring; arguments and errors as for `next_pressure`."""
     check_number("travel_mm", travel_mm, above=0)
-    check_number("target", target, above=0, below=1)
     if end not in ("front", "rear"):
         raise InputError("end", end, "front or rear")
-    low = 0.0 if minimum_kpa is None else check_number("minimum_kpa", minimum_kpa, at_least=0)
-    high = float("inf") if maximum_kpa is None else check_number("maximum_kpa", maximum_kpa, at_least=low, above=0)
     if not readings:
         raise NotEnoughData("Measure the sag once at any pressure: the next pressure is worked out from it.")
     for reading in readings:
         check_number("pressure_kpa", reading.pressure_kpa, at_least=0, at_most=_MOST_KPA)
         hint = "At no sag, or at the end of the travel, no load shows. Change the pressure and measure again."
         check_number("sag_mm", reading.sag_mm, above=0, below=travel_mm, hint=hint)
+    return learn(
+        _shapes(chamber, travel_mm),
+        [reading.pressure_kpa for reading in readings],
+        [reading.sag_mm / travel_mm for reading in readings],
+        end=end,
+        blur=_READING_SD_MM / travel_mm,
+    )
+
+
+def _check_limits(minimum_kpa: float | None, maximum_kpa: float | None) -> tuple[float, float]:
+    """Give the limits of the pressure, after refusing what cannot be."""
+    low = 0.0 if minimum_kpa is None else check_number("minimum_kpa", minimum_kpa, at_least=0)
+    high = float("inf") if maximum_kpa is None else check_number("maximum_kpa", maximum_kpa, at_least=low, above=0)
     return low, high
 
 

@@ -1,0 +1,81 @@
+"""The force of an air spring over its travel as far as readings tell it, with its uncertainty."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from workbench.model.errors import InputError
+from workbench.physics.air import AirChamber
+from workbench.physics.limits import check_number
+from workbench.physics.sag import SagReading, believe
+from workbench.physics.shapes import OUTSIDE_KPA, quantiles
+
+
+@dataclass(frozen=True, slots=True)
+class ForceBand:
+    """Force as a multiple of the static load at each travel: 5 %, 50 % and 95 % of what is possible."""
+
+    travel_mm: tuple[float, ...]
+    low: tuple[float, ...]
+    middle: tuple[float, ...]
+    high: tuple[float, ...]
+
+
+def force_band(
+    readings: Sequence[SagReading],
+    *,
+    travel_mm: float,
+    end: str,
+    pressure_kpa: float,
+    at_mm: Sequence[float],
+    n: float = 1.0,
+    chamber: AirChamber | None = None,
+) -> ForceBand:
+    """Give the force over travel at a pressure, in multiples of the load that was measured.
+
+    Parameters
+    ----------
+    readings, travel_mm, end, chamber
+        As for `workbench.physics.sag.next_pressure`.
+    pressure_kpa
+        Pressure the curve is for [kPa gauge].
+    at_mm
+        Travels at which it is wanted, below the full travel where sizes are not known [mm].
+    n
+        Polytropic exponent: 1.0 at rest, about 1.35 in a hit.
+
+    Returns
+    -------
+    ForceBand
+        The middle curve and its 90 % band; it crosses 1 at the sag. Towards the end of the travel it widens, for
+        there the shape matters that sag does not show.
+
+    Raises
+    ------
+    NotEnoughData
+        Without a reading.
+    InputError
+        If a value cannot be.
+
+    Notes
+    -----
+    The same possibilities as for the next pressure, F / load = (P + c Pa) g_n(s) / ((P_i + c Pa) g_1(s_i)).
+    """
+    check_number("pressure_kpa", pressure_kpa, at_least=0)
+    check_number("n", n, at_least=1.0, at_most=5 / 3)
+    belief = believe(readings, travel_mm=travel_mm, end=end, chamber=chamber)
+    of = belief.shapes
+    steady = (OUTSIDE_KPA * (1 - of.r))[:, None]  # what the air outside pushes on the difference of the areas
+    rows = []
+    for x in at_mm:
+        s = check_number("at_mm", x, at_least=0, at_most=travel_mm) / travel_mm
+        if s >= float(of.a.min()):
+            raise InputError("at_mm", x, f"0 to below {float(of.a.min()) * travel_mm:g} mm")
+        pull = (1 / (1 - s / of.a)) ** n - of.r * (1 / (1 + s / of.b)) ** n
+        force = ((pressure_kpa + of.outside_kpa) * pull)[:, None] - steady
+        rows.append(quantiles(belief, np.asarray(force / (belief.load - steady)), [0.05, 0.5, 0.95]))
+    low, middle, high = (tuple(column) for column in zip(*rows, strict=True)) if rows else ((), (), ())
+    return ForceBand(tuple(float(x) for x in at_mm), low, middle, high)
