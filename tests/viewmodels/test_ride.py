@@ -1,0 +1,367 @@
+"""The ride's sheet without a window: start, run, change, end."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from tests.fixtures import a_baseline, a_bike, a_counted_bike, a_session, everything, make_desk
+from tests.viewmodels.sheets import shown
+from workbench.actions.on_bike import set_item
+from workbench.actions.parts import bike_parts
+from workbench.actions.ride import ride_records
+from workbench.model.ride import Course, Run, Session
+from workbench.model.setting import Item, Setup
+from workbench.viewmodels import ride_run, ride_start
+from workbench.viewmodels.ride import RideViewModel
+from workbench.viewmodels.ride_run import RunDraft
+from workbench.viewmodels.ride_start import StartDraft
+from workbench.viewmodels.shown import Units
+
+
+@pytest.fixture
+def desk(tmp_path):
+    with make_desk(tmp_path) as desk:
+        yield desk
+
+
+@pytest.fixture
+def bike(desk):
+    bike = a_counted_bike(desk)
+    a_baseline(desk, bike)
+    return bike
+
+
+@pytest.fixture
+def riding(desk, bike):
+    a_session(desk, bike)
+    return shown(RideViewModel, desk, bike.id)
+
+
+def records(desk, bike):
+    return desk.ask(ride_records(bike.id))
+
+
+def adjuster_key(desk, bike, place):
+    return f"adjuster/{desk.ask(bike_parts(bike.id)).adjusters[place].id}"
+
+
+def keep(view_model, liking, **more):
+    for name, value in {"liking": liking, **more}.items():
+        view_model.set_run(name, value)
+    return view_model.keep_run()
+
+
+# Before a session
+
+
+def test_riding_waits_for_a_bike_a_baseline_and_a_rider(desk):
+    assert shown(RideViewModel, desk)[0].state.blocked == "Pick a bike first."
+    bike = a_bike(desk)
+    assert "baseline" in shown(RideViewModel, desk, bike.id)[0].state.blocked
+
+
+def test_a_session_starts_on_a_new_course_from_a_verified_start(desk, bike):
+    view_model, heard = shown(RideViewModel, desk, bike.id)
+    assert view_model.state.start.setup_text == "Setup no. 1"
+    assert view_model.state.start.steps == ()
+    for name, value in (("new_course", "Quarry loop"), ("temperature", "61 F"), ("verified", True)):
+        view_model.set_start(name, value)
+    assert view_model.start_session()
+    session = records(desk, bike).open_session
+    assert session.course.name == "Quarry loop"
+    assert session.session.verified_at
+    assert session.session.temperature_c == pytest.approx(16.1, abs=0.05)
+    assert view_model.state.session.title == "Session on Quarry loop"
+    assert heard.labels == ["Start session"]
+    desk.undo()
+    assert everything(desk)[Course] == ()
+    assert view_model.state.start.draft.new_course == "Quarry loop"
+
+
+@pytest.mark.parametrize(
+    ("draft", "has_steps", "field"),
+    [
+        ({}, False, "new_course"),
+        ({"new_course": "\u202e "}, False, "new_course"),
+        ({"new_course": "x" * 10_000}, False, "new_course"),
+        ({"new_course": "Loop", "temperature": "-80"}, False, "temperature"),
+        ({"new_course": "Loop", "temperature": "warm"}, False, "temperature"),
+        ({"new_course": "Loop", "planned": "0"}, False, "planned"),
+        ({"new_course": "Loop", "planned": "000001" + "9" * 5000}, False, "planned"),
+        ({"new_course": "Loop"}, False, "verified"),
+        ({"new_course": "Loop", "verified": True}, True, "not_verified"),
+        ({"new_course": "Loop", "not_verified": "x" * 10_000}, True, "not_verified"),
+        ({"new_course": "Loop", "not_verified": "in a hurry"}, True, None),
+        ({"new_course": "Loop", "planned": "", "verified": True}, False, None),
+    ],
+    ids=lambda one: str(one)[:50],
+)
+def test_what_keeps_a_session_from_starting_is_said_at_its_field(draft, has_steps, field):
+    found = ride_start.problem(StartDraft(**draft), Units(), has_steps=has_steps)
+    assert (found.field if found else None) == field
+
+
+def test_a_bike_that_does_not_stand_as_its_setup_lists_the_steps_first(desk, bike):
+    rebound = desk.ask(bike_parts(bike.id)).adjusters[1]
+    desk.do("Meddle", set_item(bike.id, Item.ADJUSTER, rebound.id, 1.0, "set_to"), bike_id=bike.id)
+    view_model, heard = shown(RideViewModel, desk, bike.id)
+    view_model.set_start("new_course", "Loop")
+    view_model.set_start("verified", True)
+    assert not view_model.start_session()
+    assert heard.field == "not_verified"
+    (step,) = view_model.state.start.steps
+    assert step.text == "Fork: low-speed rebound: fully closed, then open 6 clicks"
+    view_model.take_step(step.key)
+    assert view_model.start_session()
+
+
+def test_a_start_that_is_not_verified_sets_its_runs_aside(desk, bike):
+    view_model, _ = shown(RideViewModel, desk, bike.id)
+    view_model.set_start("new_course", "Loop")
+    view_model.set_start("not_verified", "no pump here")
+    assert view_model.start_session()
+    assert keep(view_model, 5)
+    (run,) = records(desk, bike).open_session.runs
+    assert (run.is_set_aside, run.set_aside_reason) == (True, "Start not verified")
+
+
+def test_what_was_entered_of_a_start_is_there_after_a_restart(tmp_path):
+    with make_desk(tmp_path) as desk:
+        bike = a_counted_bike(desk)
+        a_baseline(desk, bike)
+        shown(RideViewModel, desk, bike.id)[0].set_start("new_course", "Quarry <b>")
+    with make_desk(tmp_path) as desk:
+        assert shown(RideViewModel, desk, bike.id)[0].state.start.draft.new_course == "Quarry <b>"
+
+
+def test_the_next_session_begins_with_what_the_last_one_had_or_goes_on_with_it(desk, bike, riding):
+    view_model, _ = riding
+    keep(view_model, 5)
+    view_model.end_session()
+    start = view_model.state.start
+    assert dict(start.courses)[start.draft.course_id] == "Quarry loop"
+    assert view_model.state.last_session_text.startswith("Quarry loop")
+    view_model.reopen()
+    assert view_model.state.session.entry.number == 2
+
+
+# Runs
+
+
+def test_a_run_is_kept_with_what_the_rider_said(desk, bike, riding):
+    view_model, heard = riding
+    assert view_model.state.session.entry.is_warmup
+    assert keep(view_model, 6, direction=-1, travel_front="142", lap="2:41.3", note="<i>nice</i>")
+    (run,) = records(desk, bike).open_session.runs
+    assert (run.number, run.liking, run.direction, run.travel_front_mm, run.lap_s) == (1, 6, -1, 142.0, 161.3)
+    assert (run.note, run.is_warmup, run.direction_of is not None) == ("<i>nice</i>", True, True)
+    assert heard.labels == ["Keep run 1, liking 6"]
+    assert view_model.state.session.entry.draft == RunDraft()
+    assert view_model.state.session.runs[0].said == "liking 6, warm-up"
+    assert not view_model.state.session.entry.is_warmup
+
+
+def test_the_ride_happened_when_its_first_entry_was_made_not_when_it_was_kept(desk, bike, riding):
+    view_model, _ = riding
+    view_model.set_run("liking", 5)
+    begun = view_model.state.session.entry.draft.ridden_at
+    desk.now()
+    view_model.keep_run()
+    (run,) = records(desk, bike).open_session.runs
+    assert run.ridden_at == begun < run.typed_at
+
+
+def test_a_run_without_any_answer_is_asked_for_one(riding):
+    view_model, heard = riding
+    assert view_model.keep_run(), "a warm-up may go without"
+    assert not view_model.keep_run()
+    assert heard.field == "liking"
+
+
+PROBLEMS = [
+    ({"travel_front": "170"}, "travel_front"),
+    ({"travel_front": "151"}, None),
+    ({"travel_rear": "abc"}, "travel_rear"),
+    ({"bottom_front": "51"}, "bottom_front"),
+    ({"bottom_front": "00009999"}, "bottom_front"),
+    ({"lap": "1 s"}, "lap"),
+    ({"lap": "-5"}, "lap"),
+    ({"note": "x" * 10_000}, "note"),
+    ({"lap": "2:41.3", "liking": None}, None),
+    ({"liking": None}, "liking"),
+]
+
+
+@pytest.mark.parametrize(("entry", "field"), PROBLEMS, ids=lambda one: str(one)[:40])
+def test_an_entry_of_a_run_that_cannot_be_is_said_at_its_field(desk, bike, entry, field):
+    draft = RunDraft(**{"liking": 5, **entry})
+    found = ride_run.problem(draft, desk.ask(bike_parts(bike.id)), Units())
+    assert (found.field if found else None) == field
+
+
+def test_a_refused_run_loses_nothing_that_was_typed(desk, bike, riding):
+    view_model, heard = riding
+    assert not keep(view_model, 6, travel_front="999")
+    assert heard.field == "travel_front"
+    assert everything(desk)[Run] == ()
+    draft = view_model.state.session.entry.draft
+    assert (draft.liking, draft.travel_front) == (6, "999")
+
+
+def test_a_run_half_entered_survives_a_restart(tmp_path):
+    with make_desk(tmp_path) as desk:
+        bike = a_counted_bike(desk)
+        a_baseline(desk, bike)
+        a_session(desk, bike)
+        shown(RideViewModel, desk, bike.id)[0].set_run("liking", 7)
+    with make_desk(tmp_path) as desk:
+        view_model, _ = shown(RideViewModel, desk, bike.id)
+        assert view_model.state.session.entry.draft.liking == 7
+        view_model.discard_run()
+        assert view_model.state.session.entry.draft == RunDraft()
+
+
+def test_keeping_undone_gives_the_entry_back(desk, bike, riding):
+    view_model, _ = riding
+    keep(view_model, 6)
+    desk.undo()
+    assert view_model.state.session.entry.draft.liking == 6
+    assert everything(desk)[Run] == ()
+    desk.redo()
+    assert view_model.state.session.entry.draft == RunDraft()
+
+
+def test_a_run_is_set_aside_with_a_reason_and_counted_again(riding):
+    view_model, _ = riding
+    keep(view_model, 6)
+    run_id = view_model.state.session.runs[0].run_id
+    view_model.set_aside(run_id, "Lever was wrong")
+    assert view_model.state.session.runs[0].said == "liking 6, warm-up, set aside: Lever was wrong"
+    view_model.set_aside(run_id, "")
+    assert not view_model.state.session.runs[0].is_set_aside
+
+
+# Changes
+
+
+def test_the_proposal_is_set_with_one_key_and_waits_for_its_run(desk, bike, riding):
+    view_model, heard = riding
+    keep(view_model, 5)
+    keep(view_model, 5, direction=-1)
+    look = view_model.state.session.next
+    assert look.verb == "It is set"
+    assert look.reason
+    view_model.set_proposed()
+    state = view_model.state.session
+    assert desk.ask(bike_parts(bike.id)).value(Item.ADJUSTER, look.adjuster_id) == look.position
+    assert state.changed
+    assert state.setup_text == "Setup no. 2 is on the bike"
+    assert state.changed in heard.labels
+    keep(view_model, 7)
+    assert view_model.state.session.changed == ""
+    assert view_model.state.session.runs[0].change == state.changed
+
+
+def test_a_second_free_change_is_refused_at_the_field_unless_said(desk, bike, riding):
+    view_model, heard = riding
+    keep(view_model, 5)
+    assert view_model.change_by_hand(adjuster_key(desk, bike, 1), "9")
+    before = everything(desk)
+    assert not view_model.change_by_hand(adjuster_key(desk, bike, 0), "2")
+    assert heard.field == "by_hand"
+    assert "2 things at once" in heard.problems[-1].text
+    assert everything(desk) == before
+    assert view_model.change_by_hand(adjuster_key(desk, bike, 0), "2", both_meant=True)
+    keep(view_model, 6)
+    assert "two changes at once" in view_model.state.session.runs[0].said
+
+
+def test_going_back_by_hand_shows_the_first_setups_number_again(desk, bike, riding):
+    view_model, _ = riding
+    keep(view_model, 5)
+    view_model.change_by_hand(adjuster_key(desk, bike, 1), "9")
+    keep(view_model, 6)
+    view_model.change_by_hand(adjuster_key(desk, bike, 1), "6")
+    assert view_model.state.session.setup_text == "Setup no. 1 is on the bike"
+    assert len(everything(desk)[Setup]) == 2
+
+
+@pytest.mark.parametrize(
+    ("what", "text"),
+    [
+        ("adjuster", "18"),
+        ("adjuster", "-1"),
+        ("adjuster", ""),
+        ("adjuster", "6 clicks"),
+        ("adjuster", "9" * 5000),
+        ("pressure", "nan"),
+        ("pressure", "99999 psi"),
+        ("pressure", "30 mm"),
+        ("spacers", "12345678"),
+        ("spacers", "1.5"),
+    ],
+    ids=lambda one: one[:12],
+)
+def test_a_change_that_cannot_be_made_is_refused_and_changes_nothing(desk, bike, riding, what, text):
+    view_model, heard = riding
+    before = everything(desk)
+    key = next(one.key for one in view_model.state.session.choices if one.key.startswith(f"{what}/"))
+    assert not view_model.change_by_hand(key, text)
+    assert heard.field == "by_hand"
+    assert everything(desk) == before
+
+
+def test_overruled_twice_the_tool_follows_the_rider(desk, bike, riding):
+    view_model, _ = riding
+    keep(view_model, 5)
+    for liking in (6, 5):
+        look = view_model.state.session.next
+        assert not look.follows_rider
+        elsewhere = 1 if look.position != 1 else 2
+        view_model.change_by_hand(f"adjuster/{look.adjuster_id}", str(elsewhere))
+        keep(view_model, liking)
+        view_model.change_by_hand(f"adjuster/{look.adjuster_id}", "4")
+        keep(view_model, liking)
+    assert view_model.state.session.next.follows_rider
+
+
+def test_another_adjuster_can_be_worked_on_instead(riding):
+    view_model, _ = riding
+    keep(view_model, 5)
+    first = view_model.state.session.next.adjuster_id
+    view_model.put_aside()
+    assert view_model.state.session.next.adjuster_id != first
+
+
+def test_a_bike_meddled_with_in_a_session_keeps_no_run_until_it_is_said_what_stands(desk, bike, riding):
+    view_model, heard = riding
+    rebound = desk.ask(bike_parts(bike.id)).adjusters[1]
+    desk.do("Meddle", set_item(bike.id, Item.ADJUSTER, rebound.id, 1.0, "set_to"), bike_id=bike.id)
+    assert view_model.state.session.setup_text == "The bike stands as no setup says"
+    assert not keep(view_model, 5)
+    assert "no setup says" in heard.problems[-1].text
+    view_model.change_by_hand(adjuster_key(desk, bike, 1), "1")
+    assert view_model.keep_run()
+
+
+def test_the_rider_reads_the_units_of_the_bench(desk, bike, riding):
+    view_model, _ = riding
+    choice = next(one for one in view_model.state.session.choices if one.key.startswith("pressure/"))
+    assert (choice.now, choice.unit) == ("75.4\u2009psi", "psi")
+
+
+def test_a_session_of_an_unknown_kind_of_entry_is_read_as_far_as_it_is_known():
+    assert RunDraft.from_json('{"liking": 5, "mood": "fine"}') == replace(RunDraft(), liking=5)
+    assert StartDraft.from_json('{"mood": "fine"}') == StartDraft()
+
+
+def test_ending_and_undoing_the_end_gives_the_same_session(desk, bike, riding):
+    view_model, _ = riding
+    before = everything(desk)[Session]
+    view_model.end_session()
+    assert view_model.state.session is None
+    desk.undo()
+    assert everything(desk)[Session] == before
+    assert view_model.state.session is not None
