@@ -92,6 +92,11 @@ def make_rider(rng: np.random.Generator, family: str) -> Rider:
             return drop * (1 - math.exp(-0.5 * (size / hump) ** 2))
         return drop * (size / 0.5) ** 2
 
+    share = rng.uniform(0.1, 0.9)
+    if family == "beyond":
+        share = float(rng.choice([rng.uniform(-0.25, -0.08), rng.uniform(1.08, 1.25)]))
+    if family == "at an end":
+        share = float(rng.choice([0.0, 1.0]))
     manner, zero = "honest", 0.0
     if family in ("reversed", "random"):
         manner = family
@@ -103,12 +108,12 @@ def make_rider(rng: np.random.Generator, family: str) -> Rider:
         zero = float(rng.choice([-0.15, 0.15])) if draw >= 0.9 else 0.0
     return Rider(
         range_clicks,
-        rng.uniform(0.1, 0.9) * range_clicks,
+        share * range_clicks,
         loss,
         level=rng.uniform(6.5, 8.3),
         noise=FELT_SD * math.exp(0.3 * rng.normal()),
         learning=rng.uniform(0.0, 0.8),
-        scale=rng.uniform(3.0, 8.0),
+        scale=0.0 if family == "flat" else rng.uniform(3.0, 8.0),
         answer_noise=rng.uniform(0.3, 0.8),
         rng=np.random.default_rng(rng.integers(2**32)),
         manner=manner,
@@ -130,6 +135,7 @@ class Row:
     settled_at: int | None
     settled_loss: float | None
     claimed: bool
+    used_up: bool
 
 
 def search_with_tool(rider: Rider, *, direction: bool, runs: int = RUNS, most: int = 16) -> Row:
@@ -139,9 +145,10 @@ def search_with_tool(rider: Rider, *, direction: bool, runs: int = RUNS, most: i
     near: dict[int, bool] = {}
     loss = width = math.nan
     covered = False
-    settled_at, settled_loss, claimed = None, None, False
+    settled_at, settled_loss, claimed, used_up = None, None, False, False
     while len(trials) < most and (len(trials) < runs or settled_at is None):
         proposal = tool.propose(trials)
+        used_up |= proposal.exhausted is not None
         if settled_at is None and proposal.settled:
             settled_at = len(trials)
             estimate = tool.estimate(trials)
@@ -156,7 +163,7 @@ def search_with_tool(rider: Rider, *, direction: bool, runs: int = RUNS, most: i
                 loss = rider.true_loss(chosen)
                 covered = estimate.low - 1e-9 <= rider.best <= estimate.high + 1e-9
                 width = (estimate.high - estimate.low) / rider.range_clicks
-    return Row(near, loss, covered, width, settled_at, settled_loss, claimed)
+    return Row(near, loss, covered, width, settled_at, settled_loss, claimed, used_up)
 
 
 def search_by_hand(rider: Rider) -> Row:
@@ -187,7 +194,7 @@ def search_by_sweep(rider: Rider) -> Row:
 
 def _peer_row(rider: Rider, chosen: int) -> Row:
     near = abs(chosen - rider.best) <= 0.1 * rider.range_clicks
-    return Row({3: near, 6: near, 8: near}, rider.true_loss(chosen), True, 1.0, None, None, False)
+    return Row({3: near, 6: near, 8: near}, rider.true_loss(chosen), True, 1.0, None, None, False, False)
 
 
 METHODS: dict[str, Callable[[Rider], Row]] = {
@@ -207,6 +214,8 @@ CASES = (
     ("lag", ("tool, direction", "tool, liking")),
     ("drift", ("tool, direction", "tool, liking")),
     ("hump", ("tool, direction", "tool, liking")),
+    ("beyond", ("tool, direction", "tool, liking")),
+    ("at an end", ("tool, direction", "tool, liking")),
     ("flat", ("tool, direction", "tool, liking")),
 )
 
@@ -223,7 +232,8 @@ def report(family: str, method: str, rows: list[Row], seconds: float) -> str:
         f" {100 * np.mean([row.width for row in rows]):6.1f} {100 * len(settled) / len(rows):6.0f}"
         f" {np.mean(settled) if settled else math.nan:6.1f} {min(settled, default=0):3d}"
         f" {np.mean(settled_loss) if settled_loss else math.nan:7.3f}"
-        f" {100 * np.mean([row.claimed for row in rows]):6.1f} {seconds:6.1f}"
+        f" {100 * np.mean([row.claimed for row in rows]):6.1f} {100 * np.mean([row.used_up for row in rows]):7.1f}"
+        f" {seconds:6.1f}"
     )
 
 
@@ -237,7 +247,7 @@ def main() -> None:
     options = parser.parse_args()
     print(
         "family    method            near3    6    8    loss >0.5% cover% width% settl%"
-        "  at_run min  loss  claim%   time_s"
+        "  at_run min  loss  claim% used_up%  time_s"
     )
     for family, methods in CASES:
         if family not in options.families:

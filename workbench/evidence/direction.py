@@ -8,6 +8,7 @@ Which of them answers is inferred together with the place, never assumed.
 from __future__ import annotations
 
 import itertools
+import math
 from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -20,10 +21,10 @@ from numpy.typing import NDArray
 from workbench.evidence.normal import Array, below
 from workbench.evidence.response import Grid, grid_of, log_sum
 
-SCALES = (1.5, 3.0, 5.0, 8.0, 14.0)  # answer steps per range
-SCALE_WEIGHTS = (0.12, 0.22, 0.28, 0.25, 0.13)
-NOISES = (0.35, 0.7, 1.1)  # in answer steps
-NOISE_WEIGHTS = (0.35, 0.45, 0.2)
+SCALES = (2.0, 4.0, 7.0, 12.0)  # answer steps per range
+SCALE_WEIGHTS = (0.18, 0.32, 0.32, 0.18)
+NOISES = (0.4, 0.85)  # in answer steps
+NOISE_WEIGHTS = (0.5, 0.5)
 ZEROS = (-0.16, -0.08, 0.0, 0.08, 0.16)  # shift of what is called just right, as a share of the range
 ZERO_WEIGHTS = (0.06, 0.16, 0.56, 0.16, 0.06)
 SLIP = 0.03  # share of answers that are slips
@@ -77,16 +78,28 @@ def answer_table(range_clicks: int) -> Array:
     return np.asarray((1.0 - SLIP) * chances + SLIP / 5.0)
 
 
-def read_directions(grid: Grid, answers: Sequence[tuple[int, int]]) -> DirectionSay:
-    """Read (position, answer) pairs, in any order."""
-    table = answer_table(grid.range_clicks)
+@lru_cache(maxsize=4)
+def _log_answer_table(range_clicks: int) -> Array:
+    return np.log(answer_table(range_clicks))
+
+
+def prepare(range_clicks: int) -> None:
+    """Make the tables of a range before the first question, which then is answered as fast as the rest."""
+    _log_answer_table(range_clicks)
+
+
+def read_directions(grid: Grid, answers: Sequence[tuple[int, int, int]], lag: float = 0.0) -> DirectionSay:
+    """Read (position, position before, answer), in any order; a lag is the share still felt of the one before."""
+    table = _log_answer_table(grid.range_clicks)
     _, node_weights = _nodes()
     shape = (2, len(node_weights), len(grid.places))
     logs = np.broadcast_to(np.log(node_weights)[None, :, None], shape).copy()
-    for (position, answer), count in Counter(answers).items():
-        logs[0] += count * np.log(table[answer + 2, :, position, :])
-        logs[1] += count * np.log(table[2 - answer, :, position, :])
-    counts = np.array([sum(1 for _, given in answers if given == answer) for answer in ANSWERS], dtype=np.float64)
+    for (low, high, answer), count in Counter(_felt(answers, lag)).items():
+        for position, part in ((low, count),) if low == high else ((low, 0.5 * count), (high, 0.5 * count)):
+            logs[0] += part * table[answer + 2, :, position, :]
+            logs[1] += part * table[2 - answer, :, position, :]
+    given = [answer for _, _, answer in answers]
+    counts = np.array([given.count(answer) for answer in ANSWERS], dtype=np.float64)
     random_log = _habit_say(counts)
     prior = np.log(TRUST_WEIGHTS)
     by_trust = np.concatenate([log_sum(logs, axis=1), np.full((1, len(grid.places)), random_log)]) + prior[:, None]
@@ -94,6 +107,12 @@ def read_directions(grid: Grid, answers: Sequence[tuple[int, int]]) -> Direction
     weights = np.exp(logs + prior[:2, None, None] - total)
     habits = (counts + 1.0) / (counts.sum() + 5.0)
     return DirectionSay(total, by_trust, weights, np.exp(by_trust[2] - total), habits)
+
+
+def _felt(answers: Sequence[tuple[int, int, int]], lag: float) -> list[tuple[int, int, int]]:
+    """The two whole positions around what was felt, and the answer."""
+    felt = [((1.0 - lag) * position + lag * before, answer) for position, before, answer in answers]
+    return [(math.floor(place), math.ceil(place), answer) for place, answer in felt]
 
 
 def _habit_say(counts: Array) -> float:
@@ -107,7 +126,5 @@ def _habit_say(counts: Array) -> float:
 
 
 def trust_of(say: DirectionSay, place_weights: Array) -> Trust:
-    """Chances of honest, reversed and random, given the posterior weight of every place."""
-    shares = np.exp(say.by_trust - say.log_likelihood) @ place_weights
-    honest, turned, habit = (float(part) for part in shares / shares.sum())
-    return Trust(honest, turned, habit)
+    """Chances of honest, reversed and random, given the posterior weight of every place; they sum to its sum."""
+    return Trust(*(float(part) for part in np.exp(say.by_trust - say.log_likelihood) @ place_weights))

@@ -9,10 +9,12 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from workbench.evidence.direction import DirectionSay, read_directions
+from workbench.evidence.direction import DirectionSay, Trust, read_directions, trust_of
 from workbench.evidence.normal import Array
 from workbench.evidence.response import (
     DROPS,
+    LAG_WEIGHTS,
+    LAGS,
     NOISE_WEIGHTS,
     NOISES,
     ROUNDING_VAR,
@@ -55,6 +57,7 @@ class Knowledge:
     noise_weights: Array  # (noises,)
     liking: LikingFit
     direction: DirectionSay
+    trust: Trust
     asks_direction: bool
     runs: int
     day: int
@@ -75,21 +78,30 @@ class Knowledge:
         return np.asarray(-np.einsum("pc,pcx->x", by_curve, self.grid.losses[:, :, positions]))
 
 
-def know(range_clicks: int, trials: Sequence[Run], answers: Sequence[tuple[int, int]]) -> Knowledge:
-    """Read all runs into one posterior."""
+def know(range_clicks: int, trials: Sequence[Run], answers: Sequence[tuple[int, int, int]]) -> Knowledge:
+    """Read all runs, and the direction answers (position, position before, answer), into one posterior."""
     grid = grid_of(range_clicks)
     liking = fit_liking(grid, trials)
-    direction = read_directions(grid, answers)
-    joint = liking.log_likelihood + np.log(NOISE_WEIGHTS)[:, None, None, None]
-    by_place = grid.log_prior + direction.log_likelihood[:, None, None]
-    by_place = by_place + lap_say(grid, trials)[:, :, None] + compared_say(grid, trials)
-    joint = joint + by_place
+    directions = [read_directions(grid, answers, lag) for lag in LAGS]
+    by_lag = np.stack([say.log_likelihood for say in directions]) + np.log(LAG_WEIGHTS)[:, None]
+    rest = grid.log_prior + lap_say(grid, trials)[:, :, None] + compared_say(grid, trials)
+    joint = liking.log_likelihood + np.log(NOISE_WEIGHTS)[:, None, None, None] + rest
+    joint += by_lag[:, None, :, None, None]
     chances = np.exp(joint - joint.max())
     chances /= chances.sum()
+    trusts = [trust_of(say, part) for say, part in zip(directions, chances.sum(axis=(1, 3, 4)), strict=True)]
     rated = sum(run.liking is not None for run in trials)
-    asks = not trials or 2 * len(answers) >= max(rated, 1)
-    day = trials[-1].day if trials else 0
-    return Knowledge(grid, chances.sum(axis=0), chances.sum(axis=(1, 2, 3)), liking, direction, asks, len(trials), day)
+    return Knowledge(
+        grid,
+        chances.sum(axis=(0, 1)),
+        chances.sum(axis=(0, 2, 3, 4)),
+        liking,
+        directions[0],
+        Trust(*(sum(shares) for shares in zip(*trusts, strict=True))),
+        asks_direction=not trials or 2 * len(answers) >= max(rated, 1),
+        runs=len(trials),
+        day=trials[-1].day if trials else 0,
+    )
 
 
 def values_of(known: Knowledge, candidates: Sequence[int], low: int, high: int) -> Array:

@@ -20,12 +20,12 @@ from numpy.typing import NDArray
 
 from workbench.evidence.normal import Array, below
 
-FEWEST_STEPS, MOST_STEPS = 8, 60  # grid steps over the counted range
+FEWEST_STEPS, MOST_STEPS = 8, 48  # grid steps over the counted range
 BEYOND = 0.25  # how far past an end the place liked most may lie, as a share of the range
-BEYOND_WEIGHT = 0.5  # how much less likely a place just past an end is
+BEYOND_WEIGHT = 0.6  # how much less likely a place just past an end is
 
-DROPS = (0.05, 0.5, 1.0, 1.8, 3.0, 5.0)  # points lost half a range away from the place liked most
-DROP_WEIGHTS = (0.10, 0.12, 0.2, 0.26, 0.22, 0.10)
+DROPS = (0.05, 0.7, 1.5, 2.8, 5.0)  # points lost half a range away from the place liked most
+DROP_WEIGHTS = (0.28, 0.12, 0.23, 0.24, 0.13)
 NOISES = (0.3, 0.55, 0.9, 1.5)  # run-to-run scatter, in points
 NOISE_WEIGHTS = (0.2, 0.45, 0.27, 0.08)
 
@@ -37,6 +37,8 @@ PLACE_SD = 0.15  # what the curve does not catch at a place, shared by all runs 
 ROUNDING_VAR = 1.0 / 12.0
 SPOILT_SHARE, SPOILT_SD = 0.06, 2.5
 WARMUP_SD = 1.0
+LAGS = (0.0, 0.6)  # share of what is felt that still comes from the position of the run before
+LAG_WEIGHTS = (0.87, 0.13)
 
 
 class Run(Protocol):
@@ -74,7 +76,7 @@ class Curve:
         """Loss per point of drop at an offset from the place liked most, in shares of the range."""
         size = np.maximum(np.abs(offset) - self.flat, 0.0)
         if self.needle:
-            return 0.5 * size / 0.5 + 0.5 * (1.0 - np.exp(-size / self.needle))
+            return np.asarray(0.3 * size / 0.5 + 0.7 * (1.0 - np.exp(-size / self.needle)))
         if self.hump:
             top = 1.0 - math.exp(-0.5 * (0.5 / self.hump) ** 2)
             return np.asarray((1.0 - np.exp(-0.5 * (size / self.hump) ** 2)) / top)
@@ -83,15 +85,12 @@ class Curve:
 
 
 CURVES = (
-    Curve(1.0, 1.0, 1.0, weight=1.0),
-    Curve(1.0, 1.0, 1.5, weight=1.0),
-    Curve(1.0, 1.0, 2.0, weight=1.2),
-    Curve(1.5, 0.6, 1.3, weight=0.6),
-    Curve(0.6, 1.5, 1.3, weight=0.6),
-    Curve(1.6, 0.6, 2.0, weight=0.4),
-    Curve(0.6, 1.6, 2.0, weight=0.4),
+    Curve(1.0, 1.0, 1.0, weight=1.2),
+    Curve(1.0, 1.0, 2.0, weight=1.5),
+    Curve(1.5, 0.6, 1.4, weight=0.7),
+    Curve(0.6, 1.5, 1.4, weight=0.7),
     Curve(1.0, 1.0, 1.2, flat=0.12, weight=0.8),
-    Curve(1.0, 1.0, 1.0, needle=0.06, weight=0.4),
+    Curve(1.0, 1.0, 1.0, needle=0.08, weight=0.6),
     Curve(1.0, 1.0, 1.0, hump=0.2, weight=0.8),
 )
 
@@ -116,7 +115,7 @@ def grid_of(range_clicks: int) -> Grid:
     offsets = positions[None, :] - shares[:, None]
     losses = np.stack([curve.loss(offsets) for curve in CURVES], axis=1)
     past = np.maximum(np.maximum(-shares, shares - 1.0), 0.0)
-    place = np.where(past > 0, BEYOND_WEIGHT * (1.0 - 0.8 * past / BEYOND), 1.0)
+    place = np.where(past > 0, BEYOND_WEIGHT * (1.0 - 0.7 * past / past.max()), 1.0)
     curve_weights = np.array([curve.weight for curve in CURVES])
     prior = place[:, None, None] * curve_weights[None, :, None] * np.array(DROP_WEIGHTS)[None, None, :]
     return Grid(range_clicks, shares * range_clicks, losses, np.log(prior / prior.sum()))
@@ -149,12 +148,12 @@ def trend_mean(times: Sequence[int]) -> Array:
 class LikingFit:
     """The ratings' say: log likelihood on the grid, and what is needed to foretell the next rating."""
 
-    log_likelihood: Array  # (noises, places, curves, drops)
+    log_likelihood: Array  # (lags, noises, places, curves, drops)
     runs: tuple[Run, ...]
     times: tuple[int, ...]
     residual: Array  # ratings less expected trend
     precisions: tuple[Array, ...]  # one a noise
-    rows: Array  # (runs, places * curves): loss per drop at the runs' positions
+    rows: Array  # (runs, places * curves): loss per drop at the runs' positions, nothing lagging
 
 
 def fit_liking(grid: Grid, trials: Sequence[Run]) -> LikingFit:
@@ -163,11 +162,12 @@ def fit_liking(grid: Grid, trials: Sequence[Run]) -> LikingFit:
     runs, times = tuple(run for _, run in used), tuple(time for time, _ in used)
     places, curves, _ = grid.losses.shape
     drops = np.array(DROPS)
-    shape = (len(NOISES), places, curves, len(DROPS))
+    shape = (len(LAGS), len(NOISES), places, curves, len(DROPS))
     if not runs:
         return LikingFit(np.zeros(shape), runs, times, np.zeros(0), (), np.zeros((0, places * curves)))
     counts = np.array([0.0 if run.warmup else 1.0 for run in runs])
-    rows = grid.losses[:, :, [run.position for run in runs]].reshape(places * curves, -1).T * counts[:, None]
+    rows = _rows(grid, [run.position for run in runs]) * counts[:, None]
+    earlier = _rows(grid, [position_before(trials, time) for time in times]) * counts[:, None]
     residual = np.array([float(run.liking or 0.0) for run in runs]) - trend_mean(times)
     shared = trend_of(runs, times, runs, times)
     log_likelihood = np.empty(shape)
@@ -176,8 +176,20 @@ def fit_liking(grid: Grid, trials: Sequence[Run]) -> LikingFit:
         covariance = shared + (noise**2 + ROUNDING_VAR) * np.eye(len(runs))
         precision = np.asarray(np.linalg.inv(covariance), dtype=np.float64)
         precisions.append(precision)
-        log_likelihood[k] = gaussian_say(precision, residual, rows, drops).reshape(shape[1:])
+        for j, lag in enumerate(LAGS):
+            felt = (1.0 - lag) * rows + lag * earlier
+            log_likelihood[j, k] = gaussian_say(precision, residual, felt, drops).reshape(shape[2:])
     return LikingFit(log_likelihood, runs, times, residual, tuple(precisions), rows)
+
+
+def position_before(trials: Sequence[Run], time: int) -> int:
+    """Position of the run before on the same day; its own if there is none."""
+    is_first = time == 0 or trials[time - 1].day != trials[time].day
+    return trials[time if is_first else time - 1].position
+
+
+def _rows(grid: Grid, positions: Sequence[int]) -> Array:
+    return np.asarray(grid.losses[:, :, list(positions)].reshape(-1, len(positions)).T)
 
 
 def gaussian_say(precision: Array, residual: Array, rows: Array, drops: Array) -> Array:
@@ -196,10 +208,14 @@ def gaussian_say(precision: Array, residual: Array, rows: Array, drops: Array) -
     spoilt = np.zeros_like(quadratic)
     for i in range(len(residual)):
         variance = 1.0 / precision[i, i]
-        error = (pulled[i] + pulled_rows[i][:, None] * drops) * variance
         wide = variance + SPOILT_SD**2
-        exponent = 0.5 * error**2 * (1.0 / variance - 1.0 / wide)
-        spoilt += math.sqrt(variance / wide) * np.exp(np.minimum(exponent, 200.0))
+        ratio = pulled[i] + pulled_rows[i][:, None] * drops
+        np.square(ratio, out=ratio)
+        ratio *= 0.5 * variance**2 * (1.0 / variance - 1.0 / wide)
+        np.minimum(ratio, 200.0, out=ratio)
+        np.exp(ratio, out=ratio)
+        ratio *= math.sqrt(variance / wide)
+        spoilt += ratio
     return np.asarray(0.5 * log_det - 0.5 * quadratic + np.log1p(SPOILT_SHARE / (1.0 - SPOILT_SHARE) * spoilt))
 
 
@@ -221,7 +237,7 @@ def lap_say(grid: Grid, trials: Sequence[Run]) -> Array:
     runs, times = [run for _, run in used], [time for time, _ in used]
     logs = np.log(np.array([run.lap_s for run in runs], dtype=np.float64))
     residual = -(logs - logs.mean())
-    rows = grid.losses[:, :, [run.position for run in runs]].reshape(places * curves, -1).T
+    rows = _rows(grid, [run.position for run in runs])
     parts = []
     t = np.exp(-np.asarray(times) / LEARNING_RUNS)
     same_day = _equal([run.day for run in runs], [run.day for run in runs])

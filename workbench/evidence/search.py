@@ -9,10 +9,10 @@ from dataclasses import dataclass, field
 import numpy as np
 
 from workbench.evidence import search_words as words
-from workbench.evidence.direction import Trust, answer_table, trust_of
+from workbench.evidence.direction import Trust, prepare
 from workbench.evidence.lookahead import MOST_CANDIDATES, Knowledge, know, spread, values_of
 from workbench.evidence.normal import Array
-from workbench.evidence.response import DROPS
+from workbench.evidence.response import DROPS, position_before
 from workbench.model.errors import InputError
 
 SETTLED_BELOW = 0.01  # points of liking
@@ -20,7 +20,9 @@ FEWEST_RUNS = 3  # counted runs before a search may settle
 FIRST_STEP = (0.20, 0.25)  # share of the range; common practice, no source
 ONE_AT_A_TIME = 5  # a range of so many clicks or fewer is tried one click at a time
 FELT = 0.5  # points of liking; smaller differences are called about as good
-EXHAUSTED_CHANCE = 0.8
+USED_UP_CHANCE = 0.8  # that the liking peaks at an end or past it
+END_SLACK = 0.025  # share of the range that still counts as at the end
+SURE = 0.90
 MOST_CLICKS = 400
 
 
@@ -108,12 +110,13 @@ class ClickSearch:
         self.range_clicks = _whole("range_clicks", range_clicks, 1, MOST_CLICKS)
         self.low = _whole("low", low, 0, self.range_clicks)
         self.high = self.range_clicks if high is None else _whole("high", high, self.low, self.range_clicks)
-        answer_table(self.range_clicks)
+        prepare(self.range_clicks)
 
     def propose(self, trials: Sequence[Trial]) -> Proposal:
         """Say where to ride next, what it is expected to add, and why."""
         known = self._know(trials)
-        candidates = self._candidates(trials, self._choice(known))
+        liked = self._choice(known)
+        candidates = self._candidates(trials, liked)
         values = values_of(known, candidates, self.low, self.high)
         at = int(np.argmax(np.round(values, 9)))
         value = float(values[at])
@@ -122,7 +125,6 @@ class ClickSearch:
             value = max(value, SETTLED_BELOW)  # two answers can both be spoilt, whatever they seem to say
         settled = value < SETTLED_BELOW
         exhausted = self._exhausted(known, trials)
-        choice = round(self._choice(known))
         position = candidates[at]
         if exhausted:
             position = self.low if exhausted == "closed" else self.high
@@ -131,7 +133,7 @@ class ClickSearch:
             self.range_clicks,
             [trial.position for trial in trials],
             trials[-1].direction if trials else None,
-            settled_at=choice if settled else None,
+            settled_at=round(liked) if settled else None,
             exhausted=exhausted,
             at_range_end=position in (0, self.range_clicks),
         )
@@ -143,7 +145,7 @@ class ClickSearch:
         clicks = np.arange(self.low, self.high + 1)
         liking = known.expected_liking(clicks)
         choice = self._choice(known)
-        low, high = (self._clip(edge) for edge in _interval(known.grid.places, known.place_weights))
+        low, high = _interval(known.grid.places, known.place_weights, 0.0, float(self.range_clicks))
         start = trials[0].position if trials else round(choice)
         gain, gain_low, gain_high = _gain(known, round(choice), start)
         good = clicks[liking >= liking.max() - FELT]
@@ -156,7 +158,7 @@ class ClickSearch:
             gain_high,
             float(good.min()),
             float(good.max()),
-            trust_of(known.direction, known.place_weights),
+            known.trust,
         )
 
     def _know(self, trials: Sequence[Trial]) -> Knowledge:
@@ -164,7 +166,9 @@ class ClickSearch:
             if trial.position > self.range_clicks:
                 raise InputError("position", trial.position, f"0 (closed) to {self.range_clicks} (open)")
         answers = [
-            (trial.position, trial.direction) for trial in trials if trial.direction is not None and _counts(trial)
+            (trial.position, position_before(trials, time), trial.direction)
+            for time, trial in enumerate(trials)
+            if trial.direction is not None and _counts(trial)
         ]
         return know(self.range_clicks, trials, answers)
 
@@ -174,9 +178,6 @@ class ClickSearch:
         liking = known.expected_liking(clicks)
         alike = clicks[liking >= liking.max() - 1e-9]
         return float(alike.mean())
-
-    def _clip(self, position: float) -> float:
-        return float(min(max(position, 0.0), float(self.range_clicks)))
 
     def _candidates(self, trials: Sequence[Trial], choice: float) -> list[int]:
         """Where the next run may be: the middle at first, then one big step, then anywhere in the band."""
@@ -189,7 +190,8 @@ class ClickSearch:
         if len(visited) == 1:
             return self._first_steps(last)
         places = {int(place) for place in spread(self.low, self.high, MOST_CANDIDATES)}
-        places |= {math.floor(choice), math.ceil(choice)}
+        near = {math.floor(choice) - 1, math.floor(choice), math.ceil(choice), math.ceil(choice) + 1}
+        places |= {place for place in near if self.low <= place <= self.high}
         return sorted(places, reverse=True)
 
     def _first_steps(self, last: int) -> list[int]:
@@ -206,9 +208,10 @@ class ClickSearch:
         """Which end was ridden and is still not far enough, if any."""
         visited = {trial.position for trial in trials if _counts(trial)}
         places, weights = known.grid.places, known.place_weights
-        if self.high in visited and weights[places > self.high].sum() > EXHAUSTED_CHANCE:
+        slack = END_SLACK * self.range_clicks
+        if self.high in visited and weights[places >= self.high - slack].sum() > USED_UP_CHANCE:
             return "open"
-        if self.low in visited and weights[places < self.low].sum() > EXHAUSTED_CHANCE:
+        if self.low in visited and weights[places <= self.low + slack].sum() > USED_UP_CHANCE:
             return "closed"
         return None
 
@@ -219,14 +222,18 @@ def _counts(trial: Trial) -> bool:
     return heard and not trial.warmup and not trial.confounded
 
 
-def _interval(places: Array, weights: Array, share: float = 0.90) -> tuple[float, float]:
-    """Central interval of a distribution on a grid, each place filling half the way to its neighbours."""
+def _interval(places: Array, weights: Array, least: float, most: float) -> tuple[float, float]:
+    """Shortest 90 % interval of a distribution on a grid; what lies past the ends counts at the ends."""
     half = 0.5 * (places[1] - places[0])
     edges = np.concatenate([places - half, [places[-1] + half]])
-    below = np.concatenate([[0.0], np.cumsum(weights)])
-    below /= below[-1]
-    tail = 0.5 * (1.0 - share)
-    return float(np.interp(tail, below, edges)), float(np.interp(1.0 - tail, below, edges))
+    below = np.concatenate([[0.0], np.cumsum(weights)]) / weights.sum()
+    tails = np.linspace(0.0, 1.0 - SURE, 41)
+    low = np.clip(np.interp(tails, below, edges), least, most)
+    high = np.clip(np.interp(tails + SURE, below, edges), least, most)
+    width = high - low
+    shortest = np.flatnonzero(width <= width.min() + 1e-9)
+    at = shortest[[0, -1]]  # the middle of several alike, so that both ends are treated the same
+    return float(low[at].mean()), float(high[at].mean())
 
 
 def _gain(known: Knowledge, choice: int, start: int) -> tuple[float, float, float]:
