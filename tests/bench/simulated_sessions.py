@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import itertools
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
 from workbench.evidence.effects import RunRecord
+
+SPARE = 16  # runs that may follow the plan
 
 
 @dataclass(frozen=True)
@@ -53,10 +55,35 @@ FAMILIES = {
 
 @dataclass(frozen=True)
 class Session:
-    """Runs as told, and what each setting is truly worth."""
+    """Runs as told, and what each setting is truly worth; spare holds what else would move runs still to come."""
 
-    runs: tuple[RunRecord, ...]
+    family: Family
+    order: tuple[str, ...]
+    days: tuple[int, ...]
     worth: dict[str, float]
+    spare: np.ndarray
+
+    @property
+    def runs(self) -> tuple[RunRecord, ...]:
+        """What the rider reports, the first run being a warm-up."""
+        told = zip(self.order, self._answers(), self.days, strict=True)
+        return tuple(RunRecord(s, a, day=d, warmup=i == 0) for i, (s, a, d) in enumerate(told))
+
+    def continued(self, order: list[str]) -> Session:
+        """The same session with more runs on its last day."""
+        return replace(self, order=(*self.order, *order), days=self.days + self.days[-1:] * len(order))
+
+    def _answers(self) -> list[float]:
+        values = np.array([self.worth[name] for name in self.order])
+        before = np.concatenate([values[:1], values[:-1]])
+        moved = np.array([i > 0 and self.order[i] != self.order[i - 1] for i in range(len(self.order))])
+        carried = np.where(moved, values + self.family.carry * (before - values), values)
+        latent = carried + self.family.optimism * moved + self.spare[: len(self.order)]
+        told: list[float] = []
+        for feeling in latent:
+            pull = self.family.sticky if told else 0.0
+            told.append(float(np.clip(np.rint((1 - pull) * feeling + pull * (told or [0.0])[-1]), 1, 9)))
+        return told
 
 
 def draw(family: Family, rng: np.random.Generator) -> Session:
@@ -68,15 +95,8 @@ def draw(family: Family, rng: np.random.Generator) -> Session:
     for earlier, name in itertools.pairwise(names):
         worth[name] = _effect(family, rng) + (worth[earlier] if is_chain else 0.0)
     order = (_chain if is_chain else _star)(names, count, rng)
-    days = np.arange(count) * family.days // count
-    latent = _latent(order, worth, days, family, rng)
-    answers: list[float] = []
-    for feeling in latent:
-        felt = feeling if not answers else (1 - family.sticky) * feeling + family.sticky * answers[-1]
-        answers.append(float(np.clip(np.rint(felt), 1, 9)))
-    told = zip(order, answers, days, strict=True)
-    runs = (RunRecord(s, a, day=int(d), warmup=i == 0) for i, (s, a, d) in enumerate(told))
-    return Session(tuple(runs), worth)
+    days = np.minimum(np.arange(count + SPARE) * family.days // count, family.days - 1)
+    return Session(family, tuple(order), tuple(days[:count].tolist()), worth, _all_else(days, count, family, rng))
 
 
 def _effect(family: Family, rng: np.random.Generator) -> float:
@@ -108,26 +128,14 @@ def _chain(names: list[str], runs: int, rng: np.random.Generator) -> list[str]:
     return (order + order[-1:] * runs)[:runs]
 
 
-def _latent(
-    order: list[str], worth: dict[str, float], days: np.ndarray, family: Family, rng: np.random.Generator
-) -> np.ndarray:
-    count = len(order)
+def _all_else(days: np.ndarray, planned: int, family: Family, rng: np.random.Generator) -> np.ndarray:
+    """Everything that moves a run but its setting."""
+    count = len(days)
     time = np.arange(count) - np.array([np.flatnonzero(days == day)[0] for day in days])
-    values = np.array([worth[name] for name in order])
-    before = np.concatenate([values[:1], values[:-1]])
-    moved = np.array([i > 0 and order[i] != order[i - 1] for i in range(count)])
     noise = rng.lognormal(np.log(family.noise[0]), family.noise[1])
     scatter = np.where(rng.random(count) < family.spoilt, family.spoilt_sd, noise) * rng.normal(size=count)
     gain = max(0.0, rng.normal(*family.learning)) * (1 - np.exp(-time / family.learning_runs))
     tired = family.fatigue * np.maximum(0, time - 12) / 8
     levels = rng.normal(*family.level) + rng.normal(0, family.day_sd, size=family.days)[days]
-    return (
-        levels
-        + np.where(moved, values + family.carry * (before - values), values)
-        + gain
-        - tired
-        + np.cumsum(rng.normal(0, family.wander, size=count))
-        + family.drift * np.arange(count) / count
-        + family.optimism * moved
-        + scatter
-    )
+    wander = np.cumsum(rng.normal(0, family.wander, size=count))
+    return levels + gain - tired + wander + family.drift * np.arange(count) / planned + scatter

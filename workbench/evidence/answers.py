@@ -6,7 +6,7 @@ from collections.abc import Hashable, Sequence
 
 import numpy as np
 
-from workbench.evidence.design import Design
+from workbench.evidence.design import STEADY_SD, STEEP_SD, STEEP_SHARE, Design
 from workbench.evidence.nodes import PULLED, Nodes
 from workbench.evidence.normal import Array
 from workbench.evidence.ratings import Points, RunRecord
@@ -28,10 +28,7 @@ def collect(runs: Sequence[RunRecord], points: Points, design: Design, new: Sequ
     said = np.array([EDGES[runs[index].compared or 0] for index in later]).reshape(-1, 2)
     rows, lower, upper, scale = _rated(runs, points, design, nodes)
     feelings = np.stack([design.columns, design.lagged, design.columns])[nodes.kind]
-    wanted = np.zeros((len(new), design.columns.shape[1]))
-    for row, (before, after) in enumerate(new):
-        wanted[row, design.setting_columns[after]] += 1.0
-        wanted[row, design.setting_columns[before]] -= 1.0
+    believed = _believed(design, new)
     count = nodes.noise.size
     repeat = (count, 1)
     both = points.given[later] & points.given[later - 1]
@@ -39,23 +36,36 @@ def collect(runs: Sequence[RunRecord], points: Points, design: Design, new: Sequ
     between = nodes.noise[:, None] * np.sqrt(2.0 * np.where(both, SHARED_ANSWER, 1.0))
     plain = np.concatenate([noise, between], axis=1) ** 2
     spoilt = plain + SPOILT_SD**2
-    change = np.repeat(nodes.change[:, None] ** 2, len(new), axis=1)
-    nothing = np.zeros((count, len(new)))
-    rare = np.concatenate([np.full(plain.shape[1], SPOILT_SHARE), np.full(len(new), 1.0 - NOTHING_SHARE)])
+    steep = len(believed) - len(new)
+    change = np.concatenate(
+        [np.full((count, steep), STEEP_SD), np.repeat(nodes.change[:, None], len(new), axis=1)], axis=1
+    )
+    small = np.tile([*[STEADY_SD] * steep, *[NOTHING_SD] * len(new)], repeat)
+    nothing = np.zeros_like(change)
+    rare = np.concatenate(
+        [np.full(plain.shape[1], SPOILT_SHARE), np.full(steep, STEEP_SHARE), np.full(len(new), 1.0 - NOTHING_SHARE)]
+    )
     low = np.concatenate([lower, np.tile(said[:, 0], repeat), nothing], axis=1)
     high = np.concatenate([upper, np.tile(said[:, 1], repeat), nothing], axis=1)
     return Answers(
         rows=np.concatenate(
-            [rows, feelings[:, later] - feelings[:, later - 1], np.tile(wanted, (count, 1, 1))], axis=1
+            [rows, feelings[:, later] - feelings[:, later - 1], np.tile(believed, (count, 1, 1))], axis=1
         ),
         lower=low,
         upper=high,
         exact=(low == high).all(axis=0),
-        variances=np.stack(
-            [np.concatenate([plain, nothing + NOTHING_SD**2], axis=1), np.concatenate([spoilt, change], axis=1)]
-        ),
+        variances=np.stack([np.concatenate([plain, small**2], axis=1), np.concatenate([spoilt, change**2], axis=1)]),
         shares=np.stack([1.0 - rare, rare]),
     )
+
+
+def _believed(design: Design, new: Sequence[Pair]) -> Array:
+    """Rows of what is believed to be small as a rule: the steady trend, then each new change."""
+    rows = np.zeros((len(new), design.columns.shape[1]))
+    for row, (before, after) in enumerate(new):
+        rows[row, design.setting_columns[after]] += 1.0
+        rows[row, design.setting_columns[before]] -= 1.0
+    return np.concatenate([np.eye(design.is_steady.size)[design.is_steady > 0], rows])
 
 
 def first_changes(pairs: Sequence[Pair]) -> list[Pair]:

@@ -14,7 +14,8 @@ LEVEL_SD = 4.0
 SETTING_SD = 4.0
 LEARNING_SD = 0.7
 LEARNING_RUNS = (2.5, 8.0)  # how many runs it takes to learn a course, quick and slow
-STEADY_SD = 0.8  # a steady rise or fall over ten runs
+STEADY_SD = 0.8  # a steady rise or fall over ten runs, as a rule
+STEEP_SD, STEEP_SHARE = 5.0, 0.07  # and now and then a steep one
 FATIGUE_SD = 0.6
 FATIGUE_START, FATIGUE_SPAN = 10, 10.0
 OPTIMISM_MEAN, OPTIMISM_SD = 0.15, 0.35
@@ -41,6 +42,7 @@ class Design:
     mean: Array
     setting_columns: dict[Hashable, int]
     is_wander: Array
+    is_steady: Array
 
 
 def first_after_change(runs: Sequence[RunRecord]) -> list[bool]:
@@ -73,6 +75,7 @@ def build(runs: Sequence[RunRecord]) -> Design:
         mean=np.array([part[2] for part in parts]),
         setting_columns={name: 1 + index for index, name in enumerate(names)},
         is_wander=(kinds == "wander").astype(np.float64),
+        is_steady=(kinds == "steady").astype(np.float64),
     )
 
 
@@ -100,7 +103,7 @@ def _trends(runs: Sequence[RunRecord]) -> list[tuple[Array, float, float, str]]:
     learning = [amount * (np.exp(-of_day / tau) - 1.0) for tau in LEARNING_RUNS]
     tired = np.maximum(0.0, of_day - FATIGUE_START) / FATIGUE_SPAN
     parts = [(column, LEARNING_SD, 0.0, "") for column in learning]
-    return [*parts, (tired, FATIGUE_SD, 0.0, ""), (of_day / 10.0, STEADY_SD, 0.0, "")]
+    return [*parts, (tired, FATIGUE_SD, 0.0, ""), (of_day / 10.0, STEEP_SD, 0.0, "steady")]
 
 
 def _wander(runs: Sequence[RunRecord]) -> list[Array]:

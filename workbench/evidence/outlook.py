@@ -7,7 +7,7 @@ import math
 from workbench.evidence.verdicts import UNFELT
 
 ASSURANCE = 0.8  # the chance of a clear verdict that the stated number of runs should give
-WORTH_AT_MOST = 16  # more runs than this are not worth proposing
+WORTH_AT_MOST = 12  # more runs than this on one change are not worth proposing
 _Z_SURE = 1.6448536269514722
 
 
@@ -26,7 +26,7 @@ def more_runs(effect: float, sd: float, repeat_sd: float, felt: float) -> int | 
     Returns
     -------
     int or None
-        None if not even 16 runs give a clear verdict with a chance of 0.8.
+        None if not even 12 runs give a clear verdict with a chance of 0.8.
 
     Notes
     -----
