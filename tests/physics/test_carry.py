@@ -60,7 +60,7 @@ def test_a_hot_day_is_no_reason_to_let_out():
 def test_a_heavier_rider_gets_more_pressure_and_a_new_measurement():
     found = carry_spring(psi(80), here_c=20, there_c=20, old_rider_kg=80, new_rider_kg=88)
     assert in_psi(found.set_here_kpa) == pytest.approx(80 + 0.1 * (80 + 14.696), abs=0.01)
-    assert any("10% heavier" in reason and "measure the sag" in reason for reason in found.reasons)
+    assert any("10\u2009% heavier" in reason and "measure the sag" in reason for reason in found.reasons)
 
 
 def test_the_same_rider_is_no_reason():

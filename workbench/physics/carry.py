@@ -9,7 +9,7 @@ import numpy as np
 from workbench.model.errors import InputError
 from workbench.physics.air import AirChamber, force_n, pressure_for_sag_kpa, with_spacers
 from workbench.physics.atmosphere import carry_pressure, standard_pressure_kpa
-from workbench.physics.limits import check_number
+from workbench.physics.limits import check_number, percent
 
 _NOTABLE_DEGREES = 3.0
 _NOTABLE_METRES = 100.0
@@ -143,7 +143,7 @@ def _with_other_rider(
         return pressure_kpa
     outside = standard_pressure_kpa(here_m)
     word = "heavier" if heavier > 1 else "lighter"
-    reasons.append(f"The rider is {abs(heavier - 1):.0%} {word}, so is the load: measure the sag again.")
+    reasons.append(f"The rider is {percent(abs(heavier - 1))} {word}, so is the load: measure the sag again.")
     return check_number("pressure_kpa", (pressure_kpa + outside) * heavier - outside, at_least=0)
 
 

@@ -11,7 +11,7 @@ import numpy as np
 
 from workbench.model.errors import InputError, NotEnoughData
 from workbench.model.units import from_unit, show
-from workbench.physics.limits import check_number
+from workbench.physics.limits import check_number, percent
 
 STOCK_STEP_N_PER_MM = from_unit(25, "spring_rate", "lbf/in")  # common practice, no source
 _NEAR = 0.01  # sag this near to the target, as a fraction of the stroke, asks for no other spring
@@ -131,7 +131,7 @@ def _rates_around(exact: float, step: float | None, shelf: Sequence[float] | Non
 
 
 def _reason(sag: float, target: float, exact: float, rate: float, preload_needed_mm: float) -> str:
-    seen = f"The sag is {sag:.1%}, the target {target:.0%}"
+    seen = f"The sag is {percent(sag, 1)}, the target {percent(target, 1)}"
     if abs(sag - target) <= _NEAR:
         return f"{seen}: this spring fits."
     word = "stiffer" if exact > rate else "softer"

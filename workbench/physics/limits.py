@@ -1,10 +1,11 @@
-"""Refusing numbers that cannot be, by name."""
+"""Refusing numbers that cannot be, by name; saying shares in sentences."""
 
 from __future__ import annotations
 
 from math import isfinite
 
 from workbench.model.errors import InputError
+from workbench.model.units import show
 
 
 def check_number(
@@ -41,3 +42,8 @@ def _allowed(above: float | None, below: float | None, at_least: float | None, a
     bounds = (("above", above), ("at least", at_least), ("below", below), ("at most", at_most))
     said = " and ".join(f"{word} {bound:.6g}" for word, bound in bounds if bound is not None)
     return f"a finite number {said}".rstrip()
+
+
+def percent(share: float, decimals: int = 0) -> str:
+    """Say a share in a sentence."""
+    return show(round(share, decimals + 2), "fraction", unit="%")

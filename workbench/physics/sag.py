@@ -10,7 +10,7 @@ import numpy as np
 from workbench.model.errors import InputError, NotEnoughData
 from workbench.physics.air import AirChamber
 from workbench.physics.leverage import Leverage
-from workbench.physics.limits import check_number
+from workbench.physics.limits import check_number, percent
 from workbench.physics.shapes import (
     Belief,
     Shapes,
@@ -195,18 +195,20 @@ def _shapes(chamber: AirChamber | None, travel_mm: float) -> Shapes:
 
 
 def _direction_sentence(last: SagReading, travel_mm: float, target: float, pressure_kpa: float) -> str:
-    seen = f"The last sag was {last.sag_mm / travel_mm:.1%}, the target is {target:.0%}"
+    seen = f"The last sag was {percent(last.sag_mm / travel_mm, 1)}, the target is {percent(target, 1)}"
     change = pressure_kpa - last.pressure_kpa
     if abs(change) < 0.01 * last.pressure_kpa:
         return f"{seen}: this pressure fits."
-    amount = f"{abs(change) / last.pressure_kpa:.0%} " if last.pressure_kpa else ""
+    amount = f"{percent(abs(change) / last.pressure_kpa)} " if last.pressure_kpa else ""
     return f"{seen}: {amount}{'more' if change > 0 else 'less'} pressure."
 
 
 def _limit_sentence(limited: str | None, sag: float, target: float) -> str:
     if limited is None:
         return ""
-    return f"That is the unit's {limited} pressure; about {sag:.0%} of sag is to be had there, not {target:.0%}."
+    return (
+        f"That is the unit's {limited} pressure; about {percent(sag)} of sag is to be had there, not {percent(target)}."
+    )
 
 
 def _disagree_sentence(slip: int | None) -> str:
