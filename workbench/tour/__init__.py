@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import os
+import sys
 from pathlib import Path
 
 from workbench.model.errors import ExchangeError
@@ -17,8 +18,11 @@ def run(options: Options) -> int:
     os.environ["QT_QPA_PLATFORM"] = "offscreen"
     os.environ["QT_SCALE_FACTOR"] = str(options.scale)
     folder = _folder(options)
+    from PySide6.QtCore import qInstallMessageHandler
+
     from workbench.tour.walk import Walk
 
+    qInstallMessageHandler(say_what_matters)
     walk = Walk(options)
     for number, screen in enumerate(walk.screens(), start=1):
         name = f"{number:02}-{screen.name}"
@@ -29,6 +33,12 @@ def run(options: Options) -> int:
     walk.write_card(folder / "card.pdf")
     print(f"The tour is in {folder}: one picture a screen, and the card as PDF.")
     return 0
+
+
+def say_what_matters(_kind: object, _context: object, message: str) -> None:
+    """Pass on what Qt complains about, but for what a platform without a screen says of every window."""
+    if not message.startswith("This plugin does not support"):
+        print(message, file=sys.stderr)
 
 
 def _folder(options: Options) -> Path:
