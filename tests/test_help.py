@@ -14,6 +14,7 @@ import pytest
 
 import workbench
 from workbench import evidence, physics
+from workbench.evidence import answers, changes, design, effects, nodes, outlook, search, verdicts
 from workbench.evidence.effects import ChangeVerdict, RunRecord
 from workbench.evidence.search import Estimate, Proposal, Trial
 from workbench.model.job import STATION_WORDS, STATIONS
@@ -22,6 +23,7 @@ from workbench.ui.help import blocks_of, page_of
 
 PAGES = sorted(path.stem for path in resource("help").glob("*.md") if path.stem != "glossary")
 UNIT = re.compile(r"_(mm|mm2|mm3|n|n_per_mm|kpa|gpa|j|kg|s|c|m|deg|hz|sd)$")
+INNER = ("gas", "shapes")  # how air springs and sag are worked out inside
 OF_A_CHANGE = (RunRecord, Trial, ChangeVerdict, Proposal, Estimate)
 
 
@@ -37,6 +39,8 @@ def code_names() -> set[str]:
 def modules() -> Iterator[object]:
     for room in (physics, evidence):
         for module in pkgutil.iter_modules(room.__path__):
+            if module.name in INNER:
+                continue
             yield importlib.import_module(f"{room.__name__}.{module.name}")
 
 
@@ -82,6 +86,30 @@ def test_a_page_keeps_away_from_words_that_promise_too_much(page):
     assert len(avoided) > 5
     text = resource(f"help/{page}.md").read_text(encoding="utf-8").casefold()
     assert [word for word in avoided if re.search(rf"\b{re.escape(word)}\b", text)] == []
+
+
+def test_the_page_on_verdicts_gives_the_numbers_in_use():
+    small, large = (sd for sd, _ in nodes.CHANGE_SDS)
+    text = resource("help/verdicts.md").read_text(encoding="utf-8")
+    said = (
+        f"raised the liking is at least {20 * verdicts.SURE:g} in 20",
+        f"large enough to be felt is at most 1 in {1 / verdicts.UNFELT:g}",
+        f"after the first {design.FATIGUE_START + 1} runs of a day",
+        f"each as likely beforehand as 1 in {1 / nodes.KIND_SHARES[nodes.LAGGED]:g}",
+        f"(a share of {answers.SPOILT_SHARE} with an added sd of {answers.SPOILT_SD} points)",
+        f"an sd of {design.STEADY_SD} points over ten runs, and of {design.STEEP_SD:g} with a share of "
+        f"{design.STEEP_SHARE}",
+        f"a share of {answers.NOTHING_SHARE} near nothing (sd {answers.NOTHING_SD})",
+        f"an sd of {small:g} or {large:g} points",
+        f"P(|d| > max({effects.SMALLEST_FELT}, repeat sd))",
+        f"smallest even number up to {outlook.WORTH_AT_MOST}, half on each setting",
+        f"is expected with a chance of {outlook.ASSURANCE}",
+        f"Below {search.SETTLED_BELOW} points",
+        f"(a chance above {search.USED_UP_CHANCE})",
+    )
+    assert [phrase for phrase in said if phrase not in text] == []
+    assert nodes.KIND_SHARES[nodes.LAGGED] == nodes.KIND_SHARES[nodes.PULLED]
+    assert (answers.SHARED_ANSWER, search.FEWEST_RUNS, effects.SEVERAL, changes.FEW) == (2.0, 3, 3, 3)  # said in words
 
 
 def test_the_glossary_knows_every_quantity_the_computation_takes_or_gives():
