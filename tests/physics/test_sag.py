@@ -110,6 +110,24 @@ def test_sizes_of_every_kind_are_understood(chamber):
     assert found.pressure_kpa == pytest.approx(500, rel=0.015)
 
 
+def test_a_negative_coil_and_a_negative_chamber_with_its_own_valve_are_understood():
+    coil = AirChamber(850, 850 * 230, 0, 160, negative_coil_n_per_mm=6.0, negative_coil_reach_mm=45.0)
+    for chamber, extra in ((coil, {}), (FORK, {"negative_kpa": 450.0})):
+        load = float(force_n(chamber, pressure_kpa=500, travel_mm=32.0, **extra))
+        seen = static_travel_mm(chamber, pressure_kpa=430, load_n=load, **extra)
+        found = advice(SagReading(430, seen), chamber=chamber, **extra)
+        assert found.pressure_kpa == pytest.approx(500, rel=0.015)
+        assert static_travel_mm(chamber, pressure_kpa=found.pressure_kpa, load_n=load, **extra) / 160 == pytest.approx(
+            found.sag_fraction, abs=0.004
+        )
+
+
+def test_a_huge_chamber_makes_sag_go_with_absolute_pressure():
+    huge = AirChamber(850, 850 * 1e6, 850 * 1e6, 160)
+    found = advice(SagReading(500, 40.0), chamber=huge)
+    assert found.pressure_kpa == pytest.approx(601.325 * 40 / 32 - 101.325, rel=1e-3)
+
+
 def test_the_interval_holds_the_expected_sag():
     found = advice(reading(400))
     assert found.sag_low < found.sag_fraction < found.sag_high

@@ -5,13 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-import numpy as np
-
 from workbench.model.errors import InputError
 from workbench.physics.air import AirChamber
 from workbench.physics.limits import check_number
 from workbench.physics.sag import SagReading, believe
-from workbench.physics.shapes import OUTSIDE_KPA, quantiles
+from workbench.physics.shapes import load_at, quantiles
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,12 +31,13 @@ def force_band(
     at_mm: Sequence[float],
     n: float = 1.0,
     chamber: AirChamber | None = None,
+    negative_kpa: float | None = None,
 ) -> ForceBand:
     """Give the force over travel at a pressure, in multiples of the load that was measured.
 
     Parameters
     ----------
-    readings, travel_mm, end, chamber
+    readings, travel_mm, end, chamber, negative_kpa
         As for `workbench.physics.sag.next_pressure`.
     pressure_kpa
         Pressure the curve is for [kPa gauge].
@@ -62,20 +61,18 @@ def force_band(
 
     Notes
     -----
-    The same possibilities as for the next pressure, F / load = (P + c Pa) g_n(s) / ((P_i + c Pa) g_1(s_i)).
+    The same possibilities as for the next pressure, each with its load; friction is left out.
     """
     check_number("pressure_kpa", pressure_kpa, at_least=0)
     check_number("n", n, at_least=1.0, at_most=5 / 3)
-    belief = believe(readings, travel_mm=travel_mm, end=end, chamber=chamber)
-    of = belief.shapes
-    steady = (OUTSIDE_KPA * (1 - of.r))[:, None]  # what the air outside pushes on the difference of the areas
+    belief = believe(readings, travel_mm=travel_mm, end=end, chamber=chamber, negative_kpa=negative_kpa)
+    shortest = float(belief.shapes.a.min())
     rows = []
     for x in at_mm:
         s = check_number("at_mm", x, at_least=0, at_most=travel_mm) / travel_mm
-        if s >= float(of.a.min()):
-            raise InputError("at_mm", x, f"0 to below {float(of.a.min()) * travel_mm:g} mm")
-        pull = (1 / (1 - s / of.a)) ** n - of.r * (1 / (1 + s / of.b)) ** n
-        force = ((pressure_kpa + of.outside_kpa) * pull)[:, None] - steady
-        rows.append(quantiles(belief, np.asarray(force / (belief.load - steady)), [0.05, 0.5, 0.95]))
+        if s >= shortest:
+            raise InputError("at_mm", x, f"0 to below {shortest * travel_mm:g} mm")
+        force = load_at(belief.shapes, pressure_kpa, s, n)[:, None] / belief.load
+        rows.append(quantiles(belief, force, [0.05, 0.5, 0.95]))
     low, middle, high = (tuple(column) for column in zip(*rows, strict=True)) if rows else ((), (), ())
     return ForceBand(tuple(float(x) for x in at_mm), low, middle, high)

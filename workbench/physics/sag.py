@@ -12,7 +12,9 @@ from workbench.physics.air import AirChamber
 from workbench.physics.leverage import Leverage
 from workbench.physics.limits import check_number, percent
 from workbench.physics.shapes import (
+    OUTSIDE_KPA,
     Belief,
+    Other,
     Shapes,
     known_shapes,
     learn,
@@ -29,6 +31,7 @@ _SURE = 0.95
 _LIMIT_SURE = 0.90
 _DOUBTFUL = 0.5
 _MOST_KPA = 10_000.0
+_SAME_TRAVEL_MM = 0.5
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,6 +65,7 @@ def next_pressure(
     minimum_kpa: float | None = None,
     maximum_kpa: float | None = None,
     chamber: AirChamber | None = None,
+    negative_kpa: float | None = None,
 ) -> PressureAdvice:
     """Give the pressure most likely to bring the sag to its target, from all readings so far.
 
@@ -78,8 +82,10 @@ def next_pressure(
     minimum_kpa, maximum_kpa
         Limits of the unit; the advice never leaves them [kPa gauge].
     chamber
-        Sizes of the spring when known, with a negative chamber that fills itself or none; typical ones are assumed
-        otherwise. A second positive chamber is taken as not yet reached.
+        Sizes of the spring when known; typical ones are assumed otherwise. A second positive chamber is taken as not
+        yet reached.
+    negative_kpa
+        Pressure of a negative chamber with its own valve, when the sizes are known [kPa gauge].
 
     Returns
     -------
@@ -113,7 +119,7 @@ def next_pressure(
     """
     check_number("target", target, above=0, below=1)
     low_kpa, high_kpa = _check_limits(minimum_kpa, maximum_kpa)
-    belief = believe(readings, travel_mm=travel_mm, end=end, chamber=chamber)
+    belief = believe(readings, travel_mm=travel_mm, end=end, chamber=chamber, negative_kpa=negative_kpa)
     needed = pressure_for(belief, target)
     wanted = quantiles(belief, needed, [0.5])[0]
     limited = "minimum" if wanted < low_kpa else "maximum" if wanted > high_kpa else None
@@ -132,7 +138,7 @@ def next_pressure(
         _limit_sentence(limited, sag, target),
         _disagree_sentence(belief.slip) if disagree else "",
         _trust_sentence(settled, limited),
-        "" if _knows_shape(chamber) else "Typical chamber sizes are assumed.",
+        "" if chamber else "Typical chamber sizes are assumed.",
     )
     reason = " ".join(sentence for sentence in sentences if sentence)
     return PressureAdvice(pressure, sag, sag_low, sag_high, settled, limited, reason, disagree)
@@ -150,7 +156,14 @@ def wheel_sag(shock_sag_mm: float, leverage: Leverage) -> float:
     return leverage.wheel(shock_sag_mm) / leverage.travel_mm
 
 
-def believe(readings: Sequence[SagReading], *, travel_mm: float, end: str, chamber: AirChamber | None = None) -> Belief:
+def believe(
+    readings: Sequence[SagReading],
+    *,
+    travel_mm: float,
+    end: str,
+    chamber: AirChamber | None = None,
+    negative_kpa: float | None = None,
+) -> Belief:
     """Give what the readings leave possible about load and spring; arguments and errors as for `next_pressure`."""
     check_number("travel_mm", travel_mm, above=0)
     if end not in ("front", "rear"):
@@ -162,7 +175,7 @@ def believe(readings: Sequence[SagReading], *, travel_mm: float, end: str, chamb
         hint = "At no sag, or at the end of the travel, no load shows. Change the pressure and measure again."
         check_number("sag_mm", reading.sag_mm, above=0, below=travel_mm, hint=hint)
     return learn(
-        _shapes(chamber, travel_mm),
+        _shapes(chamber, travel_mm, negative_kpa),
         [reading.pressure_kpa for reading in readings],
         [reading.sag_mm / travel_mm for reading in readings],
         end=end,
@@ -177,21 +190,26 @@ def _check_limits(minimum_kpa: float | None, maximum_kpa: float | None) -> tuple
     return low, high
 
 
-def _knows_shape(chamber: AirChamber | None) -> bool:
-    """Tell whether the sizes say how sag goes with pressure; next to a coil in the negative chamber they do not."""
-    return chamber is not None and not chamber.negative_coil_n_per_mm
-
-
-def _shapes(chamber: AirChamber | None, travel_mm: float) -> Shapes:
-    if chamber is None or not _knows_shape(chamber):
+def _shapes(chamber: AirChamber | None, travel_mm: float, negative_kpa: float | None) -> Shapes:
+    """Give the shapes to reckon with: near the stated sizes, or typical ones."""
+    if chamber is None:
         return typical_shapes()
-    if abs(chamber.travel_mm - travel_mm) > 0.5:
+    if abs(chamber.travel_mm - travel_mm) > _SAME_TRAVEL_MM:
         raise InputError("travel_mm", travel_mm, f"{chamber.travel_mm:g} mm, the travel of the chamber")
     positive = (chamber.positive_mm3 - chamber.spacer_mm3) / chamber.area_mm2 / travel_mm
     area_mm2 = chamber.negative_area_mm2 or chamber.area_mm2
-    if not chamber.negative_mm3:
-        return known_shapes(positive, 1.0, 0.0)
-    return known_shapes(positive, chamber.negative_mm3 / area_mm2 / travel_mm, area_mm2 / chamber.area_mm2)
+    negative = chamber.negative_mm3 / area_mm2 / travel_mm
+    ratio = area_mm2 / chamber.area_mm2 if negative else 0.0
+    own_kpa = 0.0
+    if negative and negative_kpa is not None:
+        own_kpa = (check_number("negative_kpa", negative_kpa, at_least=0) + OUTSIDE_KPA) * ratio
+    other = Other(
+        OUTSIDE_KPA * (1 - ratio),
+        own_kpa,
+        chamber.negative_coil_n_per_mm * travel_mm / chamber.area_mm2 * 1000,
+        chamber.negative_coil_reach_mm / travel_mm,
+    )
+    return known_shapes(positive, negative or 1.0, 0.0 if own_kpa else ratio, other)
 
 
 def _direction_sentence(last: SagReading, travel_mm: float, target: float, pressure_kpa: float) -> str:

@@ -1,8 +1,9 @@
 """How an air spring of unknown sizes may behave: a grid of shapes, and what readings say about load and shape.
 
-The force is A (P + c Pa) g(s) with g(s) = 1 / (1 - s/a) - r / (1 + s/b); s is sag over travel, a and b the lengths of
-the positive and negative chamber over travel, r what the negative side pulls, c between 0 (force goes with gauge
-pressure) and 1 (with absolute pressure).
+The load per piston area is (P + c Pa) g(s) - h(s) with g(s) = 1 / (1 - s/a) - r / (1 + s/b); s is sag over travel, a
+and b the lengths of the positive and negative chamber over travel, r the area of a negative chamber that fills itself
+over that of the piston, c between 0 (force goes with gauge pressure) and 1 (with absolute pressure). What does not go
+with the pressure is h: the air outside on unequal areas, a negative chamber with its own valve, a negative coil.
 """
 
 from __future__ import annotations
@@ -35,6 +36,9 @@ _SLIP_SD = 0.25
 _SLIP_FROM = 3
 _NEGLIGIBLE = 1e-3
 _LEAST_KPA = 1.0
+_LEAST_LOAD_KPA = 1e-3
+_LEAST_SLOPE = 0.1
+_HALVINGS = 24
 
 # Sizes stated by a person: the effective lengths may be a little off.
 _STATED_POSITIVE = ((0.97, 0.25), (1.0, 0.5), (1.03, 0.25))
@@ -47,6 +51,16 @@ _NODE_WEIGHT = np.exp(-0.5 * _NODES**2) / np.exp(-0.5 * _NODES**2).sum()
 
 
 @dataclass(frozen=True, slots=True)
+class Other:
+    """What pushes against the spring whatever its pressure; per piston area [kPa]."""
+
+    steady_kpa: float = 0.0
+    own_kpa: float = 0.0  # a negative chamber with its own valve, at full extension
+    coil_kpa: float = 0.0  # a negative coil, for each full travel it is pressed
+    coil_reach: float = 0.0  # over travel
+
+
+@dataclass(frozen=True, slots=True)
 class Shapes:
     """A set of possible springs with their chances before any reading; one row each."""
 
@@ -55,6 +69,7 @@ class Shapes:
     r: Floats
     outside_kpa: Floats
     chance: Floats
+    other: Other
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,43 +91,93 @@ def typical_shapes() -> Shapes:
 
 
 @lru_cache(maxsize=64)
-def known_shapes(positive: float, negative: float, area_ratio: float) -> Shapes:
-    """Give the shapes near stated sizes: chamber lengths over travel, negative over positive area.
-
-    With true areas the force goes with absolute pressure, less a constant that the fitted load takes up.
-    """
+def known_shapes(positive: float, negative: float, area_ratio: float, other: Other) -> Shapes:
+    """Give the shapes near stated sizes: chamber lengths over travel, self-filling negative over positive area."""
     lengths = tuple((max(positive * scale, _SHORTEST), chance) for scale, chance in _STATED_POSITIVE)
     negatives = tuple((negative * scale, chance) for scale, chance in _STATED_NEGATIVE)
-    return _grid(lengths, negatives, area_ratio, ((1.0, 1.0),))
+    return _grid(lengths, negatives, area_ratio, ((1.0, 1.0),), other)
 
 
-def _grid(positive: Chances, negative: Chances, area_ratio: float, scaling: Chances) -> Shapes:
+def _grid(
+    positive: Chances, negative: Chances, area_ratio: float, scaling: Chances, other: Other | None = None
+) -> Shapes:
     axes = (positive, negative, scaling)
     a, b, c = np.meshgrid(*([value for value, _ in axis] for axis in axes), indexing="ij")
     chances = np.meshgrid(*([chance for _, chance in axis] for axis in axes), indexing="ij")
     chance = np.prod(chances, axis=0).ravel()
-    return Shapes(a.ravel(), b.ravel(), np.full(a.size, area_ratio), c.ravel() * OUTSIDE_KPA, chance / chance.sum())
+    r = np.full(a.size, area_ratio)
+    return Shapes(a.ravel(), b.ravel(), r, c.ravel() * OUTSIDE_KPA, chance / chance.sum(), other or Other())
 
 
-def pull(shapes: Shapes, s: float) -> Floats:
-    """Give g(s) for every shape."""
-    return np.asarray(1 / (1 - s / shapes.a) - shapes.r / (1 + s / shapes.b))
+def load_at(shapes: Shapes, pressure_kpa: float, s: float | Floats, n: float = 1.0) -> Floats:
+    """Give the load per area that every shape carries at a sag [kPa]."""
+    return np.asarray(_driving(shapes, pressure_kpa) * _pull(shapes, s, n) - _hold(shapes, s, n))
 
 
 def sag_at(belief: Belief, pressure_kpa: float) -> Floats:
-    """Give the sag of every possibility at a pressure: the root of a quadratic, at most full travel."""
-    of = belief.shapes
-    a, b, r = of.a[:, None], of.b[:, None], of.r[:, None]
-    y = belief.load / np.maximum(pressure_kpa + of.outside_kpa, _LEAST_KPA)[:, None]
-    square, linear, constant = y / (a * b), 1 / b + r / a - y * (1 / b - 1 / a), 1 - r - y
+    """Give the sag of every possibility at a pressure, at most full travel."""
+    of = _column(belief.shapes)
+    if of.other.own_kpa or of.other.coil_kpa:
+        return _sag_by_halving(of, belief.load, pressure_kpa)
+    y = (belief.load + of.other.steady_kpa) / _driving(of, pressure_kpa)
+    # 1 / (1 - s/a) - r / (1 + s/b) = y is a quadratic in s.
+    square, linear, constant = y / (of.a * of.b), 1 / of.b + of.r / of.a - y * (1 / of.b - 1 / of.a), 1 - of.r - y
     root = np.sqrt(np.maximum(linear**2 - 4 * square * constant, 0.0))
     return np.asarray(np.clip(-2 * constant / (linear + root), 0.0, 1.0))
 
 
 def pressure_for(belief: Belief, sag: float) -> Floats:
     """Give the pressure at which every possibility would sit at a sag [kPa]."""
-    needed = belief.load / pull(belief.shapes, sag)[:, None] - belief.shapes.outside_kpa[:, None]
-    return np.asarray(needed)
+    of = _column(belief.shapes)
+    return np.asarray((belief.load + _hold(of, sag)) / _pull(of, sag) - of.outside_kpa)
+
+
+def _sag_by_halving(shapes: Shapes, load: Floats, pressure_kpa: float) -> Floats:
+    low, high = np.zeros_like(load), np.ones_like(load)
+    for _ in range(_HALVINGS):
+        middle = (low + high) / 2
+        carries_less = load_at(shapes, pressure_kpa, middle) < load
+        low, high = np.where(carries_less, middle, low), np.where(carries_less, high, middle)
+    return (low + high) / 2
+
+
+def _driving(shapes: Shapes, pressure_kpa: float) -> Floats:
+    return np.maximum(pressure_kpa + shapes.outside_kpa, _LEAST_KPA)
+
+
+def _pull(shapes: Shapes, s: float | Floats, n: float = 1.0) -> Floats:
+    """Give g(s)."""
+    return np.asarray((1 / (1 - s / shapes.a)) ** n - shapes.r * (1 / (1 + s / shapes.b)) ** n)
+
+
+def _hold(shapes: Shapes, s: float | Floats, n: float = 1.0) -> Floats:
+    """Give h(s)."""
+    other = shapes.other
+    chamber = other.own_kpa * (1 / (1 + s / shapes.b)) ** n if other.own_kpa else 0.0
+    return np.asarray(other.steady_kpa + chamber + other.coil_kpa * np.maximum(other.coil_reach - s, 0.0))
+
+
+def _log_slope(shapes: Shapes, pressure_kpa: float, s: float) -> Floats:
+    """Give d ln load / ds, by a central difference."""
+    step = 1e-5
+    above, below = (np.maximum(load_at(shapes, pressure_kpa, s + sign * step), _LEAST_LOAD_KPA) for sign in (1, -1))
+    return np.maximum(np.log(above / below) / (2 * step), _LEAST_SLOPE)
+
+
+def _column(shapes: Shapes) -> Shapes:
+    """Give the shapes as columns beside the places of each load."""
+    return _rows(shapes, np.arange(len(shapes.a))[:, None])
+
+
+def _rows(shapes: Shapes, index: npt.NDArray[np.int64]) -> Shapes:
+    return Shapes(
+        shapes.a[index],
+        shapes.b[index],
+        shapes.r[index],
+        shapes.outside_kpa[index],
+        shapes.chance[index],
+        shapes.other,
+    )
 
 
 def learn(shapes: Shapes, pressures_kpa: Sequence[float], sags: Sequence[float], *, end: str, blur: float) -> Belief:
@@ -122,13 +187,9 @@ def learn(shapes: Shapes, pressures_kpa: Sequence[float], sags: Sequence[float],
     more, the load is then normal with a known mean and variance, and the chance of the possibility is how well the
     readings agree. The load has a flat prior in the logarithm, set so that a single reading favours no shape.
     """
-    seen = np.stack(
-        [
-            np.log(np.maximum(p + shapes.outside_kpa, _LEAST_KPA) * pull(shapes, s))
-            for p, s in zip(pressures_kpa, sags, strict=True)
-        ]
-    )
-    slope = np.stack([_log_slope(shapes, s) for s in sags])
+    pairs = list(zip(pressures_kpa, sags, strict=True))
+    seen = np.stack([np.log(np.maximum(load_at(shapes, p, s), _LEAST_LOAD_KPA)) for p, s in pairs])
+    slope = np.stack([_log_slope(shapes, p, s) for p, s in pairs])
     noise, noise_chance = (np.asarray(part) for part in NOISE[end])
     slips, slip_chance = _slips(len(sags))
     # Axes: reading, shape, scatter, slip.
@@ -153,7 +214,7 @@ def _belief(shapes: Shapes, mean: Floats, sd: Floats, chance: Floats, noise: Flo
     row = keep // (chance.shape[1] * chance.shape[2])
     kept = chance.ravel()[keep]
     return Belief(
-        Shapes(shapes.a[row], shapes.b[row], shapes.r[row], shapes.outside_kpa[row], shapes.chance[row]),
+        _rows(shapes, row),
         np.exp(mean.ravel()[keep][:, None] + _NODES * sd.ravel()[keep][:, None]),
         kept / kept.sum(),
         float(by_noise @ noise),
@@ -174,12 +235,6 @@ def quantiles(belief: Belief, values: Floats, at: Sequence[float]) -> list[float
 def share(belief: Belief, happens: npt.NDArray[np.bool_]) -> float:
     """Give the chance of what happens in some of the possibilities."""
     return float(belief.chance @ (happens @ _NODE_WEIGHT))
-
-
-def _log_slope(shapes: Shapes, s: float) -> Floats:
-    """Give d ln g / ds."""
-    rise = (1 / shapes.a) / (1 - s / shapes.a) ** 2 + (shapes.r / shapes.b) / (1 + s / shapes.b) ** 2
-    return np.asarray(rise / pull(shapes, s))
 
 
 def _slips(count: int) -> tuple[Floats, Floats]:
