@@ -49,11 +49,15 @@ def _open(options: Options) -> Library:
 
 def write_whole(target: Path, text: str) -> None:
     """Write a text file as a whole or not at all."""
+    part: Path | None = None
     try:
         with NamedTemporaryFile("w", encoding="utf-8", dir=target.parent, delete=False) as file:
+            part = Path(file.name)
             file.write(text)
             file.flush()
             os.fsync(file.fileno())
-        os.replace(file.name, target)
+        os.replace(part, target)
     except OSError as error:
+        if part is not None:
+            part.unlink(missing_ok=True)
         raise ExchangeError(f"{target} cannot be written ({error.strerror}). Choose another place.") from error

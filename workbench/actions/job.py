@@ -6,6 +6,7 @@ from collections.abc import Callable
 
 from workbench.actions.ids import new_id
 from workbench.actions.parts import read_parts
+from workbench.actions.setups import values_of
 from workbench.library.gate import Gate, Reader
 from workbench.model.bike import Skip
 from workbench.model.facts import check_field, field_of
@@ -13,7 +14,8 @@ from workbench.model.job import JobRecords
 from workbench.model.ride import Run, Session
 from workbench.model.sag import SagMeasurement
 from workbench.model.service import CardIssue
-from workbench.model.setting import Setup
+from workbench.model.setting import Setup, matching_setup
+from workbench.model.steps import values_now
 
 
 def job_records(bike_id: str, drafts: tuple[str, ...] = ()) -> Callable[[Reader], JobRecords]:
@@ -21,10 +23,13 @@ def job_records(bike_id: str, drafts: tuple[str, ...] = ()) -> Callable[[Reader]
 
     def query(reader: Reader) -> JobRecords:
         sessions = reader.find(Session, bike_id=bike_id)
+        setups = reader.find(Setup, bike_id=bike_id, order_by=("number",))
+        parts = read_parts(reader, bike_id)
         return JobRecords(
-            parts=read_parts(reader, bike_id),
+            parts=parts,
             sag=reader.find(SagMeasurement, bike_id=bike_id),
-            setups=reader.find(Setup, bike_id=bike_id),
+            setups=setups,
+            current=matching_setup(setups, values_of(reader, setups), values_now(parts)),
             sessions=sessions,
             runs=reader.find(Run, session_id=tuple(session.id for session in sessions)),
             cards=reader.find(CardIssue, bike_id=bike_id),

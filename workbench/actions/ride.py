@@ -8,13 +8,13 @@ from dataclasses import dataclass, replace
 from workbench.actions.ids import new_id
 from workbench.actions.on_bike import log_line
 from workbench.actions.parts import read_parts
-from workbench.actions.setups import Values, read_values, write_setup
+from workbench.actions.setups import Values, read_values, values_of, write_setup
 from workbench.library.gate import Gate, Reader
 from workbench.model.errors import InputError
 from workbench.model.facts import check_field, field_of
 from workbench.model.parts import BikeParts
 from workbench.model.ride import Course, Overrule, Run, RunRating, RunSymptom, Session
-from workbench.model.setting import Item, Setup, changes_between, free_changes
+from workbench.model.setting import Item, Setup, changes_between, free_changes, matching_setup
 from workbench.model.steps import values_now
 
 
@@ -64,7 +64,7 @@ def ride_records(bike_id: str) -> Callable[[Reader], RideRecords]:
 
     def query(reader: Reader) -> RideRecords:
         setups = reader.find(Setup, bike_id=bike_id, order_by=("number",))
-        values = {setup.id: read_values(reader, setup.id) for setup in setups}
+        values = values_of(reader, setups)
         parts = read_parts(reader, bike_id)
         sessions = reader.find(Session, bike_id=bike_id, order_by=("started_at",))
         return RideRecords(
@@ -88,15 +88,6 @@ def _session_records(reader: Reader, session: Session) -> SessionRecords:
         ratings=reader.find(RunRating, run_id=ids),
         symptoms=reader.find(RunSymptom, run_id=ids),
     )
-
-
-def matching_setup(setups: tuple[Setup, ...], values: dict[str, Values], now: Values) -> Setup | None:
-    """Give the newest setup that stands on the bike: nothing it sets differs from what is there."""
-    for setup in reversed(setups):
-        wanted = {key: value for key, value in values[setup.id].items() if value is not None}
-        if not changes_between(wanted, {key: now.get(key) for key in wanted}):
-            return setup
-    return None
 
 
 def add_course(name: str, *, has_heavy_hit: bool = False, typical_s: float | None = None) -> Callable[[Gate], Course]:
@@ -161,7 +152,7 @@ def change_settings(
     def deed(gate: Gate) -> Setup:
         parts = read_parts(gate, bike_id)
         setups = gate.find(Setup, bike_id=bike_id, order_by=("number",))
-        values = {setup.id: read_values(gate, setup.id) for setup in setups}
+        values = values_of(gate, setups)
         before = values_now(parts)
         after = {**before, **wanted}
         last_ridden = _last_ridden(gate, session_id, values) or before

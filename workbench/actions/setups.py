@@ -11,8 +11,8 @@ from workbench.actions.parts import read_parts
 from workbench.library.gate import Gate, Reader
 from workbench.model.facts import check_field, field_of
 from workbench.model.parts import BikeParts
-from workbench.model.setting import Item, Setup, SetupValue
-from workbench.model.steps import Step, steps_to
+from workbench.model.setting import Item, Setup, SetupValue, matching_setup
+from workbench.model.steps import Step, steps_to, values_now
 
 Values = dict[tuple[str, str], float | None]
 
@@ -38,6 +38,24 @@ def setup_values(setup_id: str) -> Callable[[Reader], Values]:
 def read_values(reader: Reader, setup_id: str) -> Values:
     """Read what a setup sets."""
     return {(value.item, value.subject_id): value.value for value in reader.find(SetupValue, setup_id=setup_id)}
+
+
+def values_of(reader: Reader, setups: tuple[Setup, ...]) -> dict[str, Values]:
+    """Read what each of some setups sets, by setup."""
+    found: dict[str, Values] = {setup.id: {} for setup in setups}
+    for value in reader.find(SetupValue, setup_id=tuple(found)):
+        found[value.setup_id][value.item, value.subject_id] = value.value
+    return found
+
+
+def setup_on_bike(bike_id: str) -> Callable[[Reader], Setup | None]:
+    """Give the query for the setup that stands on the bike now, if one does."""
+
+    def query(reader: Reader) -> Setup | None:
+        setups = reader.find(Setup, bike_id=bike_id, order_by=("number",))
+        return matching_setup(setups, values_of(reader, setups), values_now(read_parts(reader, bike_id)))
+
+    return query
 
 
 def write_setup(

@@ -43,6 +43,7 @@ class JobRecords:
     parts: BikeParts
     sag: tuple[SagMeasurement, ...] = ()
     setups: tuple[Setup, ...] = ()
+    current: Setup | None = None  # the setup that stands on the bike now, if one does
     sessions: tuple[Session, ...] = ()
     runs: tuple[Run, ...] = ()
     cards: tuple[CardIssue, ...] = ()
@@ -162,10 +163,10 @@ def _review(records: JobRecords) -> tuple[StationState, str]:
 def _card(records: JobRecords) -> tuple[StationState, str]:
     if not records.setups:
         return StationState.BLOCKED, "needs a setup"
-    newest = max(records.setups, key=lambda setup: setup.number)
-    if any(card.setup_id == newest.id for card in records.cards):
+    holds = records.current or max(records.setups, key=lambda setup: setup.number)
+    if any(card.setup_id == holds.id for card in records.cards):
         return StationState.DONE, ""
-    return StationState.DUE, f"setup {newest.number} has no card yet"
+    return StationState.DUE, f"setup {holds.number} has no card yet"
 
 
 _JUDGES = {

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from enum import StrEnum
 
@@ -130,6 +130,22 @@ def changes_between(
                 continue
         found.append(Change(key[0], key[1], old, new))
     return tuple(found)
+
+
+def matching_setup(
+    setups: Iterable[Setup],
+    values: Mapping[str, Mapping[tuple[str, str], float | None]],
+    now: Mapping[tuple[str, str], float | None],
+) -> Setup | None:
+    """Give the newest setup that stands on the bike: nothing it sets differs from what is there.
+
+    ``setups`` come in number order, ``values`` are by setup.
+    """
+    for setup in reversed(tuple(setups)):
+        wanted = {key: value for key, value in values[setup.id].items() if value is not None}
+        if not changes_between(wanted, {key: now.get(key) for key in wanted}):
+            return setup
+    return None
 
 
 def free_changes(changes: tuple[Change, ...]) -> int:

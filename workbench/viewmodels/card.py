@@ -8,7 +8,7 @@ from PySide6.QtCore import Signal
 
 from workbench.actions.card import card_of, cards_of, hand_over
 from workbench.actions.desk import Desk
-from workbench.actions.setups import name_setup, setups_of
+from workbench.actions.setups import name_setup, setup_on_bike, setups_of
 from workbench.exchange.card import CardSheet
 from workbench.viewmodels.base import ViewModel
 from workbench.viewmodels.bench import Bench
@@ -38,13 +38,14 @@ class CardViewModel(ViewModel[CardState]):
         super().__init__(desk, bench)
 
     def read(self) -> CardState:
-        """Read the card of the picked setup, the newest one by default."""
+        """Read the card of the picked setup; by default the one on the bike, else the newest."""
         if not self.bike_id:
             return CardState()
         setups = self._desk.ask(setups_of(self.bike_id))
         if not setups:
             return CardState()
-        setup = next((one for one in setups if one.id == self._setup_id), setups[-1])
+        standing = self._desk.ask(setup_on_bike(self.bike_id)) or setups[-1]
+        setup = next((one for one in setups if one.id == self._setup_id), standing)
         card = self._desk.ask(card_of(setup.id, self._desk.now(), self._desk.person_id))
         issues = [one for one in self._desk.ask(cards_of(self.bike_id)) if one.setup_id == setup.id]
         return CardState(

@@ -82,8 +82,8 @@ def timeline_of(records: RideRecords, sessions: tuple[SessionRecords, ...]) -> T
                 points.append(_point(records, run, place, first_setup))
             place += 1
         place += GAP
-    rated = len(points)
-    return Timeline(tuple(points), tuple(periods), tuple(starts), f"Liking of {how_many(rated, 'run')} in the order ridden")
+    said = f"Liking of {how_many(len(points), 'run')} in the order ridden"
+    return Timeline(tuple(points), tuple(periods), tuple(starts), said)
 
 
 def _point(records: RideRecords, run: Run, place: float, first_setup: str) -> RunPoint:
@@ -119,8 +119,9 @@ def effects_of(records: RideRecords, sessions: tuple[SessionRecords, ...], units
     """Judge every change ridden, in the order ridden."""
     runs = run_records(records, sessions)
     rows = tuple(_effect_row(records, one, units) for one in _judge(tuple(runs)))
-    said = f"{how_many(len(rows), 'change')} judged" if rows else "No change has been ridden and rated on both sides yet"
-    return Effects(rows, said=said)
+    if not rows:
+        return Effects(said="No change has been ridden and rated on both sides yet")
+    return Effects(rows, said=f"{how_many(len(rows), 'change')} judged")
 
 
 @lru_cache(maxsize=8)

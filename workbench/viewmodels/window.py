@@ -19,6 +19,9 @@ from workbench.viewmodels.bench import Bench
 from workbench.viewmodels.shown import Units, short_date, short_time
 
 NEW_BIKE = "new_bike"
+SPRING = "spring"
+LEVERAGE = "leverage"
+SHEETS = {NEW_BIKE: "New bike", SPRING: "Spring", LEVERAGE: "Leverage"}  # sheets that are no station
 DRAFT_STATIONS = {
     "count": Station.ADJUSTERS,
     "sag": Station.SAG,
@@ -70,13 +73,18 @@ def resolve_rows(rows: tuple[GarageRow, ...], search: str) -> tuple[ListRow, ...
     return tuple(shown)
 
 
+def _setup_text(records: JobRecords) -> str:
+    """Name the setup that stands on the bike, else the newest one."""
+    holds = records.current or max(records.setups, key=lambda setup: setup.number, default=None)
+    return f"no. {holds.number}" if holds else "before no. 1"
+
+
 def resolve_cells(
     records: JobRecords | None, rider: Person | None, station: str, person: Person | None, today: str
 ) -> tuple[tuple[str, str], ...]:
     """Fill the title block at the foot of the sheet."""
-    newest = max((setup.number for setup in records.setups), default=0) if records else 0
-    setup_text = "–" if records is None else (f"no. {newest}" if newest else "before no. 1")
-    sheet = STATION_WORDS.get(Station(station), "") if station != NEW_BIKE else "New bike"
+    setup_text = _setup_text(records) if records else "–"
+    sheet = SHEETS[station] if station in SHEETS else STATION_WORDS[Station(station)]
     return (
         ("Bike", records.parts.bike.name if records else "–"),
         ("Rider", rider.name if rider else "–"),
@@ -205,7 +213,7 @@ class WindowViewModel(ViewModel[WindowState]):
 
     def skip(self, station: str, reason: str) -> None:
         """Pass a station over."""
-        if self._bench.bike_id is not None:
+        if self._bench.bike_id is not None and station not in SHEETS:
             self.act(
                 f"Skip {STATION_WORDS[Station(station)].lower()}", skip_station(self._bench.bike_id, station, reason)
             )
