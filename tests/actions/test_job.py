@@ -7,7 +7,8 @@ import pytest
 from tests.fixtures import a_baseline, a_bike, a_counted_bike, a_run, a_session, check_there_and_back
 from workbench.actions.card import hand_over
 from workbench.actions.job import job_records, skip_station, unskip_station
-from workbench.actions.ride import end_session
+from workbench.actions.ride import change_settings, end_session, ride_records
+from workbench.actions.setups import setup_on_bike
 from workbench.model.bike import Station, StationState
 from workbench.model.errors import InputError
 from workbench.model.job import job_marks, next_due
@@ -64,3 +65,20 @@ def test_an_entry_under_way_makes_its_station_due(desk):
     bike = a_counted_bike(desk)
     marks = {mark.station: mark for mark in job_marks(desk.ask(job_records(bike.id, (Station.BASELINE,))))}
     assert marks[Station.BASELINE].why == "entry under way"
+
+
+def test_the_card_is_due_for_the_setup_that_stands_on_the_bike_not_for_the_newest(desk):
+    bike = a_counted_bike(desk)
+    first = a_baseline(desk, bike)
+    session = a_session(desk, bike)
+    a_run(desk, session, liking=5)
+    records = desk.ask(ride_records(bike.id))
+    rebound = records.parts.adjusters[1]
+    for position in (9.0, 6.0):
+        wanted = {("adjuster", rebound.id): position}
+        change = change_settings(bike.id, records.parts.riders[0].id, wanted, session_id=session.id)
+        desk.do("Change", change, bike_id=bike.id)
+    assert desk.ask(setup_on_bike(bike.id)) == first
+    assert states(desk, bike)[Station.CARD][1] == "setup 1 has no card yet"
+    desk.do("Hand over", hand_over(first.id), bike_id=bike.id)
+    assert states(desk, bike)[Station.CARD][0] == StationState.DONE
