@@ -9,7 +9,7 @@ from workbench.actions.desk import Desk
 from workbench.model.bike import Station
 from workbench.ui.page import Page
 from workbench.viewmodels.bench import Bench
-from workbench.viewmodels.window import NEW_BIKE
+from workbench.viewmodels.window import LEVERAGE, NEW_BIKE, SPRING
 
 
 def page_makers(desk: Desk, bench: Bench) -> Mapping[str, Callable[[], Page]]:
@@ -73,6 +73,20 @@ def _card(desk: Desk, bench: Bench) -> Page:
     return CardPage(CardViewModel(desk, bench))
 
 
+def _spring(desk: Desk, bench: Bench) -> Page:
+    from workbench.ui.spring.page import SpringPage
+    from workbench.viewmodels.spring import SpringViewModel
+
+    return SpringPage(SpringViewModel(desk, bench))
+
+
+def _leverage(desk: Desk, bench: Bench) -> Page:
+    from workbench.ui.spring.leverage_page import LeveragePage
+    from workbench.viewmodels.leverage import LeverageViewModel
+
+    return LeveragePage(LeverageViewModel(desk, bench))
+
+
 _MAKERS: dict[str, Callable[[Desk, Bench], Page]] = {
     NEW_BIKE: _new_bike,
     Station.GARAGE: _garage,
@@ -82,4 +96,6 @@ _MAKERS: dict[str, Callable[[Desk, Bench], Page]] = {
     Station.RIDE: _ride,
     Station.REVIEW: _review,
     Station.CARD: _card,
+    SPRING: _spring,
+    LEVERAGE: _leverage,
 }

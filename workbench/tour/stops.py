@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QWidget
 from workbench.actions.garage import garage_rows
 from workbench.app import Workbench
 from workbench.model.bike import Station
+from workbench.viewmodels.window import LEVERAGE, SPRING
 
 Go = Callable[[Workbench], QWidget | None]
 
@@ -91,6 +92,19 @@ def _sag_coil(workbench: Workbench) -> None:
     view_model.next()
 
 
+def _spring(workbench: Workbench) -> None:
+    view_model = bike(workbench, "Larch 150", SPRING)
+    view_model.try_value("pressure_kpa", 600)
+
+
+def _leverage(workbench: Workbench) -> None:
+    view_model = bike(workbench, "Larch 150", LEVERAGE)
+    pairs = ((6, 17.2), (12, 33.6), (18, 49.3), (24, 64.4), (30, 79.0), (42, 106.5), (54, 132.6), (60, 145.0))
+    for line, pair in enumerate(pairs):
+        for column, value in enumerate(pair):
+            view_model.set_pair(line, column, str(value))
+
+
 def _put_back(workbench: Workbench) -> None:
     bike(workbench, "Fell 130", Station.SAG).show_put_back("front")
 
@@ -162,6 +176,8 @@ STOPS: tuple[tuple[str, str, bool, Go], ...] = (
     ("sample", "sag-advice", False, partial(_sag, steps=3)),
     ("sample", "sag-advice-coil", False, _sag_coil),
     ("sample", "sag-put-back", False, _put_back),
+    ("sample", "spring", False, _spring),
+    ("sample", "leverage", False, _leverage),
     ("sample", "baseline-write", False, partial(_open, name="Fell 130", station=Station.BASELINE)),
     ("sample", "baseline", False, partial(_open, name="Tarn hardtail", station=Station.BASELINE)),
     ("sample", "ride-blocked", False, partial(_open, name="Wren 24", station=Station.RIDE)),

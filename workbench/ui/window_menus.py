@@ -8,7 +8,7 @@ from typing import Protocol
 
 from workbench.model.job import STATION_WORDS, STATIONS
 from workbench.ui.menus import SEPARATOR, Entry
-from workbench.viewmodels.window import WindowViewModel
+from workbench.viewmodels.window import LEVERAGE, SPRING, WindowViewModel
 
 
 class Commands(Protocol):
@@ -57,7 +57,17 @@ def window_menus(window: Commands, view_model: WindowViewModel) -> Sequence[tupl
                 Entry("person", "Who is at the &bench ...", window.choose_person, "Ctrl+P"),
             ),
         ),
-        ("&Go", (*stations, SEPARATOR, Entry("skip", "&Skip this station ...", window.skip_station))),
+        (
+            "&Go",
+            (
+                *stations,
+                SEPARATOR,
+                Entry("go_spring", "Sp&ring curve", _go(view_model, SPRING), "Ctrl+8"),
+                Entry("go_leverage", "&Leverage survey", _go(view_model, LEVERAGE), "Ctrl+9"),
+                SEPARATOR,
+                Entry("skip", "&Skip this station ...", window.skip_station),
+            ),
+        ),
         (
             "&View",
             (

@@ -1,0 +1,72 @@
+"""Force over travel, with where the rider sits and how far it is known."""
+
+from __future__ import annotations
+
+import pyqtgraph as pg
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QWidget
+
+from workbench.ui.plots.base import Plot
+from workbench.viewmodels.spring_curves import SpringCurve
+
+
+class SpringPlot(Plot):
+    """The resting curve, the quick one, the band of what is possible, and beside it the curve as measured."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__("spring_plot", parent)
+        self._curve: SpringCurve | None = None
+        self._kept: SpringCurve | None = None
+        self._labels = ("", "")
+        self._items: list[pg.GraphicsObject] = []
+        self.setFixedHeight(300)
+
+    def show_curve(self, curve: SpringCurve, kept: SpringCurve | None, force_label: str, travel_label: str) -> None:
+        """Show a curve, and the one as measured while something is tried."""
+        shown = (curve, kept, (force_label, travel_label))
+        if shown == (self._curve, self._kept, self._labels):
+            return
+        self._curve, self._kept, self._labels = shown
+        self._draw()
+
+    def shown(self) -> SpringCurve | None:
+        """What is on screen."""
+        return self._curve
+
+    def _draw(self) -> None:
+        for item in self._items:
+            self.removeItem(item)
+        self._items = []
+        curve, kept = self._curve, self._kept
+        if curve is None:
+            return
+        self.setLabel("left", self._labels[0])
+        self.setLabel("bottom", self._labels[1])
+        if curve.low:
+            low = pg.PlotDataItem(curve.travel_mm, curve.low, pen=pg.mkPen(None))
+            high = pg.PlotDataItem(curve.travel_mm, curve.high, pen=pg.mkPen(None))
+            self._items += [low, high, pg.FillBetweenItem(low, high, brush=pg.mkBrush(self.colour("data_1", 50)))]
+        if kept is not None:
+            pen = pg.mkPen(self.colour("mute"), width=1, style=Qt.PenStyle.DashLine)
+            self._items.append(pg.PlotDataItem(kept.travel_mm, kept.force, pen=pen))
+        if curve.quick != curve.force:
+            pen = pg.mkPen(self.colour("data_2"), width=2, style=Qt.PenStyle.DotLine)
+            self._items.append(pg.PlotDataItem(curve.travel_mm, curve.quick, pen=pen))
+        pen = pg.mkPen(self.colour("data_1"), width=2)
+        self._items.append(pg.PlotDataItem(curve.travel_mm, curve.force, pen=pen))
+        self._items.append(
+            pg.InfiniteLine(curve.load, angle=0, pen=pg.mkPen(self.colour("line"), style=Qt.PenStyle.DashLine))
+        )
+        if curve.sag_mm is not None:
+            dot = pg.ScatterPlotItem(
+                [curve.sag_mm], [curve.load], size=12, brush=pg.mkBrush(self.colour("accent")), useCache=False
+            )
+            label = self.words(f"sag {curve.sag_mm:.1f} mm", token="ink", anchor=(0.0, 1.0))
+            label.setPos(curve.sag_mm, curve.load)
+            self._items += [dot, label]
+        for item in self._items:
+            self.addItem(item)
+        top = max(max(curve.quick), max(curve.high or (0.0,)))
+        self.setXRange(0, curve.travel_mm[-1], padding=0.02)
+        self.setYRange(0, min(top, 12 * curve.load), padding=0.02)
+        self.say("Force over travel")

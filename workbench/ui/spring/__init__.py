@@ -1,0 +1,1 @@
+"""The springs on screen."""

@@ -1,0 +1,149 @@
+"""The spring sheet: the curve, what is tried on paper, and the findings in words."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import QHBoxLayout, QSlider, QVBoxLayout, QWidget
+
+from workbench.ui.page import Page
+from workbench.ui.parts.buttons import Button
+from workbench.ui.parts.choice_field import ChoiceField
+from workbench.ui.parts.empty_state import EmptyState
+from workbench.ui.parts.labels import Words
+from workbench.ui.parts.sheet import Sheet
+from workbench.ui.parts.theme import SPACE_4, SPACE_8, SPACE_16
+from workbench.ui.plots.spring import SpringPlot
+from workbench.viewmodels.spring import Slider, SpringState, SpringViewModel
+
+LEGEND = (
+    "Line: at rest. Dotted: in a quick hit. Band: nine times in ten. Dashed: as measured, while something is tried."
+)
+
+
+class SliderRow(QWidget):
+    """Something to try, with its value in words; ``moved(name, value)``."""
+
+    moved = Signal(str, int)
+
+    def __init__(self, name: str, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._name = name
+        self._label = Words("", "mute")
+        self._text = Words("", "strong")
+        self._slider = QSlider(Qt.Orientation.Horizontal)
+        self._slider.setObjectName(f"spring_{name}")
+        self._slider.setMinimumHeight(44)
+        self._slider.valueChanged.connect(self._moved)
+        head = QHBoxLayout()
+        head.addWidget(self._label, 1)
+        head.addWidget(self._text)
+        rows = QVBoxLayout(self)
+        rows.setContentsMargins(0, 0, 0, 0)
+        rows.setSpacing(SPACE_4)
+        rows.addLayout(head)
+        rows.addWidget(self._slider)
+
+    def show_slider(self, slider: Slider) -> None:
+        """Show a value; this is not a move."""
+        self._label.setText(slider.label)
+        self._text.setText(slider.text)
+        self._slider.setAccessibleName(f"{slider.label} {slider.text}")
+        self._slider.blockSignals(True)
+        self._slider.setRange(slider.low, slider.high)
+        self._slider.setPageStep(max(1, (slider.high - slider.low) // 10))
+        self._slider.setValue(slider.value)
+        self._slider.blockSignals(False)
+
+    def _moved(self, value: int) -> None:
+        self.moved.emit(self._name, value)
+
+
+class SpringPage(Page):
+    """The springs of the bike on the bench."""
+
+    def __init__(self, view_model: SpringViewModel, parent: QWidget | None = None) -> None:
+        super().__init__(view_model, parent)
+        self._spring = view_model
+        self._sheet = Sheet("Spring", name="spring_sheet")
+        self._blocked = EmptyState("", "Go to sag", name="spring_blocked")
+        self._blocked.action_requested.connect(self._to_sag)
+        self._ends = ChoiceField((("front", "Front"), ("rear", "Rear")), label="End", name="spring_end")
+        self._ends.value_committed.connect(self._pick_end)
+        self._plot = SpringPlot()
+        self._sliders = {name: SliderRow(name) for name in ("pressure_kpa", "rate_n_per_mm", "spacers")}
+        for row in self._sliders.values():
+            row.moved.connect(view_model.try_value)
+        self._reset = Button("As measured", "plain", name="spring_reset")
+        self._reset.clicked.connect(view_model.as_measured)
+        self._leverage = Button("Leverage survey ...", "link", name="spring_leverage")
+        self._leverage.clicked.connect(self._to_leverage)
+        self._findings = Words("", "text", name="spring_findings")
+        self._remarks = Words("", "note", name="spring_remarks")
+        self._whole, self._side = self._main(), self._margin()
+        for part in (self._blocked, self._whole):
+            self._sheet.body.addWidget(part)
+        self._sheet.body.addStretch(1)
+        outer = QVBoxLayout(self)
+        outer.setContentsMargins(0, 0, 0, 0)
+        outer.addWidget(self._sheet)
+        self.listen()
+
+    def start(self) -> None:
+        """Put the focus on the ends."""
+        self._ends.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def _main(self) -> QWidget:
+        whole = QWidget()
+        rows = QVBoxLayout(whole)
+        rows.setContentsMargins(0, 0, 0, 0)
+        rows.setSpacing(SPACE_8)
+        rows.addWidget(self._ends)
+        rows.addWidget(self._plot)
+        rows.addWidget(Words(LEGEND, "note", name="spring_legend"))
+        rows.addWidget(self._remarks)
+        rows.addWidget(self._leverage, 0, Qt.AlignmentFlag.AlignLeft)
+        return whole
+
+    def _margin(self) -> QWidget:
+        side = QWidget()
+        rows = QVBoxLayout(side)
+        rows.setContentsMargins(0, 0, 0, 0)
+        rows.setSpacing(SPACE_16)
+        rows.addWidget(Words("Try on paper", "strong"))
+        for row in self._sliders.values():
+            rows.addWidget(row)
+        rows.addWidget(self._reset, 0, Qt.AlignmentFlag.AlignLeft)
+        rows.addWidget(self._findings)
+        return side
+
+    def _render(self, state: SpringState) -> None:
+        curve = state.curve
+        self._blocked.setVisible(curve is None)
+        self._whole.setVisible(curve is not None)
+        self._sheet.set_margin(self._side if curve is not None else None)
+        if curve is None:
+            self._sheet.set_title("Spring")
+            self._blocked.set_words(state.blocked, "Go to sag")
+            return
+        self._sheet.set_title(state.title)
+        self._ends.set_value(state.end)
+        self._ends.setVisible(len(state.ends) > 1)
+        self._plot.show_curve(curve, state.kept, state.force_label, state.travel_label)
+        shown = {slider.name: slider for slider in state.sliders}
+        for name, row in self._sliders.items():
+            row.setVisible(name in shown)
+            if name in shown:
+                row.show_slider(shown[name])
+        self._reset.setVisible(state.is_tried)
+        self._findings.setText("\n".join(f"{label}: {text}" for label, text in state.findings))
+        self._remarks.set_words(" ".join(state.remarks))
+        self._plot.say("Force over travel. " + "; ".join(f"{label} {text}" for label, text in state.findings))
+
+    def _pick_end(self, end: object) -> None:
+        self._spring.pick_end(str(end))
+
+    def _to_sag(self) -> None:
+        self.station_requested.emit("sag")
+
+    def _to_leverage(self) -> None:
+        self.station_requested.emit("leverage")

@@ -1,0 +1,263 @@
+"""The spring sheet: the curve of each end, what another pressure would do, and how both ends go together."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from workbench.actions.desk import Desk
+from workbench.actions.spring import SpringRecords, spring_records
+from workbench.model.errors import WorkbenchError
+from workbench.model.sag import SagMeasurement
+from workbench.model.unit import Unit
+from workbench.viewmodels.base import ViewModel
+from workbench.viewmodels.bench import Bench
+from workbench.viewmodels.shown import Units
+from workbench.viewmodels.spring_curves import SpringCurve, WhatIf, chamber_of, curve_of, kept_sag, leverage_of
+
+ASSUMED = (
+    "Typical chamber sizes are assumed: the curve is drawn in multiples of the rider's load, with its uncertainty."
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Slider:
+    """Something that can be tried on paper."""
+
+    name: str
+    label: str
+    low: int
+    high: int
+    value: int
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class SpringState:
+    """The spring sheet."""
+
+    blocked: str = ""
+    ends: tuple[tuple[str, str], ...] = ()
+    end: str = "front"
+    title: str = ""
+    curve: SpringCurve | None = None
+    kept: SpringCurve | None = None  # as measured, beside what is tried
+    force_label: str = ""
+    travel_label: str = ""
+    sliders: tuple[Slider, ...] = ()
+    findings: tuple[tuple[str, str], ...] = ()
+    remarks: tuple[str, ...] = ()
+    is_tried: bool = False
+
+
+class SpringViewModel(ViewModel[SpringState]):
+    """Draws the springs; what is tried on paper changes no record."""
+
+    station = "sag"
+
+    def __init__(self, desk: Desk, bench: Bench) -> None:
+        self._end = "front"
+        self._tried: dict[str, WhatIf] = {}
+        self._of_bike = ""
+        super().__init__(desk, bench)
+
+    def read(self) -> SpringState:
+        """Read the springs of the bike on the bench."""
+        if not self.bike_id:
+            return SpringState(blocked="Pick a bike first.")
+        if self._of_bike != self.bike_id:
+            self._of_bike, self._tried, self._end = self.bike_id, {}, "front"
+        records = self._desk.ask(spring_records(self.bike_id, self._bench.rider_id))
+        units = tuple(unit for unit in records.sag.parts.units if kept_sag(records, unit) is not None)
+        if not units:
+            return SpringState(blocked="A curve is drawn from a kept sag measurement. Measure sag first.")
+        unit = next((one for one in units if one.end == self._end), units[0])
+        tried = self._tried.get(unit.id, WhatIf())
+        try:
+            return resolve(records, units, unit, tried, self._bench.units)
+        except WorkbenchError as error:
+            self._tried.pop(unit.id, None)
+            return SpringState(blocked=str(error), ends=_ends(units), end=unit.end)
+
+    def pick_end(self, end: str) -> None:
+        """Look at the other end."""
+        self._end = end
+        self.refresh()
+
+    def try_value(self, name: str, value: int) -> None:
+        """Try another pressure, rate or number of spacers on paper."""
+        unit = self._unit()
+        if unit is None:
+            return
+        now = self._tried.get(unit.id, WhatIf())
+        if name == "spacers":
+            now = replace(now, spacers=value)
+        elif name == "pressure_kpa":
+            now = replace(now, pressure_kpa=float(value))
+        else:
+            now = replace(now, rate_n_per_mm=float(value))
+        self._tried[unit.id] = now
+        self.refresh()
+
+    def as_measured(self) -> None:
+        """Forget what was tried."""
+        self._tried.clear()
+        self.refresh()
+
+    def _unit(self) -> Unit | None:
+        parts = self._desk.ask(spring_records(self.bike_id, self._bench.rider_id)).sag.parts
+        return parts.unit(self.state.end)
+
+
+def resolve(records: SpringRecords, units: tuple[Unit, ...], unit: Unit, tried: WhatIf, shown: Units) -> SpringState:
+    """Lay the sheet out for one end."""
+    sag = kept_sag(records, unit)
+    assert sag is not None
+    is_tried = tried != WhatIf()
+    curve = curve_of(records, unit, sag, tried)
+    return SpringState(
+        ends=_ends(units),
+        end=unit.end,
+        title=f"{'Fork' if unit.kind == 'fork' else 'Shock'} spring",
+        curve=curve,
+        kept=curve_of(records, unit, sag, WhatIf()) if is_tried else None,
+        force_label="force, N" if curve.in_newton else "force, multiples of the rider's load",
+        travel_label="travel, mm" if unit.kind == "fork" else "stroke, mm",
+        sliders=_sliders(unit, sag, tried, shown),
+        findings=_findings(records, unit, sag, curve, shown),
+        remarks=_remarks(records, unit, curve),
+        is_tried=is_tried,
+    )
+
+
+def _ends(units: tuple[Unit, ...]) -> tuple[tuple[str, str], ...]:
+    return tuple((unit.end, unit.end.capitalize()) for unit in units)
+
+
+def _sliders(unit: Unit, sag: SagMeasurement, tried: WhatIf, shown: Units) -> tuple[Slider, ...]:
+    sliders = []
+    if unit.spring == "coil":
+        rate = tried.rate_n_per_mm if tried.rate_n_per_mm is not None else (sag.rate_n_per_mm or 0.0)
+        middle = round(sag.rate_n_per_mm or 0.0)
+        text = shown.text(rate, "spring_rate")
+        return (Slider("rate_n_per_mm", "Spring rate", max(1, middle // 2), middle * 2, round(rate), text),)
+    now = sag.pressure_kpa or 0.0
+    pressure = tried.pressure_kpa if tried.pressure_kpa is not None else now
+    low = round(unit.minimum_kpa if unit.minimum_kpa is not None else 0.6 * now)
+    high = round(unit.maximum_kpa if unit.maximum_kpa is not None else 1.5 * now)
+    sliders.append(Slider("pressure_kpa", "Pressure", low, high, round(pressure), shown.text(pressure, "pressure")))
+    if chamber_of(unit, 0) is not None and unit.spacer_volume_mm3 and unit.spacer_limit:
+        count = tried.spacers if tried.spacers is not None else (sag.spacers or 0)
+        sliders.append(Slider("spacers", "Volume spacers", 0, unit.spacer_limit, count, str(count)))
+    return tuple(sliders)
+
+
+def _findings(
+    records: SpringRecords, unit: Unit, sag: SagMeasurement, curve: SpringCurve, shown: Units
+) -> tuple[tuple[str, str], ...]:
+    words = [("Measured", f"{shown.text(sag.sag_mm, 'length')}, {_percent(sag.sag_mm / sag.travel_mm)}")]
+    if curve.sag_mm is not None:
+        words.append(("Sag here", f"{shown.text(curve.sag_mm, 'length')}, {_percent(curve.sag_mm / sag.travel_mm)}"))
+    if curve.rate_at_sag is not None and curve.in_newton:
+        words.append(("Rate at sag", shown.text(curve.rate_at_sag, "spring_rate")))
+    if curve.end_force is not None:
+        end = f"{curve.end_force:.0f} N" if curve.in_newton else f"{curve.end_force:.1f} times the load"
+        label = "Force at the end, in a quick hit" if unit.spring != "coil" else "Force at the end"
+        words.append((label, end))
+    words += _wheel_words(records, unit, sag, curve, shown)
+    return tuple(words)
+
+
+def _wheel_words(
+    records: SpringRecords, unit: Unit, sag: SagMeasurement, curve: SpringCurve, shown: Units
+) -> list[tuple[str, str]]:
+    leverage = leverage_of(records, unit) if unit.kind == "shock" else None
+    if leverage is None or curve.sag_mm is None or curve.sag_mm > leverage.stroke_mm:
+        return []
+    from workbench.physics.leverage import wheel_rate_n_per_mm
+
+    wheel_mm = leverage.wheel(curve.sag_mm)
+    words = [("Wheel sag", f"{shown.text(wheel_mm, 'length')}, {_percent(wheel_mm / leverage.travel_mm)}")]
+    if curve.in_newton and curve.rate_at_sag is not None:
+        rate = wheel_rate_n_per_mm(
+            leverage, wheel_mm=wheel_mm, shock_rate_n_per_mm=curve.rate_at_sag, shock_force_n=curve.load
+        )
+        words.append(("Wheel rate at sag", shown.text(rate, "spring_rate")))
+    words.append(("Leverage", f"{leverage.mean:.2f} mean, {_percent(leverage.progression)} progression"))
+    return words
+
+
+def _remarks(records: SpringRecords, unit: Unit, curve: SpringCurve) -> tuple[str, ...]:
+    remarks = [ASSUMED] if not curve.in_newton else []
+    pace = _pace(records)
+    if pace:
+        remarks.append(pace)
+    geometry = _geometry(records)
+    if geometry:
+        remarks.append(geometry)
+    return tuple(remarks)
+
+
+def _pace(records: SpringRecords) -> str:
+    """Compare the ride frequencies of both ends, as measured; needs a sag at each."""
+    from workbench.physics.balance import front_against_rear, ride_frequency_hz
+
+    paces: dict[str, float] = {}
+    for unit in records.sag.parts.units:
+        sag = kept_sag(records, unit)
+        if sag is None:
+            return ""
+        curve = curve_of(records, unit, sag, WhatIf())
+        if curve.rate_at_sag is None:
+            return ""
+        # At the wheel, rate over load is that of the shock divided by the leverage ratio.
+        ratio = _ratio(records, unit, curve.sag_mm or sag.sag_mm)
+        if ratio is None:
+            return ""
+        paces[unit.end] = ride_frequency_hz(curve.rate_at_sag / ratio, curve.load)
+    return front_against_rear(paces["front"], paces["rear"]) if len(paces) == 2 else ""
+
+
+def _ratio(records: SpringRecords, unit: Unit, sag_mm: float) -> float | None:
+    if unit.kind == "fork":
+        return 1.0
+    leverage = leverage_of(records, unit)
+    if leverage is not None and sag_mm <= leverage.stroke_mm:
+        return leverage.ratio(leverage.wheel(sag_mm))
+    wheel_mm = records.sag.parts.bike.rear_travel_mm
+    return wheel_mm / unit.travel_mm if wheel_mm and unit.travel_mm else None
+
+
+def _geometry(records: SpringRecords) -> str:
+    """Say the geometry at sag, for a bike with wheelbase and head angle entered."""
+    bike, parts = records.sag.parts.bike, records.sag.parts
+    fork = parts.unit("front")
+    front = kept_sag(records, fork) if fork else None
+    if bike.wheelbase_mm is None or bike.head_angle_deg is None or front is None:
+        return ""
+    from workbench.physics.geometry import at_sag
+
+    rear_up = _rear_axle_up(records)
+    if rear_up is None:
+        return ""
+    there = at_sag(
+        wheelbase_mm=bike.wheelbase_mm,
+        head_angle_deg=bike.head_angle_deg,
+        fork_sag_mm=front.sag_mm,
+        rear_axle_up_mm=rear_up,
+        bb_drop_mm=bike.bb_drop_mm,
+    )
+    text = f"At sag the head angle is {there.head_angle_deg:.1f} degrees (unloaded {bike.head_angle_deg:.1f})"
+    return f"{text} and the wheelbase {there.wheelbase_mm:.0f} mm."
+
+
+def _rear_axle_up(records: SpringRecords) -> float | None:
+    shock = records.sag.parts.unit("rear")
+    if shock is None:
+        return 0.0
+    sag = kept_sag(records, shock)
+    ratio = _ratio(records, shock, sag.sag_mm) if sag else None
+    return sag.sag_mm * ratio if sag and ratio else None
+
+
+def _percent(share: float) -> str:
+    return f"{100 * share:.0f}\u2009%"

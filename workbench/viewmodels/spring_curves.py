@@ -1,0 +1,178 @@
+"""The curve of one end: force over travel, where the rider sits in it, and what another pressure would do."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from math import isfinite
+from typing import TYPE_CHECKING
+
+from workbench.actions.spring import SpringRecords
+from workbench.model.sag import SagMeasurement
+from workbench.model.unit import Unit
+
+if TYPE_CHECKING:
+    from workbench.physics.air import AirChamber
+    from workbench.physics.leverage import Leverage
+
+QUICK = 1.35  # polytropic exponent in a hit: between the isothermal 1 and the adiabatic 1.4
+STEPS = 60
+LAST_UNKNOWN = 0.94  # with unknown chamber sizes the curve ends here: beyond it says little
+
+
+@dataclass(frozen=True, slots=True)
+class WhatIf:
+    """A pressure, rate or number of spacers tried on paper."""
+
+    pressure_kpa: float | None = None
+    rate_n_per_mm: float | None = None
+    spacers: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class SpringCurve:
+    """One curve ready to be drawn; forces in N, or in loads where the sizes are not known."""
+
+    travel_mm: tuple[float, ...]
+    force: tuple[float, ...]
+    quick: tuple[float, ...]
+    low: tuple[float, ...] = ()
+    high: tuple[float, ...] = ()
+    load: float = 1.0
+    sag_mm: float | None = None
+    rate_at_sag: float | None = None  # in the curve's own force per mm
+    end_force: float | None = None  # quick, at the last travel drawn
+    in_newton: bool = True
+
+    def __post_init__(self) -> None:
+        lengths = {len(self.travel_mm), len(self.force), len(self.quick)} | {len(self.low) or len(self.travel_mm)}
+        if len(lengths) != 1 or not all(map(isfinite, (*self.force, *self.quick, *self.low, *self.high))):
+            raise ValueError("a curve has one finite force for every travel")
+
+
+def kept_sag(records: SpringRecords, unit: Unit) -> SagMeasurement | None:
+    """Give the sag measurement that holds for a unit: the newest kept one on its present hardware."""
+    generation = records.sag.parts.generation(unit.id)
+    present = generation.id if generation else None
+    kept = [
+        one
+        for one in records.sag.measurements
+        if one.unit_id == unit.id and one.is_kept and one.generation_id == present
+    ]
+    return kept[-1] if kept else None
+
+
+def curve_of(records: SpringRecords, unit: Unit, sag: SagMeasurement, what_if: WhatIf) -> SpringCurve:
+    """Compute the curve of a unit at what was measured, or at something else tried on paper."""
+    if unit.spring == "coil":
+        return _coil_curve(unit, sag, what_if)
+    chamber = chamber_of(unit, sag.spacers if what_if.spacers is None else what_if.spacers)
+    if chamber is None:
+        return _unknown_curve(records, unit, sag, what_if)
+    return _known_curve(unit, sag, chamber, what_if)
+
+
+def chamber_of(unit: Unit, spacers: int | None) -> AirChamber | None:
+    """Give the chambers of a unit where all their sizes were entered."""
+    if unit.area_mm2 is None or unit.positive_mm3 is None or unit.negative_mm3 is None or unit.travel_mm is None:
+        return None
+    from workbench.physics.air import AirChamber
+
+    spacer_mm3 = (spacers or 0) * (unit.spacer_volume_mm3 or 0.0)
+    return AirChamber(unit.area_mm2, unit.positive_mm3, unit.negative_mm3, unit.travel_mm, spacer_mm3)
+
+
+def _known_curve(unit: Unit, sag: SagMeasurement, chamber: AirChamber, what_if: WhatIf) -> SpringCurve:
+    from workbench.physics import air
+
+    measured = chamber_of(unit, sag.spacers) or chamber
+    pressure = sag.pressure_kpa or 0.0
+    load = float(air.force_n(measured, pressure_kpa=pressure, travel_mm=sag.sag_mm))
+    tried = pressure if what_if.pressure_kpa is None else what_if.pressure_kpa
+    travel = _travels(chamber.travel_mm)
+    there = air.static_travel_mm(chamber, pressure_kpa=tried, load_n=load)
+    quick = [float(air.force_n(chamber, pressure_kpa=tried, travel_mm=x, n=QUICK)) for x in travel]
+    return SpringCurve(
+        travel_mm=travel,
+        force=tuple(float(air.force_n(chamber, pressure_kpa=tried, travel_mm=x)) for x in travel),
+        quick=tuple(quick),
+        load=load,
+        sag_mm=there,
+        rate_at_sag=float(air.rate_n_per_mm(chamber, pressure_kpa=tried, travel_mm=there)),
+        end_force=quick[-1],
+    )
+
+
+def _unknown_curve(records: SpringRecords, unit: Unit, sag: SagMeasurement, what_if: WhatIf) -> SpringCurve:
+    from workbench.physics.band import force_band
+    from workbench.physics.sag import SagReading
+
+    readings = [
+        SagReading(one.pressure_kpa, one.sag_mm)
+        for one in records.sag.measurements
+        if one.unit_id == unit.id
+        and one.generation_id == sag.generation_id
+        and one.posture == sag.posture
+        and one.spacers == sag.spacers
+        and one.pressure_kpa
+    ]
+    tried = what_if.pressure_kpa if what_if.pressure_kpa is not None else (sag.pressure_kpa or 0.0)
+    travel = _travels(sag.travel_mm * LAST_UNKNOWN)
+    static = force_band(readings, travel_mm=sag.travel_mm, end=unit.end, pressure_kpa=tried, at_mm=travel)
+    quick = force_band(readings, travel_mm=sag.travel_mm, end=unit.end, pressure_kpa=tried, at_mm=travel, n=QUICK)
+    there = crossing(travel, static.middle, 1.0)
+    return SpringCurve(
+        travel_mm=travel,
+        force=static.middle,
+        quick=quick.middle,
+        low=static.low,
+        high=static.high,
+        sag_mm=there,
+        rate_at_sag=_slope(travel, static.middle, there) if there is not None else None,
+        end_force=quick.middle[-1],
+        in_newton=False,
+    )
+
+
+def _coil_curve(unit: Unit, sag: SagMeasurement, what_if: WhatIf) -> SpringCurve:
+    measured = sag.rate_n_per_mm or 0.0
+    preload = sag.preload_mm or 0.0
+    rate = what_if.rate_n_per_mm if what_if.rate_n_per_mm is not None else measured
+    load = measured * (sag.sag_mm + preload)
+    travel = _travels(unit.travel_mm or sag.travel_mm)
+    force = tuple(rate * (x + preload) for x in travel)
+    there = max(0.0, load / rate - preload)
+    return SpringCurve(travel, force, force, load=load, sag_mm=there, rate_at_sag=rate, end_force=force[-1])
+
+
+def _travels(last_mm: float) -> tuple[float, ...]:
+    return tuple(last_mm * step / STEPS for step in range(STEPS + 1))
+
+
+def crossing(travel_mm: tuple[float, ...], force: tuple[float, ...], level: float) -> float | None:
+    """Give the travel at which a rising force reaches a level; None if it does not on this curve."""
+    for place in range(1, len(travel_mm)):
+        before, after = force[place - 1], force[place]
+        if before <= level <= after and after > before:
+            share = (level - before) / (after - before)
+            return travel_mm[place - 1] + share * (travel_mm[place] - travel_mm[place - 1])
+    return None
+
+
+def _slope(travel_mm: tuple[float, ...], force: tuple[float, ...], at_mm: float) -> float:
+    place = min(max(round(at_mm / travel_mm[-1] * STEPS), 1), STEPS - 1)
+    return (force[place + 1] - force[place - 1]) / (travel_mm[place + 1] - travel_mm[place - 1])
+
+
+def leverage_of(records: SpringRecords, unit: Unit) -> Leverage | None:
+    """Give the leverage curve of the newest survey of a shock."""
+    survey = next((one for one in records.surveys if one.unit_id == unit.id), None)
+    if survey is None:
+        return None
+    from workbench.physics.leverage import survey as fit
+
+    points = records.points[survey.id]
+    return fit(
+        [point.stroke_mm for point in points],
+        [point.wheel_mm for point in points],
+        reading_sd_mm=survey.reading_sd_mm,
+    )
