@@ -1,0 +1,233 @@
+"""A hand at the real program: mouse and keys of the X server, and eyes that read what is in sight."""
+
+from __future__ import annotations
+
+import json
+import shutil
+import signal
+import subprocess
+import sys
+import time
+from collections.abc import Callable
+from pathlib import Path
+from tempfile import TemporaryDirectory
+from typing import Any
+
+from workbench.library.dump import check, export_json
+from workbench.library.library import open_library
+from workbench.library.tables import schema
+
+ROOT = Path(__file__).resolve().parents[2]
+LONGEST_WAIT_S = 30.0
+PAUSE_S = 0.01
+MOMENT = "2031-05-14T09:00:00+00:00"
+Sight = dict[str, Any]
+
+
+class Hand:
+    """Starts the program over a library, works it, kills it, starts it again."""
+
+    def __init__(self, library: Path, log: Path) -> None:
+        self.library, self._log = library, log
+        self._program: subprocess.Popen[bytes] | None = None
+        self.events = 0  # keys pressed and mouse clicks made
+
+    # The process
+
+    def start(self) -> None:
+        """Start the program and wait until its window has the focus."""
+        with self._log.open("ab") as log:
+            self._program = subprocess.Popen(
+                [sys.executable, "-m", "tests.journeys.driver", "--library", str(self.library), "--now", MOMENT],
+                cwd=ROOT, stdin=subprocess.PIPE, stdout=subprocess.PIPE, stderr=log,
+            )  # fmt: skip
+        self.wait(lambda sight: sight["window"] == "window", "the window has the focus")
+
+    def kill(self) -> None:
+        """End the program in the middle of whatever it does."""
+        assert self._program is not None
+        self._program.send_signal(signal.SIGKILL)
+        self._end()
+
+    def close(self) -> None:
+        """End the program if it still runs."""
+        if self._program is not None:
+            self._program.kill()
+            self._end()
+
+    def wait_for_end(self) -> int:
+        """Wait until the program has ended by itself; its exit code."""
+        assert self._program is not None
+        code = self._program.wait(LONGEST_WAIT_S)
+        self._end()
+        return code
+
+    def _end(self) -> None:
+        assert self._program is not None
+        self._program.wait(LONGEST_WAIT_S)
+        for pipe in (self._program.stdin, self._program.stdout):
+            assert pipe is not None
+            pipe.close()
+        self._program = None
+
+    def trouble(self) -> str:
+        """What the program wrote to its standard error."""
+        return self._log.read_text(encoding="utf-8") if self._log.exists() else ""
+
+    # Eyes
+
+    def look(self) -> Sight:
+        """All that is in sight now."""
+        assert self._program is not None
+        assert self._program.stdin is not None
+        assert self._program.stdout is not None
+        self._program.stdin.write(b"?\n")
+        self._program.stdin.flush()
+        answer = self._program.stdout.readline()
+        assert answer, f"the program has ended: {self.trouble()}"
+        sight: Sight = json.loads(answer)
+        return sight
+
+    def wait(self, is_so: Callable[[Sight], object], what: str) -> Sight:
+        """Look until something is so."""
+        end = time.monotonic() + LONGEST_WAIT_S
+        while time.monotonic() < end:
+            sight = self.look()
+            if is_so(sight):
+                return sight
+            time.sleep(PAUSE_S)  # looking takes time of the program's own
+        raise AssertionError(f"waited in vain: {what}; focus on {sight['focus']}; in sight: {words_of(sight)}")
+
+    def sees(self, *texts: str) -> None:
+        """Wait until all these words are in sight."""
+        self.wait(lambda sight: all(text in words_of(sight) for text in texts), f"to see {texts}")
+
+    def is_in_sight(self, name: str) -> bool:
+        """Whether a widget of this name is in sight."""
+        return find(self.look(), name) is not None
+
+    def text_of(self, name: str) -> str:
+        """The text of a widget in sight."""
+        thing = find(self.look(), name)
+        assert thing is not None, name
+        return str(thing["text"])
+
+    def wait_for(self, name: str) -> None:
+        """Wait until a widget of this name is in sight."""
+        self.wait(lambda sight: find(sight, name), f"{name} to be in sight")
+
+    def text_soon(self, name: str, text: str) -> bool:
+        """Whether a widget comes to show a text that begins so."""
+        end = time.monotonic() + 0.4
+        while time.monotonic() < end:
+            if str((find(self.look(), name) or {"text": ""})["text"]).startswith(text):
+                return True
+        return False
+
+    def wait_text(self, name: str, text: str) -> None:
+        """Wait until a widget holds a text."""
+        self.wait(lambda sight: (find(sight, name) or {}).get("text") == text, f"{name} to hold {text!r}")
+
+    def wait_focus(self, name: str) -> None:
+        """Wait until a widget has the focus."""
+        self.wait(lambda sight: sight["focus"] == name, f"the focus on {name}")
+
+    def settle(self, focus: str) -> None:
+        """Wait a little for the focus to move on; a row of the same name may follow."""
+        end = time.monotonic() + 0.4
+        while time.monotonic() < end and self.look()["focus"] == focus:
+            pass
+
+    # Keys
+
+    def keys(self, *names: str) -> None:
+        """Press keys one after the other, by their X names: Return, Tab, ctrl+z, 5."""
+        self.events += len(names)
+        _xdotool("key", "--delay", "2", *names)
+
+    def type(self, text: str) -> None:
+        """Type a text."""
+        self.events += len(text)
+        _xdotool("type", "--delay", "2", text)
+
+    # Mouse
+
+    def click(self, name: str, *, text: str = "") -> None:
+        """Click a widget, after turning the wheel until it is in sight."""
+        self._click(self._in_sight(lambda sight: find(sight, name, text=text), name))
+
+    def click_line(self, text: str) -> None:
+        """Click a line of a menu or list."""
+        self._click(self._in_sight(lambda sight: find_line(sight, text), text))
+
+    def fill(self, name: str, text: str) -> None:
+        """Click into a field, replace what stands there, wait until it is typed."""
+        self.click(name)
+        self.wait_focus(name)
+        self.keys("ctrl+a")
+        self.type(text)
+        self.wait_text(name, text)
+
+    def _click(self, place: tuple[int, int, int, int]) -> None:
+        x, y, width, height = place
+        self.events += 1
+        _xdotool("mousemove", str(x + width // 2), str(y + height // 2), "click", "1")
+
+    def _in_sight(self, look_for: Callable[[Sight], dict[str, Any] | None], what: str) -> tuple[int, int, int, int]:
+        """Where a thing is, once at least half of it shows and it stands still."""
+        end, before = time.monotonic() + LONGEST_WAIT_S, None
+        while time.monotonic() < end:
+            thing = look_for(self.look())
+            if thing is None:
+                continue
+            seen, whole = thing["seen"], thing["whole"]
+            if seen is not None and seen[3] * 2 >= min(whole[3], 600) and seen == before:
+                return tuple(seen)
+            if seen is None or seen[3] * 2 < min(whole[3], 600):
+                self._turn_wheel(whole)
+            before = seen
+        raise AssertionError(f"not in sight: {what}; in sight: {words_of(self.look())}")
+
+    def _turn_wheel(self, whole: tuple[int, int, int, int]) -> None:
+        frame = find(self.look(), "sheet_frame")
+        assert frame is not None
+        x, y, width, height = frame["seen"]
+        button = "5" if whole[1] + whole[3] / 2 > y + height / 2 else "4"
+        _xdotool("mousemove", str(x + width - 40), str(y + height // 2), "click", button)
+
+
+def find(sight: Sight, name: str, *, text: str = "") -> dict[str, Any] | None:
+    """The thing of this name, and of this text if one is given."""
+    found = (one for one in sight["things"] if one["name"] == name and text in one["text"])
+    return next(found, None)
+
+
+def find_line(sight: Sight, text: str) -> dict[str, Any] | None:
+    """The line of a menu or list that begins with this text."""
+    return next((one for one in sight["things"] if one["kind"] == "line" and one["text"].startswith(text)), None)
+
+
+def words_of(sight: Sight) -> str:
+    """All words in sight, one thing a line."""
+    return "\n".join(one["text"] for one in sight["things"] if one["text"])
+
+
+def _xdotool(*arguments: str) -> None:
+    subprocess.run(["xdotool", *arguments], check=True, capture_output=True, timeout=LONGEST_WAIT_S)
+
+
+def export(library: Path) -> dict[str, Any]:
+    """Everything the library holds, read from a copy so that the open one is left alone."""
+    with TemporaryDirectory() as folder:
+        copy = Path(folder) / library.name
+        for suffix in ("", "-wal"):
+            source = library.with_name(library.name + suffix)
+            if source.exists():
+                shutil.copy(source, copy.with_name(copy.name + suffix))
+        held = open_library(copy, schema, now=lambda: MOMENT)
+        try:
+            assert check(held) == []
+            whole: dict[str, Any] = json.loads(export_json(held))
+        finally:
+            held.close()
+    return whole
