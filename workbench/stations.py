@@ -9,7 +9,7 @@ from workbench.actions.desk import Desk
 from workbench.model.bike import Station
 from workbench.ui.page import Page
 from workbench.viewmodels.bench import Bench
-from workbench.viewmodels.window import LEVERAGE, NEW_BIKE, SPRING
+from workbench.viewmodels.window import CARRY, LEVERAGE, NEW_BIKE, SPRING
 
 
 def page_makers(desk: Desk, bench: Bench) -> Mapping[str, Callable[[], Page]]:
@@ -87,6 +87,13 @@ def _leverage(desk: Desk, bench: Bench) -> Page:
     return LeveragePage(LeverageViewModel(desk, bench))
 
 
+def _carry(desk: Desk, bench: Bench) -> Page:
+    from workbench.ui.spring.carry_page import CarryPage
+    from workbench.viewmodels.carry import CarryViewModel
+
+    return CarryPage(CarryViewModel(desk, bench))
+
+
 _MAKERS: dict[str, Callable[[Desk, Bench], Page]] = {
     NEW_BIKE: _new_bike,
     Station.GARAGE: _garage,
@@ -98,4 +105,5 @@ _MAKERS: dict[str, Callable[[Desk, Bench], Page]] = {
     Station.CARD: _card,
     SPRING: _spring,
     LEVERAGE: _leverage,
+    CARRY: _carry,
 }

@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QWidget
 from workbench.actions.garage import garage_rows
 from workbench.app import Workbench
 from workbench.model.bike import Station
-from workbench.viewmodels.window import LEVERAGE, SPRING
+from workbench.viewmodels.window import CARRY, LEVERAGE, SPRING
 
 Go = Callable[[Workbench], QWidget | None]
 
@@ -97,6 +97,13 @@ def _spring(workbench: Workbench) -> None:
     view_model.try_value("pressure_kpa", 600)
 
 
+def _carry(workbench: Workbench) -> None:
+    view_model = bike(workbench, "Larch 150", CARRY)
+    view_model.set_text("here_c", "22")
+    view_model.set_text("there_c", "-3")
+    view_model.set_text("there_m", "1200")
+
+
 def _leverage(workbench: Workbench) -> None:
     view_model = bike(workbench, "Larch 150", LEVERAGE)
     pairs = ((6, 17.2), (12, 33.6), (18, 49.3), (24, 64.4), (30, 79.0), (42, 106.5), (54, 132.6), (60, 145.0))
@@ -178,6 +185,7 @@ STOPS: tuple[tuple[str, str, bool, Go], ...] = (
     ("sample", "sag-put-back", False, _put_back),
     ("sample", "spring", False, _spring),
     ("sample", "leverage", False, _leverage),
+    ("sample", "carry", False, _carry),
     ("sample", "baseline-write", False, partial(_open, name="Fell 130", station=Station.BASELINE)),
     ("sample", "baseline", False, partial(_open, name="Tarn hardtail", station=Station.BASELINE)),
     ("sample", "ride-blocked", False, partial(_open, name="Wren 24", station=Station.RIDE)),

@@ -8,7 +8,7 @@ from typing import Protocol
 
 from workbench.model.job import STATION_WORDS, STATIONS
 from workbench.ui.menus import SEPARATOR, Entry
-from workbench.viewmodels.window import LEVERAGE, SPRING, WindowViewModel
+from workbench.viewmodels.window import CARRY, LEVERAGE, SPRING, WindowViewModel
 
 
 class Commands(Protocol):
@@ -64,6 +64,7 @@ def window_menus(window: Commands, view_model: WindowViewModel) -> Sequence[tupl
                 SEPARATOR,
                 Entry("go_spring", "Sp&ring curve", _go(view_model, SPRING), "Ctrl+8"),
                 Entry("go_leverage", "&Leverage survey", _go(view_model, LEVERAGE), "Ctrl+9"),
+                Entry("go_carry", "&Carry it over", _go(view_model, CARRY), "Ctrl+0"),
                 SEPARATOR,
                 Entry("skip", "&Skip this station ...", window.skip_station),
             ),

@@ -19,7 +19,8 @@ from workbench.viewmodels.fact_rows import FactRow, fact_rows
 from workbench.viewmodels.shown import Units, short_date
 from workbench.viewmodels.typed_facts import keep_typed, typed_key, typed_texts, with_typed
 
-_AIR_FACTS = ("minimum_kpa", "maximum_kpa", "has_second_positive", "spacer_limit", "spacer_volume_mm3")
+_SIZES = ("area_mm2", "positive_mm3", "negative_mm3")
+_AIR_FACTS = ("minimum_kpa", "maximum_kpa", "has_second_positive", "spacer_limit", "spacer_volume_mm3", *_SIZES)
 _COIL_FACTS = ("spring_stroke_mm", "preload_limit_mm")
 _TAIL_FACTS = ("maker_sag_low", "maker_sag_high", "serial", "note")
 
@@ -72,7 +73,7 @@ def resolve(parts: BikeParts, everybody: tuple[Person, ...], units: Units, typed
 
 def _bike_facts(bike: Bike) -> tuple[str, ...]:
     rear = () if bike.layout == "hardtail" else ("rear_travel_mm",)
-    return ("name", "discipline", "is_ebike", *rear, "tags", "note")
+    return ("name", "discipline", "is_ebike", *rear, "head_angle_deg", "wheelbase_mm", "bb_drop_mm", "tags", "note")
 
 
 def _rider_section(parts: BikeParts, units: Units) -> Section:

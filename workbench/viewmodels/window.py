@@ -21,7 +21,13 @@ from workbench.viewmodels.shown import Units, short_date, short_time
 NEW_BIKE = "new_bike"
 SPRING = "spring"
 LEVERAGE = "leverage"
-SHEETS = {NEW_BIKE: "New bike", SPRING: "Spring", LEVERAGE: "Leverage"}  # sheets that are no station
+CARRY = "carry"
+SHEETS = {
+    NEW_BIKE: "New bike",
+    SPRING: "Spring",
+    LEVERAGE: "Leverage",
+    CARRY: "Carry over",
+}  # sheets that are no station
 DRAFT_STATIONS = {
     "count": Station.ADJUSTERS,
     "sag": Station.SAG,
@@ -289,4 +295,4 @@ def _rider_text(rider: Person | None, units: Units) -> str:
         return "no rider yet"
     if rider.mass_kg is None:
         return rider.name
-    return f"{rider.name}   {units.text(rider.mass_kg, 'mass')} ready to ride"
+    return f"{rider.name}, {units.text(rider.mass_kg, 'mass')} ready to ride"

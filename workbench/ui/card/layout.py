@@ -14,7 +14,7 @@ from workbench.ui.parts.theme import FAMILY
 WIDTH, HEIGHT, MARGIN = 595.0, 842.0, 40.0
 FOOT = 52.0
 INNER = WIDTH - 2 * MARGIN
-COLUMNS = (0.0, 0.30, 0.50, 0.72)  # label, as found, as left, remark
+COLUMNS = (0.0, 0.27, 0.50, 0.74)  # label, as found, as left, remark
 TITLE, HEADING, TEXT, NOTE, FIGURE = 20, 12, 10, 8, 17
 
 

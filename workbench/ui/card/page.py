@@ -102,6 +102,8 @@ class CardPage(Page):
         self._pdf.clicked.connect(self.ask_for_pdf)
         self._print = Button("Print ...", "plain", name="card_print")
         self._print.clicked.connect(self.print_card)
+        self._carry = Button("Carry it over ...", "link", name="card_carry")
+        self._carry.clicked.connect(self._to_carry)
         self._said = Words("", "mute", name="card_said")
         self._paper = CardPaper()
         self._whole = self._build()
@@ -128,7 +130,10 @@ class CardPage(Page):
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(SPACE_16)
         rows.addLayout(line)
-        rows.addWidget(self._said)
+        under = QHBoxLayout()
+        under.addWidget(self._said, 1)
+        under.addWidget(self._carry)
+        rows.addLayout(under)
         rows.addWidget(self._paper)
         return whole
 
@@ -151,6 +156,9 @@ class CardPage(Page):
     def _rename(self) -> None:
         self._name.setModified(False)
         self._card.name(self._name.text())
+
+    def _to_carry(self) -> None:
+        self.station_requested.emit("carry")
 
     def _to_baseline(self) -> None:
         self.station_requested.emit("baseline")
