@@ -4,12 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 import numpy as np
 
 from workbench.model.errors import InputError, NotEnoughData
-from workbench.physics.air import AirChamber
-from workbench.physics.leverage import Leverage
 from workbench.physics.limits import check_number, percent
 from workbench.physics.shapes import (
     OUTSIDE_KPA,
@@ -24,6 +23,10 @@ from workbench.physics.shapes import (
     share,
     typical_shapes,
 )
+
+if TYPE_CHECKING:
+    from workbench.physics.air import AirChamber
+    from workbench.physics.leverage import Leverage
 
 _READING_SD_MM = 0.2
 _FELT_SAG = 0.015

@@ -191,27 +191,41 @@ def learn(shapes: Shapes, pressures_kpa: Sequence[float], sags: Sequence[float],
     seen = np.stack([np.log(np.maximum(load_at(shapes, p, s), _LEAST_LOAD_KPA)) for p, s in pairs])
     slope = np.stack([_log_slope(shapes, p, s) for p, s in pairs])
     noise, noise_chance = (np.asarray(part) for part in NOISE[end])
-    slips, slip_chance = _slips(len(sags))
-    # Axes: reading, shape, scatter, slip.
-    variance = (slope * blur)[:, :, None, None] ** 2 + noise[None, None, :, None] ** 2 + slips[:, None, None, :]
-    total = (1 / variance).sum(axis=0)
-    mean = (seen[:, :, None, None] / variance).sum(axis=0) / total
-    misfit = ((seen[:, :, None, None] - mean) ** 2 / variance).sum(axis=0)
-    fit = -0.5 * (misfit + np.log(total) + np.log(variance).sum(axis=0))
-    fit += (np.log(slope).sum(axis=0) * (1 - 1 / len(sags)))[:, None, None]
-    chance = np.exp(fit - fit.max()) * shapes.chance[:, None, None] * noise_chance[:, None] * slip_chance
-    chance /= chance.sum()
-    return _belief(shapes, mean, 1 / np.sqrt(total), chance, noise)
+    # Axes from here on: reading or slip, shape, scatter.
+    variance = (slope * blur)[:, :, None] ** 2 + noise**2
+    about = seen.mean(axis=0)
+    parts = _sums(variance, (seen - about)[:, :, None])
+    total, first, second, log_variance = parts if len(sags) < _SLIP_FROM else _with_slips(parts, variance, seen - about)
+    fit = -0.5 * (second - first**2 / total + np.log(total) + log_variance)
+    fit += (np.log(slope).sum(axis=0) * (1 - 1 / len(sags)))[:, None]
+    slip_chance = np.append(1.0, np.full(len(fit) - 1, _SLIP_CHANCE))[:, None, None]
+    chance = np.exp(fit - fit.max()) * shapes.chance[:, None] * noise_chance * slip_chance
+    return _belief(shapes, about[:, None] + first / total, 1 / np.sqrt(total), chance / chance.sum(), noise)
+
+
+def _sums(variance: Floats, seen: Floats) -> tuple[Floats, Floats, Floats, Floats]:
+    """Give weights, weighted loads, their squares and log variances, summed over the readings."""
+    terms = (1 / variance, seen / variance, seen**2 / variance, np.log(variance))
+    weight, first, second, logs = (term.sum(axis=0, keepdims=True) for term in terms)
+    return weight, first, second, logs
+
+
+def _with_slips(parts: tuple[Floats, ...], variance: Floats, seen: Floats) -> list[Floats]:
+    """Put beside the sums those in which one reading after the other counts as a slip."""
+    wider, seen = variance + _SLIP_SD**2, seen[:, :, None]
+    less = 1 / wider - 1 / variance
+    changes = (less, less * seen, less * seen**2, np.log(wider / variance))
+    return [np.concatenate([part, part + change]) for part, change in zip(parts, changes, strict=True)]
 
 
 def _belief(shapes: Shapes, mean: Floats, sd: Floats, chance: Floats, noise: Floats) -> Belief:
     """Keep the possibilities that matter and lay out their loads."""
-    by_noise = chance.sum(axis=(0, 2))
-    by_slip = chance.sum(axis=(0, 1))
+    by_noise = chance.sum(axis=(0, 1))
+    by_slip = chance.sum(axis=(1, 2))
     slip = int(np.argmax(by_slip)) - 1
     doubt = float(by_noise[-_WILD_LEVELS:].sum() + by_slip[1:].sum())
     keep = np.flatnonzero(chance.ravel() > chance.max() * _NEGLIGIBLE)
-    row = keep // (chance.shape[1] * chance.shape[2])
+    row = keep // chance.shape[2] % chance.shape[1]
     kept = chance.ravel()[keep]
     return Belief(
         _rows(shapes, row),
@@ -235,12 +249,3 @@ def quantiles(belief: Belief, values: Floats, at: Sequence[float]) -> list[float
 def share(belief: Belief, happens: npt.NDArray[np.bool_]) -> float:
     """Give the chance of what happens in some of the possibilities."""
     return float(belief.chance @ (happens @ _NODE_WEIGHT))
-
-
-def _slips(count: int) -> tuple[Floats, Floats]:
-    """Give the extra variance of each reading if none, or one of three or more, is a slip; and the chances."""
-    if count < _SLIP_FROM:
-        return np.zeros((count, 1)), np.ones(1)
-    extra = np.hstack([np.zeros((count, 1)), np.eye(count) * _SLIP_SD**2])
-    chance = np.append(1.0, np.full(count, _SLIP_CHANCE))
-    return extra, chance / chance.sum()
