@@ -105,7 +105,7 @@ def _air(
     from workbench.physics.sag import SagReading, next_pressure
 
     chamber = None
-    if unit.area_mm2 and unit.positive_mm3 and unit.negative_mm3 and unit.travel_mm:
+    if unit.negative == "self" and unit.area_mm2 and unit.positive_mm3 and unit.negative_mm3 and unit.travel_mm:
         spacers_mm3 = (draft.spacers or 0) * (unit.spacer_volume_mm3 or 0.0)
         chamber = AirChamber(unit.area_mm2, unit.positive_mm3, unit.negative_mm3, unit.travel_mm, spacers_mm3)
     pairs = [
