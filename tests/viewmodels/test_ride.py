@@ -173,6 +173,52 @@ def test_the_ride_happened_when_its_first_entry_was_made_not_when_it_was_kept(de
     assert run.ridden_at == begun < run.typed_at
 
 
+def test_a_run_belongs_to_what_was_ridden_also_when_the_next_thing_is_set_before_it_is_kept(desk, bike, riding):
+    view_model, _ = riding
+    keep(view_model, 5)
+    ridden = records(desk, bike).current
+    view_model.set_run("liking", 6)
+    view_model.set_run("direction", -1)
+    tested = view_model.state.session.entry.draft.tested_id
+    other = next(place for place in (0, 1) if adjuster_key(desk, bike, place) != f"adjuster/{tested}")
+    assert view_model.change_by_hand(adjuster_key(desk, bike, other), "2")
+    assert records(desk, bike).current != ridden
+    assert view_model.keep_run()
+    run = records(desk, bike).open_session.runs[-1]
+    assert (run.setup_id, run.direction_of) == (ridden.id, tested)
+
+
+def test_an_entry_begun_on_a_setup_that_was_undone_since_goes_to_the_one_on_the_bike(desk, bike, riding):
+    view_model, _ = riding
+    keep(view_model, 5)
+    view_model.change_by_hand(adjuster_key(desk, bike, 1), "9")
+    view_model.set_run("liking", 6)
+    desk.undo()
+    assert view_model.keep_run()
+    run = records(desk, bike).open_session.runs[-1]
+    assert run.setup_id == records(desk, bike).current.id
+
+
+def test_a_discarded_run_entry_can_be_taken_back(desk, bike, riding):
+    view_model, heard = riding
+    view_model.set_run("liking", 6)
+    view_model.discard_run()
+    ((label, draft_id),) = heard.discarded
+    assert label == "Run entry discarded"
+    view_model.take_back_draft(draft_id)
+    assert view_model.state.session.entry.draft.liking == 6
+
+
+def test_a_start_was_verified_when_it_was_ticked_not_when_the_session_began(desk, bike):
+    view_model, _ = shown(RideViewModel, desk, bike.id)
+    view_model.set_start("verified", True)
+    ticked = view_model.state.start.draft.verified_at
+    view_model.set_start("new_course", "Loop")
+    assert view_model.start_session()
+    session = records(desk, bike).open_session.session
+    assert session.verified_at == ticked < session.started_at
+
+
 def test_a_run_without_any_answer_is_asked_for_one(riding):
     view_model, heard = riding
     assert view_model.keep_run(), "a warm-up may go without"

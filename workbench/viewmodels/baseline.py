@@ -224,7 +224,7 @@ class BaselineViewModel(ViewModel[BaselineState]):
         self._is_writing = False
         draft = self._desk.open_draft(DRAFT, bike_id=self.bike_id)
         if draft is not None:
-            self._desk.discard_draft(draft.id)
+            self.discard_draft("Baseline entries discarded", draft.id)
         self.refresh()
 
     def take_step(self, key: str) -> None:

@@ -116,6 +116,8 @@ class RideViewModel(ViewModel[RideState]):
             draft = replace(draft, course_id="")
         if name == "course_id" and value:
             draft = replace(draft, new_course="")
+        if name == "verified":
+            draft = replace(draft, verified_at=self._desk.now() if value else "")
         self._keep_draft(ride_start.DRAFT, draft.to_json(), None)
 
     def take_step(self, key: str) -> None:
@@ -168,8 +170,19 @@ class RideViewModel(ViewModel[RideState]):
             return
         draft = replace(session.entry.draft, **{name: value})
         if not draft.ridden_at:
-            draft = replace(draft, ridden_at=self._desk.now())
+            draft = self._begun(draft)
         self._keep_draft(ride_run.DRAFT, draft.to_json(), self._session_id())
+
+    def _begun(self, draft: RunDraft) -> RunDraft:
+        """Note when the run was ridden, on what, and what was under test: that holds whatever is set next."""
+        records = self._records()
+        tested = tested_adjuster(records, self._focus)
+        return replace(
+            draft,
+            ridden_at=self._desk.now(),
+            setup_id=records.current.id if records.current else "",
+            tested_id=tested.id if tested else "",
+        )
 
     def keep_run(self) -> bool:
         """Keep the run."""
@@ -178,10 +191,11 @@ class RideViewModel(ViewModel[RideState]):
             return False
         records = self._records()
         open_session = records.open_session
-        if records.current is None or open_session is None:
+        draft, units = state.entry.draft, self._bench.units
+        ridden = _setup_ridden(records, draft)
+        if not ridden or open_session is None:
             self.refused.emit(Problem("The bike stands as no setup says. Choose what was changed first.", ""))
             return False
-        draft, units = state.entry.draft, self._bench.units
         wrong = ride_run.problem(replace(draft, is_warmup=state.entry.is_warmup), records.parts, units)
         if wrong is not None:
             self.refused.emit(wrong)
@@ -193,8 +207,8 @@ class RideViewModel(ViewModel[RideState]):
             records.parts,
             units,
             session_id=open_session.session.id,
-            setup_id=records.current.id,
-            tested=tested_adjuster(records, self._focus),
+            setup_id=ridden,
+            tested=tested_adjuster(records, self._focus, draft),
             unverified=open_session.session.verified_at is None,
         )
         label = f"Keep run {state.entry.number}" + (f", liking {run.liking}" if run.liking is not None else "")
@@ -204,7 +218,7 @@ class RideViewModel(ViewModel[RideState]):
         """Put the entries of the run aside."""
         kept = self._desk.open_draft(ride_run.DRAFT, bike_id=self.bike_id, subject=self._session_id())
         if kept is not None:
-            self._desk.discard_draft(kept.id)
+            self.discard_draft("Run entry discarded", kept.id)
 
     def set_aside(self, run_id: str, reason: str) -> None:
         """Take a run out of the count, or with no reason back in."""
@@ -289,3 +303,10 @@ class RideViewModel(ViewModel[RideState]):
             self._desk.keep_draft(kind, body, bike_id=self.bike_id, subject=subject)
         except WorkbenchError as error:
             self.refuse(error)
+
+
+def _setup_ridden(records: RideRecords, draft: RunDraft) -> str:
+    """Give the setup the run was ridden on: as noted at its first entry, else the one that stands on the bike."""
+    if any(setup.id == draft.setup_id for setup in records.setups):
+        return draft.setup_id
+    return records.current.id if records.current else ""

@@ -50,6 +50,8 @@ class RunDraft:
     lap: str = ""
     note: str = ""
     ridden_at: str = ""
+    setup_id: str = ""  # what was ridden, and what the direction speaks of: as at the first entry,
+    tested_id: str = ""  # also when something else is set before the run is kept
 
     def to_json(self) -> str:
         """Write the draft for keeping."""

@@ -63,7 +63,7 @@ def resolve_session(
     number = len(session.runs) + 1
     worked = worked_on(records, focus)
     step = ride_next.propose(records, working_on=worked, put_aside=focus.put_aside)
-    tested = records.parts.adjuster(worked or step.adjuster_key or "")
+    tested = _tested_in(records, draft) or records.parts.adjuster(worked or step.adjuster_key or "")
     planned = f" of {session.session.planned_runs} planned" if session.session.planned_runs else ""
     return SessionState(
         title=f"Session on {session.course.name}",
@@ -93,12 +93,18 @@ def worked_on(records: RideRecords, focus: Focus) -> str | None:
     return None
 
 
-def tested_adjuster(records: RideRecords, focus: Focus) -> Adjuster | None:
-    """Give the adjuster the direction question is about: the one moved last, else the first proposed."""
+def tested_adjuster(records: RideRecords, focus: Focus, draft: RunDraft | None = None) -> Adjuster | None:
+    """Give the adjuster the direction question is about: the entry's own, else the one moved last or first proposed."""
+    if (tested := _tested_in(records, draft)) is not None:
+        return tested
     key = worked_on(records, focus)
     if key is None:
         key = ride_next.propose(records, working_on=None, put_aside=focus.put_aside).adjuster_key
     return records.parts.adjuster(key) if key else None
+
+
+def _tested_in(records: RideRecords, draft: RunDraft | None) -> Adjuster | None:
+    return records.parts.adjuster(draft.tested_id) if draft is not None and draft.tested_id else None
 
 
 def changed_since_last_run(records: RideRecords, session: SessionRecords, units: Units) -> str:

@@ -35,6 +35,7 @@ class StartDraft:
     temperature: str = ""
     planned: str = "10"
     verified: bool = False
+    verified_at: str = ""  # when it was ticked
     not_verified: str = ""
 
     def to_json(self) -> str:
@@ -136,7 +137,7 @@ def session_of(
         surface=draft.surface,
         temperature_c=read_temperature(draft, units),
         start_setup_id=setup_to_ride(records).id,
-        verified_at=now if draft.verified and not draft.not_verified else None,
+        verified_at=(draft.verified_at or now) if draft.verified and not draft.not_verified else None,
         not_verified_reason=clean_text(draft.not_verified),
         planned_runs=read_planned(draft),
     )
