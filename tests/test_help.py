@@ -14,7 +14,7 @@ import pytest
 
 import workbench
 from workbench import evidence, physics
-from workbench.evidence import answers, changes, design, effects, outlook, search, verdicts
+from workbench.evidence import answers, changes, design, effects, outlook, search, verdicts, words
 from workbench.evidence.effects import ChangeVerdict, RunRecord
 from workbench.evidence.search import Estimate, Proposal, Trial
 from workbench.model.job import STATION_WORDS, STATIONS
@@ -94,6 +94,7 @@ def test_the_page_on_verdicts_gives_the_numbers_in_use():
     said = (
         f"raised the liking is at least {20 * verdicts.SURE:g} in 20",
         f"large enough to be felt is at most 1 in {1 / verdicts.UNFELT:g}",
+        f"probably, from {20 * words.PROBABLY:g} in 20; may be, from {20 * words.MAYBE:g} in 20",
         f"after the first {design.FATIGUE_START + 1} runs of a day",
         f"about one run in {1 / answers.SPOILT_SHARE:g}".replace("20", "twenty"),
         f"P(|d| > max({effects.SMALLEST_FELT}, repeat sd))",
@@ -120,8 +121,7 @@ def test_the_glossary_knows_every_field_of_a_run_and_of_what_is_said_about_it(re
 def test_the_glossary_names_nothing_that_the_code_does_not_have():
     package = Path(workbench.__file__).parent
     code = "\n".join(path.read_text(encoding="utf-8") for path in package.rglob("*.py"))
-    words = set(re.findall(r"\w+", code))
-    assert sorted(code_names() - words) == []
+    assert sorted(code_names() - set(re.findall(r"\w+", code))) == []
 
 
 def test_a_unit_in_a_name_stands_in_its_row():
