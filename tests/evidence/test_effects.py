@@ -3,10 +3,15 @@
 from __future__ import annotations
 
 import math
+import subprocess
+import sys
 from dataclasses import replace
+from pathlib import Path
 
 import numpy as np
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from workbench.evidence.effects import (
     Caution,
@@ -18,6 +23,7 @@ from workbench.evidence.effects import (
 )
 from workbench.model.errors import InputError, NotEnoughData
 
+ROOT = Path(__file__).parents[2]
 CLEAR = "AABBAABBAB", (4, 4, 7, 7, 5, 4, 7, 8, 4, 7)
 
 
@@ -274,9 +280,17 @@ def test_answers_off_the_scale_are_refused(response):
         judge_changes([RunRecord("A", 5), RunRecord("B", response)])
 
 
+@pytest.mark.parametrize("wrong", [{"setting": ["A"]}, {"setting": {"a": []}}, {"response": "7"}, {"compared": 2}])
+def test_what_is_no_run_is_refused(wrong):
+    with pytest.raises(InputError):
+        RunRecord(**{"setting": "A", "response": 5} | wrong)
+
+
 @pytest.mark.parametrize(
     "wrong",
     [
+        {"scale": "linear"},
+        {"scale": (1, 9)},
         {"scale": (9, 1, 1)},
         {"scale": (1, 9, 0)},
         {"past_sd": 0},
@@ -320,3 +334,37 @@ def test_one_response_read_jointly_is_that_response():
     (row,) = joint_reading({"liking": runs_of(*CLEAR)})
     assert row.verdict is Verdict.HELPED
     assert row.chance_helped == pytest.approx(only(runs_of(*CLEAR)).chance_helped, abs=1e-8)
+
+
+@settings(max_examples=12)
+@given(st.lists(st.tuples(st.sampled_from("ABC"), st.integers(1, 9)), min_size=2, max_size=14), st.booleans())
+def test_whatever_was_ridden_the_rows_make_sense(told, blind):
+    runs = [RunRecord(setting, response, blind=blind, day=i // 8) for i, (setting, response) in enumerate(told)]
+    for row in judge_changes(runs):
+        assert all(math.isfinite(number) for number in numbers(row))
+        assert row.next_run_low < row.low < row.effect < row.high < row.next_run_high
+        assert 0 <= row.chance_helped <= 1
+        assert 0 <= row.chance_felt <= 1 + 1e-9
+        assert row.more_runs is None or row.more_runs % 2 == 0
+
+
+@settings(max_examples=12)
+@given(st.lists(st.tuples(st.sampled_from("ABC"), st.integers(1, 9)), min_size=2, max_size=14))
+def test_mirrored_and_renamed_sessions_read_the_same(told):
+    plain = judge_changes([RunRecord(setting, response) for setting, response in told])
+    other = judge_changes(
+        [RunRecord(ord(setting), 10 - response) for setting, response in told], higher_is_better=False
+    )
+    assert [row.verdict for row in other] == [row.verdict for row in plain]
+    for one, two in zip(plain, other, strict=True):
+        assert numbers(two) == pytest.approx(numbers(one), abs=1e-6)
+
+
+def test_the_rooms_below_load_nothing_heavy():
+    code = (
+        "import sys; from workbench.evidence.effects import RunRecord, judge_changes; import workbench.evidence.blind;"
+        "judge_changes([RunRecord('A', 5), RunRecord('B', 7)]);"
+        "print([name for name in ('scipy', 'PySide6', 'sqlalchemy', 'pandas') if name in sys.modules])"
+    )
+    found = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True, cwd=ROOT)
+    assert found.stdout.strip() == "[]"

@@ -49,12 +49,17 @@ def test_the_table_of_sentences():
         "About 2 more runs on each would likely settle it."
     )
     assert said(chance=0.3, more=2) == (
-        "May be rated lower with 10 out than with 8 out (chance about 14 in 20), not settled. "
+        "Perhaps rated lower with 10 out than with 8 out (chance about 14 in 20), not settled. "
         "About 1 more run on each would likely settle it."
     )
     assert said(chance=0.5, more=None) == (
         "Cannot tell 10 out from 8 out yet. More runs of these two are not expected to settle it."
     )
+
+
+def test_lap_times_say_quicker():
+    text = sentence(row(), before_words="8 out", after_words="10 out", better="quicker", worse="slower")
+    assert text == "Quicker with 10 out than with 8 out (chance about 19 in 20)."
 
 
 def test_two_things_at_once_cannot_be_told():

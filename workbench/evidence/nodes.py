@@ -16,7 +16,7 @@ NOISE_SPREAD = 0.7  # log sd of that expectation
 KNOWN_NOISE_SPREAD = 0.3  # the same when earlier sessions of the rider are known
 NODE_WIDTH = 0.2  # log size around a node that it stands for
 CHANGE_SDS = ((1.2, 0.4), (3.0, 0.6))  # size of the changes that change something
-WANDER_SDS = ((0.1, 0.6), (0.5, 0.4))
+WANDER_SDS = ((0.15, 0.6), (0.7, 0.4))
 PLAIN, LAGGED, PULLED = 0, 1, 2  # riders who say what they feel; who lag a change; who are pulled by their last answer
 KIND_SHARES = (0.5, 0.25, 0.25)
 

@@ -35,12 +35,23 @@ class RunRecord:
     compared: int | None = field(default=None, kw_only=True)
 
     def __post_init__(self) -> None:
-        if self.response is not None and not math.isfinite(self.response):
-            raise InputError("response", self.response, "a finite number")
+        if self.response is not None and not _is_finite(self.response):
+            raise InputError("response", self.response, "a finite number, or nothing")
         if self.compared not in (None, -1, 0, 1):
             raise InputError("compared", self.compared, "-1 worse, 0 the same, 1 better, or nothing")
         if isinstance(self.setting, Mapping):
             object.__setattr__(self, "setting", dict(self.setting))
+        try:
+            hash(key_of(self.setting))
+        except TypeError:
+            raise InputError("setting", str(self.setting), "a label, or a mapping from adjuster to position") from None
+
+
+def _is_finite(value: object) -> bool:
+    try:
+        return math.isfinite(value)  # type: ignore[arg-type]
+    except TypeError:
+        return False
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,6 +100,8 @@ def to_points(runs: Sequence[RunRecord], scale: Scale, *, higher_is_better: bool
     given = np.isfinite(raw)
     if scale == "log":
         return _times(raw, given)
+    if isinstance(scale, str) or (scale is not None and len(scale) != 3):
+        raise InputError("scale", scale, '(low, high, step), "log" for times, or nothing for a plain number')
     sign = 1.0 if higher_is_better else -1.0
     if scale is None:
         return _numbers(raw, given, sign, _unit_of(runs, raw, past_sd))

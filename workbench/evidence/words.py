@@ -22,15 +22,25 @@ CAUTION_WORDS: dict[Caution, str] = {
 }
 
 
-def sentence(verdict_row: ChangeVerdict, *, before_words: str, after_words: str) -> str:
-    """One plain sentence about a change, for screen, card and screen reader."""
+def sentence(
+    verdict_row: ChangeVerdict,
+    *,
+    before_words: str,
+    after_words: str,
+    better: str = "rated higher",
+    worse: str = "rated lower",
+) -> str:
+    """One plain sentence about a change, for screen, card and screen reader.
+
+    better and worse say what the response reports: ratings are "rated higher", and only lap times make "quicker".
+    """
     row = verdict_row
     if Caution.CONFOUNDED in row.cautions and row.verdict is Verdict.CANNOT_TELL:
         return f"Cannot be told: between {before_words} and {after_words} more than one thing changed."
     if row.verdict is Verdict.NOT_FELT:
         return f"Little or no difference felt between {before_words} and {after_words}."
-    way, chance = ("higher", row.chance_helped) if row.chance_helped >= 0.5 else ("lower", 1.0 - row.chance_helped)
-    rated = f"rated {way} with {after_words} than with {before_words}"
+    way, chance = (better, row.chance_helped) if row.chance_helped >= 0.5 else (worse, 1.0 - row.chance_helped)
+    rated = f"{way} with {after_words} than with {before_words}"
     if row.verdict is not Verdict.CANNOT_TELL:
         sure = _is_plain(row)
         lead = rated[0].upper() + rated[1:] if sure else f"Probably {rated}"
@@ -38,7 +48,7 @@ def sentence(verdict_row: ChangeVerdict, *, before_words: str, after_words: str)
     if chance >= PROBABLY:
         return f"Probably {rated} ({_out_of_twenty(chance)}), not settled.{_more(row)}"
     if chance >= MAYBE:
-        return f"May be {rated} ({_out_of_twenty(chance)}), not settled.{_more(row)}"
+        return f"Perhaps {rated} ({_out_of_twenty(chance)}), not settled.{_more(row)}"
     return f"Cannot tell {after_words} from {before_words} yet.{_more(row)}"
 
 
