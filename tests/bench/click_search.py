@@ -237,6 +237,22 @@ def report(family: str, method: str, rows: list[Row], seconds: float) -> str:
     )
 
 
+def print_times() -> None:
+    """Milliseconds of processor time a proposal takes, the least of five."""
+    print("\nrange  runs    ms")
+    for range_clicks in (12, 20, 60):
+        tool = ClickSearch(range_clicks)
+        shares = ((0.5, 6, -2), (0.75, 7, -1), (0.9, 8, 0), (0.8, 8, 0), (0.7, 7, -1))
+        runs = [Trial(int(share * range_clicks), liking, direction) for share, liking, direction in shares] * 60
+        for count in (1, 5, 10, 40, 300):
+            taken = []
+            for _ in range(5):
+                began = time.process_time()
+                tool.propose(runs[:count])
+                taken.append(1000 * (time.process_time() - began))
+            print(f"{range_clicks:5d} {count:5d} {min(taken):5.1f}")
+
+
 def main() -> None:
     """Print the table."""
     parser = argparse.ArgumentParser()
@@ -259,6 +275,7 @@ def main() -> None:
             began = time.perf_counter()
             rows = [METHODS[method](make_rider(rng, family)) for _ in range(options.riders)]
             print(report(family, method, rows, time.perf_counter() - began), flush=True)
+    print_times()
 
 
 if __name__ == "__main__":

@@ -238,6 +238,42 @@ def test_lap_times_alone_lead_the_right_way():
     assert in_minutes.low == pytest.approx(estimate.low)
 
 
+def test_after_warm_ups_the_same_position_is_ridden_for_a_rating():
+    proposal = ClickSearch(20).propose([Trial(7, 6, warmup=True), Trial(7, 6, warmup=True)])
+    assert proposal.position == 7
+    assert not proposal.settled
+
+
+def test_a_band_of_one_position_is_settled_there():
+    proposal = ClickSearch(20, low=6, high=6).propose([Trial(6, 5), Trial(6, 6), Trial(6, 5)])
+    assert proposal.position == 6
+    assert proposal.settled
+
+
+def test_another_day_may_be_kinder_without_moving_the_choice():
+    first = [Trial(10, 7), Trial(15, 5), Trial(5, 5), Trial(8, 7)]
+    kinder = [Trial(one.position, one.liking + 2, day=1) for one in first[1:3]]
+    search = ClickSearch(20)
+    assert abs(search.estimate([*first, *kinder]).position - search.estimate(first).position) <= 2
+
+
+def test_a_rider_whose_effects_lag_one_run_is_still_found_out():
+    search = ClickSearch(20)
+    trials = []
+    for _ in range(8):
+        position = search.propose(trials).position
+        felt = 0.4 * position + 0.6 * (trials[-1].position if trials else position)
+        away = felt - 14
+        trials.append(Trial(position, max(1, 8 - round(abs(away) / 2)), max(-2, min(2, round(away / 3)))))
+    assert abs(search.estimate(trials).position - 14) <= 2
+
+
+def test_the_reason_for_a_first_step_repeats_what_the_rider_said():
+    reason = ClickSearch(20).propose([Trial(10, 5, -2)]).reason
+    assert "15 clicks from closed" in reason
+    assert "you called 10 far too closed" in reason
+
+
 def test_fresh_searches_start_in_the_middle_of_the_band():
     assert ClickSearch(20).propose([]).position == 10
     assert ClickSearch(20, low=2, high=8).propose([]).position == 5

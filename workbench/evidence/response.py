@@ -20,7 +20,7 @@ from numpy.typing import NDArray
 
 from workbench.evidence.normal import Array, below
 
-FEWEST_STEPS, MOST_STEPS = 8, 48  # grid steps over the counted range
+FEWEST_STEPS, MOST_STEPS = 8, 40  # grid steps over the counted range
 BEYOND = 0.25  # how far past an end the place liked most may lie, as a share of the range
 BEYOND_WEIGHT = 0.6  # how much less likely a place just past an end is
 

@@ -131,8 +131,8 @@ class ClickSearch:
         reason = words.reason(
             position,
             self.range_clicks,
-            [trial.position for trial in trials],
-            trials[-1].direction if trials else None,
+            [trial.position for trial in trials if _counts(trial)],
+            trials[-1] if trials else None,
             settled_at=round(liked) if settled else None,
             exhausted=exhausted,
             at_range_end=position in (0, self.range_clicks),
@@ -184,9 +184,11 @@ class ClickSearch:
         if not trials:
             return [(self.low + self.high + 1) // 2]
         last = min(max(trials[-1].position, self.low), self.high)
+        visited = {trial.position for trial in trials if _counts(trial)}
+        if not visited:
+            return [last]
         if self.range_clicks <= ONE_AT_A_TIME:
             return [place for place in (last + 1, last, last - 1) if self.low <= place <= self.high]
-        visited = {trial.position for trial in trials}
         if len(visited) == 1:
             return self._first_steps(last)
         places = {int(place) for place in spread(self.low, self.high, MOST_CANDIDATES)}

@@ -3,8 +3,22 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import Protocol
 
 _DIRECTION = {-2: "far too closed", -1: "too closed", 0: "just right", 1: "too open", 2: "far too open"}
+
+
+class Ridden(Protocol):
+    """What the words need of the last run."""
+
+    @property
+    def position(self) -> int: ...
+    @property
+    def direction(self) -> int | None: ...
+    @property
+    def warmup(self) -> bool: ...
+    @property
+    def confounded(self) -> bool: ...
 
 
 def place(position: int, range_clicks: int) -> str:
@@ -19,7 +33,7 @@ def reason(
     position: int,
     range_clicks: int,
     ridden: Sequence[int],
-    last_direction: int | None,
+    last: Ridden | None,
     *,
     settled_at: int | None,
     exhausted: str | None,
@@ -33,21 +47,22 @@ def reason(
         stay = place(settled_at, range_clicks)
         text = f"Stay at {stay}: one more run is not expected to change the choice by anything you would feel."
         return text if position == settled_at else f"{text} If you ride on, {here} would tell most."
-    if not ridden:
+    if last is None:
         return f"Start at {here}, in the middle, so that both ways are open."
-    last = ridden[-1]
+    if not ridden:
+        return f"Ride {here} and rate it: the runs so far say nothing about the position."
     if position in ridden:
         return f"Ride {here} again: a second answer there makes the choice surer than a new position would."
-    way = "open" if position > last else "closed"
-    step = abs(position - last)
-    move = f"{step} click{'' if step == 1 else 's'} further {way}"
-    if last_direction and (last_direction < 0) == (position > last):
-        return f"Go to {here}, {move}: you called {last} {_DIRECTION[last_direction]}."
+    step = abs(position - last.position)
+    move = f"{step} click{'' if step == 1 else 's'} further {'open' if position > last.position else 'closed'}"
+    said = None if last.warmup or last.confounded else last.direction
+    if said and (said < 0) == (position > last.position):
+        return f"Go to {here}, {move}: you called {last.position} {_DIRECTION[said]}."
     if len(set(ridden)) == 1:
         return f"Go to {here}, {move}: a first step large enough to feel."
     if min(ridden) < position < max(ridden):
-        return f"Go to {here}, {move}: it lies between positions you rode, where your answers leave most open."
-    return f"Go to {here}, {move}: your answers leave open whether you like it still more there."
+        return f"Go to {here}, {move}: it lies between positions you rode, where your answers leave most to find out."
+    return f"Go to {here}, {move}: your answers do not tell yet whether you like it more there."
 
 
 def _exhausted(here: str, exhausted: str, *, at_range_end: bool) -> str:
