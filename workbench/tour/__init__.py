@@ -23,14 +23,14 @@ def run(options: Options) -> int:
     from workbench.tour.walk import Walk
 
     qInstallMessageHandler(say_what_matters)
-    walk = Walk(options)
-    for number, screen in enumerate(walk.screens(), start=1):
-        name = f"{number:02}-{screen.name}"
-        picture = folder / f"{name}.png"
-        if not screen.picture.save(str(picture)):
-            raise ExchangeError(f"{picture} cannot be written. Free some space or choose another folder.")
-        _write(folder / f"{name}.json", json.dumps(screen.listing, ensure_ascii=False, indent=1) + "\n")
-    walk.write_card(folder / "card.pdf")
+    with Walk(options) as walk:
+        for number, screen in enumerate(walk.screens(), start=1):
+            name = f"{number:02}-{screen.name}"
+            picture = folder / f"{name}.png"
+            if not screen.picture.save(str(picture)):
+                raise ExchangeError(f"{picture} cannot be written. Free some space or choose another folder.")
+            _write(folder / f"{name}.json", json.dumps(screen.listing, ensure_ascii=False, indent=1) + "\n")
+        walk.write_card(folder / "card.pdf")
     print(f"The tour is in {folder}: one picture a screen, and the card as PDF.")
     return 0
 

@@ -44,6 +44,12 @@ class Walk:
         self._folder = TemporaryDirectory(prefix="trailbench-tour-")
         self._now = options.now if options.has_fixed_now else lambda: FIXED_NOW
 
+    def __enter__(self) -> Walk:
+        return self
+
+    def __exit__(self, *_trouble: object) -> None:
+        self._folder.cleanup()
+
     def screens(self) -> Iterator[Screen]:
         """Give the screens in order."""
         for library_name, name, is_bench, go in STOPS:
