@@ -33,7 +33,7 @@ class StartView(QWidget):
         self._hit.value_committed.connect(self._set_hit)
         self._temperature = TypedLine("temperature", "Air temperature", prefix="ride")
         self._planned = TypedLine("planned", "Runs planned", prefix="ride")
-        self._surface = ChoiceField({}, label="Ground", name="ride_surface")
+        self._surface: ChoiceField | None = None
         self._surface_cell = QVBoxLayout()
         self._setup = Words("", "strong", name="ride_setup")
         self._steps = StepList(name="ride_steps")
@@ -48,6 +48,7 @@ class StartView(QWidget):
         self._start.clicked.connect(view_model.start_session)
         self._reopen = Button("", "link", name="ride_reopen")
         self._reopen.clicked.connect(view_model.reopen)
+        self.keys = (self._start, self._reopen)  # the sheet places them, where they stay in sight
         self._lines = (self._new, self._temperature, self._planned, self._why_not)
         for line in self._lines:
             line.typed.connect(view_model.set_start)
@@ -59,21 +60,16 @@ class StartView(QWidget):
         grid.setVerticalSpacing(SPACE_16)
         grid.addWidget(_cell("Course", self._courses), 0, 0, Qt.AlignmentFlag.AlignTop)
         grid.addWidget(self._new, 0, 1, Qt.AlignmentFlag.AlignTop)
-        grid.addWidget(self._hit, 0, 2, Qt.AlignmentFlag.AlignVCenter)
+        grid.addWidget(_cell("\u00a0", self._hit), 0, 2, Qt.AlignmentFlag.AlignTop)
         grid.addLayout(self._surface_cell, 1, 0, Qt.AlignmentFlag.AlignTop)
         grid.addWidget(self._temperature, 1, 1, Qt.AlignmentFlag.AlignTop)
         grid.addWidget(self._planned, 1, 2, Qt.AlignmentFlag.AlignTop)
         for column in range(3):
             grid.setColumnStretch(column, 1)
-        foot = QHBoxLayout()
-        foot.setSpacing(SPACE_16)
-        foot.addWidget(self._start)
-        foot.addWidget(self._reopen)
-        foot.addStretch(1)
         check = QHBoxLayout()
         check.setSpacing(SPACE_24)
-        check.addWidget(self._verified)
-        check.addWidget(self._why_not, 1)
+        check.addWidget(_cell("\u00a0", self._verified), 0, Qt.AlignmentFlag.AlignTop)
+        check.addWidget(self._why_not, 1, Qt.AlignmentFlag.AlignTop)
         rows = QVBoxLayout(self)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(SPACE_16)
@@ -83,7 +79,6 @@ class StartView(QWidget):
         rows.addWidget(self._all, 0, Qt.AlignmentFlag.AlignLeft)
         rows.addWidget(self._verify)
         rows.addLayout(check)
-        rows.addLayout(foot)
 
     def show_state(self, state: RideState) -> None:
         """Show what was entered."""
@@ -97,7 +92,7 @@ class StartView(QWidget):
         self._new.setVisible(not draft.course_id)
         self._hit.setVisible(not draft.course_id)
         self._hit.set_value(draft.has_heavy_hit)
-        self._temperature.set_label(f"Air temperature, {start.temperature_unit.replace('deg', '°')}")
+        self._temperature.set_unit(start.temperature_unit.replace("deg", "°"))
         self._temperature.show_text(draft.temperature)
         self._planned.show_text(draft.planned)
         self._setup.setText(start.setup_text)
@@ -137,7 +132,7 @@ class StartView(QWidget):
         self._courses.setCurrentIndex(max(self._courses.findData(start.draft.course_id), 0))
 
     def _show_surface(self, start: StartState) -> None:
-        if self._surface_cell.count() == 0:
+        if self._surface is None:
             self._surface = ChoiceField(start.surfaces, label="Ground", name="ride_surface")
             self._surface.value_committed.connect(self._set_surface)
             self._surface_cell.addWidget(_cell("Ground", self._surface))
