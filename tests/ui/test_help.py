@@ -21,7 +21,16 @@ def test_a_page_is_read_block_by_block():
     )
 
 
-@pytest.mark.parametrize("page", ["garage", "verdicts", "whats-new"])
+def test_a_table_of_words_is_read_row_by_row():
+    text = "# Words\n\n| Term | Code name | Symbol | Unit | What it is | Not |\n|---|---|---|---|---|---|\n"
+    text += "| load | `load_n` | F | N | what the spring carries | weight |\n| run | `Run` | | | one ride | |\n"
+    assert blocks_of(text)[1:] == (
+        Block("point", "load [N]: what the spring carries"),
+        Block("point", "run: one ride"),
+    )
+
+
+@pytest.mark.parametrize("page", ["garage", "verdicts", "whats-new", "glossary"])
 def test_a_page_shows_every_word_as_plain_text(qtbot, page):
     window = QWidget()
     qtbot.addWidget(window)

@@ -23,19 +23,28 @@ class Block:
 
 
 def blocks_of(text: str) -> tuple[Block, ...]:
-    """Part a page into its blocks: `#` a title, `##` a heading, `- ` a point, anything else a paragraph."""
+    """Part a page into its blocks: `#` a title, `##` a heading, `- ` a point, a table, anything else a paragraph."""
     found: list[Block] = []
     for part in text.split("\n\n"):
         lines = part.strip().splitlines()
         if lines and all(line.startswith("- ") for line in lines):
             found.extend(Block("point", line.removeprefix("- ")) for line in lines)
+        elif lines and lines[0].startswith("| "):
+            found.extend(_table_points(lines))
         elif lines and lines[0].startswith("## "):
             found.append(Block("heading", lines[0].removeprefix("## ")))
         elif lines and lines[0].startswith("# "):
             found.append(Block("title", lines[0].removeprefix("# ")))
         elif lines:
-            found.append(Block("text", " ".join(lines)))
+            found.append(Block("text", " ".join(lines).replace("`", "")))
     return tuple(found)
+
+
+def _table_points(lines: list[str]) -> list[Block]:
+    """Say each row of a table of words as a point: the word, its unit, and what it is."""
+    heads, _, *rows = ([cell.strip() for cell in line.strip("|").split("|")] for line in lines)
+    term, unit, meaning = (heads.index(head) for head in ("Term", "Unit", "What it is"))
+    return [Block("point", f"{row[term]}{f' [{row[unit]}]' if row[unit] else ''}: {row[meaning]}") for row in rows]
 
 
 def page_of(station: str) -> str:
