@@ -1,4 +1,4 @@
-"""Everything a session's answers say, for every node: ratings, comparisons, and changes that may be worth nothing."""
+"""Everything a session's answers say, for every node: ratings, comparisons, and what is believed to be small."""
 
 from __future__ import annotations
 
@@ -9,10 +9,11 @@ import numpy as np
 from workbench.evidence.design import STEADY_SD, STEEP_SD, STEEP_SHARE, Design
 from workbench.evidence.nodes import PULLED, Nodes
 from workbench.evidence.normal import Array
-from workbench.evidence.ratings import Points, RunRecord
-from workbench.evidence.sites import Answers
+from workbench.evidence.ratings import Flags, Points, RunRecord
+from workbench.evidence.sites import Answers, joined
 
 SPOILT_SHARE, SPOILT_SD = 0.05, 2.5
+CONFOUNDED_SD = 1.5  # what else moved a run that was disturbed
 NOTHING_SHARE, NOTHING_SD = 0.3, 0.1  # changes that change next to nothing
 PULL = 0.35  # weight of the last answer, for riders whom it pulls
 COMPARE_MARGIN = 0.35  # two runs closer than this feel the same, in points
@@ -23,49 +24,12 @@ Pair = tuple[Hashable, Hashable]  # a change, as the keys of the settings before
 
 
 def collect(runs: Sequence[RunRecord], points: Points, design: Design, new: Sequence[Pair], nodes: Nodes) -> Answers:
-    """Ratings in riding order, then comparisons with the run before, then one entry a change in new."""
-    later = np.array(_compared(runs), dtype=np.intp)
-    said = np.array([EDGES[runs[index].compared or 0] for index in later]).reshape(-1, 2)
-    rows, lower, upper, scale = _rated(runs, points, design, nodes)
-    feelings = np.stack([design.columns, design.lagged, design.columns])[nodes.kind]
-    believed = _believed(design, new)
-    count = nodes.noise.size
-    repeat = (count, 1)
-    both = points.given[later] & points.given[later - 1]
-    noise = nodes.noise[:, None] * scale
-    between = nodes.noise[:, None] * np.sqrt(2.0 * np.where(both, SHARED_ANSWER, 1.0))
-    plain = np.concatenate([noise, between], axis=1) ** 2
-    spoilt = plain + SPOILT_SD**2
-    steep = len(believed) - len(new)
-    change = np.concatenate(
-        [np.full((count, steep), STEEP_SD), np.repeat(nodes.change[:, None], len(new), axis=1)], axis=1
+    """Ratings in riding order, then comparisons with the run before, then beliefs; those on new changes come last."""
+    return joined(
+        _ratings(runs, points, design, nodes),
+        _comparisons(runs, points, design, nodes),
+        _beliefs(design, new, nodes),
     )
-    small = np.tile([*[STEADY_SD] * steep, *[NOTHING_SD] * len(new)], repeat)
-    nothing = np.zeros_like(change)
-    rare = np.concatenate(
-        [np.full(plain.shape[1], SPOILT_SHARE), np.full(steep, STEEP_SHARE), np.full(len(new), 1.0 - NOTHING_SHARE)]
-    )
-    low = np.concatenate([lower, np.tile(said[:, 0], repeat), nothing], axis=1)
-    high = np.concatenate([upper, np.tile(said[:, 1], repeat), nothing], axis=1)
-    return Answers(
-        rows=np.concatenate(
-            [rows, feelings[:, later] - feelings[:, later - 1], np.tile(believed, (count, 1, 1))], axis=1
-        ),
-        lower=low,
-        upper=high,
-        exact=(low == high).all(axis=0),
-        variances=np.stack([np.concatenate([plain, small**2], axis=1), np.concatenate([spoilt, change**2], axis=1)]),
-        shares=np.stack([1.0 - rare, rare]),
-    )
-
-
-def _believed(design: Design, new: Sequence[Pair]) -> Array:
-    """Rows of what is believed to be small as a rule: the steady trend, then each new change."""
-    rows = np.zeros((len(new), design.columns.shape[1]))
-    for row, (before, after) in enumerate(new):
-        rows[row, design.setting_columns[after]] += 1.0
-        rows[row, design.setting_columns[before]] -= 1.0
-    return np.concatenate([np.eye(design.is_steady.size)[design.is_steady > 0], rows])
 
 
 def first_changes(pairs: Sequence[Pair]) -> list[Pair]:
@@ -82,19 +46,68 @@ def first_changes(pairs: Sequence[Pair]) -> list[Pair]:
     return new
 
 
-def _compared(runs: Sequence[RunRecord]) -> list[int]:
-    return [i for i in range(1, len(runs)) if runs[i].compared is not None and runs[i].day == runs[i - 1].day]
-
-
-def _rated(
-    runs: Sequence[RunRecord], points: Points, design: Design, nodes: Nodes
-) -> tuple[Array, Array, Array, Array]:
-    """Rows, bounds and relative noise of the ratings. A pulled rider's answer is partly the answer before."""
+def _ratings(runs: Sequence[RunRecord], points: Points, design: Design, nodes: Nodes) -> Answers:
+    """One entry a rated run. A pulled rider's answer is partly the answer before."""
     rated = np.flatnonzero(points.given)
     pulled = np.array([i > 0 and points.given[i - 1] and runs[i].day == runs[i - 1].day for i in range(len(runs))])
     pull = np.where(pulled, PULL, 0.0)
     known = pull * np.concatenate([[0.0], points.middle[:-1]])
-    rows = np.stack([design.columns, design.lagged, (1.0 - pull)[:, None] * design.columns])
-    shift = np.where((nodes.kind == PULLED)[:, None], known, 0.0)[:, rated]
-    scale = np.where((nodes.kind == PULLED)[:, None], 1.0 - pull, 1.0)[:, rated]
-    return rows[nodes.kind][:, rated], points.lower[rated] - shift, points.upper[rated] - shift, scale
+    is_pulled = (nodes.kind == PULLED)[:, None]
+    rows = np.stack([design.columns, design.lagged, (1.0 - pull)[:, None] * design.columns])[nodes.kind]
+    shift = np.where(is_pulled, known, 0.0)[:, rated]
+    sd = nodes.noise[:, None] * np.where(is_pulled, 1.0 - pull, 1.0)[:, rated]
+    variance = sd**2 + CONFOUNDED_SD**2 * _disturbed(runs)[rated]
+    exact = points.lower[rated] == points.upper[rated]
+    return _with_spoilt(rows[:, rated], points.lower[rated] - shift, points.upper[rated] - shift, exact, variance)
+
+
+def _comparisons(runs: Sequence[RunRecord], points: Points, design: Design, nodes: Nodes) -> Answers:
+    """One entry a run said to be better, the same or worse than the run before."""
+    later = np.array(
+        [i for i in range(1, len(runs)) if runs[i].compared is not None and runs[i].day == runs[i - 1].day],
+        dtype=np.intp,
+    )
+    said = np.array([EDGES[runs[index].compared or 0] for index in later]).reshape(-1, 2)
+    feelings = np.stack([design.columns, design.lagged, design.columns])[nodes.kind]
+    both = points.given[later] & points.given[later - 1]
+    disturbed = _disturbed(runs)
+    variance = nodes.noise[:, None] ** 2 * 2.0 * np.where(both, SHARED_ANSWER, 1.0)
+    variance = variance + CONFOUNDED_SD**2 * (disturbed[later] + disturbed[later - 1])
+    lower, upper = (np.tile(edge, (nodes.noise.size, 1)) for edge in said.T)
+    exact = np.zeros(later.size, dtype=np.bool_)
+    return _with_spoilt(feelings[:, later] - feelings[:, later - 1], lower, upper, exact, variance)
+
+
+def _beliefs(design: Design, new: Sequence[Pair], nodes: Nodes) -> Answers:
+    """What is small as a rule, said as an answer of nothing with two sizes: the steady trend, then each new change."""
+    steady = np.eye(design.is_steady.size)[design.is_steady > 0]
+    rows = np.zeros((len(new), design.columns.shape[1]))
+    for row, (before, after) in enumerate(new):
+        rows[row, design.setting_columns[after]] += 1.0
+        rows[row, design.setting_columns[before]] -= 1.0
+    count, steep = nodes.noise.size, len(steady)
+    small = np.tile([*[STEADY_SD] * steep, *[NOTHING_SD] * len(new)], (count, 1))
+    change = np.repeat(nodes.change[:, None], len(new), axis=1)
+    large = np.concatenate([np.full((count, steep), STEEP_SD), change], axis=1)
+    share = np.array([*[STEEP_SHARE] * steep, *[1.0 - NOTHING_SHARE] * len(new)])
+    nothing = np.zeros_like(large)
+    return Answers(
+        np.tile(np.concatenate([steady, rows]), (count, 1, 1)),
+        nothing,
+        nothing,
+        np.ones(share.size, dtype=np.bool_),
+        np.stack([small**2, large**2]),
+        np.stack([1.0 - share, share]),
+    )
+
+
+def _with_spoilt(rows: Array, lower: Array, upper: Array, exact: Flags, variance: Array) -> Answers:
+    """Answers of runs, of which some few were spoilt by something else."""
+    share = np.full(exact.size, SPOILT_SHARE)
+    return Answers(
+        rows, lower, upper, exact, np.stack([variance, variance + SPOILT_SD**2]), np.stack([1.0 - share, share])
+    )
+
+
+def _disturbed(runs: Sequence[RunRecord]) -> Array:
+    return np.array([float(run.confounded) for run in runs])

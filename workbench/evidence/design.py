@@ -21,9 +21,8 @@ FATIGUE_START, FATIGUE_SPAN = 10, 10.0
 OPTIMISM_MEAN, OPTIMISM_SD = 0.15, 0.35
 WARMUP_SD = 1.0
 DAY_SD = 0.7
-CONFOUNDED_SD = 1.5
 WANDER_RUNS = 8.0  # how long a wandering level remembers itself
-WANDER_PARTS = 5
+WANDER_PARTS, MOST_WANDER_PARTS = 5, 12
 LAG = 0.4  # share of the run before that lingers, for riders with whom it does
 DAY_GAP = 1000.0  # a new day starts from a fresh level
 
@@ -52,7 +51,7 @@ def first_after_change(runs: Sequence[RunRecord]) -> list[bool]:
 
 
 def build(runs: Sequence[RunRecord]) -> Design:
-    """The design of a session: level, settings, learning, fatigue, optimism, warm-up, days, wander, disturbed runs."""
+    """The design of a session: level, settings, learning, fatigue, optimism, warm-up, days, wander."""
     parts: list[tuple[Array, float, float, str]] = [(np.ones(len(runs)), LEVEL_SD, 0.0, "")]
     keys = [key_of(run.setting) for run in runs]
     names = list(dict.fromkeys(keys))
@@ -63,8 +62,6 @@ def build(runs: Sequence[RunRecord]) -> Design:
     days = list(dict.fromkeys(run.day for run in runs))
     parts += [(np.array([float(run.day == day) for run in runs]), DAY_SD, 0.0, "") for day in days if len(days) > 1]
     parts += [(column, 1.0, 0.0, "wander") for column in _wander(runs)]
-    disturbed = [i for i, run in enumerate(runs) if run.confounded]
-    parts += [(np.eye(len(runs))[i], CONFOUNDED_SD, 0.0, "") for i in disturbed]
     parts = [part for part in parts if np.any(part[0])]
     kinds = np.array([part[3] for part in parts])
     columns = np.stack([part[0] for part in parts], axis=1)
@@ -112,5 +109,5 @@ def _wander(runs: Sequence[RunRecord]) -> list[Array]:
     time = np.arange(len(runs), dtype=np.float64) + np.array([DAY_GAP * days[run.day] for run in runs])
     covariance = np.exp(-np.abs(time[:, None] - time[None, :]) / WANDER_RUNS)
     values, vectors = np.linalg.eigh(covariance)
-    leading = np.argsort(values)[::-1][: max(WANDER_PARTS, 3 * len(days))]
+    leading = np.argsort(values)[::-1][: min(MOST_WANDER_PARTS, max(WANDER_PARTS, 2 * len(days)))]
     return [vectors[:, index] * np.sqrt(values[index]) for index in leading if values[index] > 0.02 * len(runs) / 40]

@@ -29,8 +29,8 @@ from workbench.evidence.propagation import Propagated, State, propagate
 from workbench.evidence.ratings import Points, RunRecord
 from workbench.evidence.sites import Answers, split
 
-ROUNDS_BEFORE, ROUNDS_AFTER = 4, 8
-NODE_FLOOR = 1e-3
+ROUNDS = 8
+SIEVE = ((1, 1e-8), (3, 1e-3))  # rounds, and the weight below which a node is then dropped
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,11 +76,17 @@ def learn(runs: Sequence[RunRecord], points: Points, pairs: Sequence[Pair], *, p
     nodes = grid(past_sd)
     answers = collect(runs, points, design, first_changes(pairs), nodes)
     precision = 1.0 / np.where(design.is_wander > 0, nodes.wander[:, None], design.sd) ** 2
-    start = State(np.zeros(answers.lower.shape), np.zeros(answers.lower.shape))
-    first = propagate(answers, design.mean, precision, start, ROUNDS_BEFORE)
-    keep = _weights(first.evidence + nodes.belief) > NODE_FLOOR
-    nodes, answers = nodes.kept(keep), answers.kept(keep)
-    last = propagate(answers, design.mean, precision[keep], first.state.kept(keep), ROUNDS_AFTER)
+    state = State(np.zeros(answers.lower.shape), np.zeros(answers.lower.shape))
+    for rounds, floor in SIEVE:
+        reached = propagate(answers, design.mean, precision, state, rounds)
+        keep = _weights(reached.evidence + nodes.belief) > floor
+        nodes, answers, precision, state = (
+            nodes.kept(keep),
+            answers.kept(keep),
+            precision[keep],
+            reached.state.kept(keep),
+        )
+    last = propagate(answers, design.mean, precision, state, ROUNDS)
     weight = _weights(last.evidence + nodes.belief)
     return Posterior(weight, nodes.noise, *_effects(design, answers, last, pairs, nodes.change))
 

@@ -34,6 +34,18 @@ class Answers:
         )
 
 
+def joined(*blocks: Answers) -> Answers:
+    """Several blocks of answers as one."""
+    return Answers(
+        np.concatenate([block.rows for block in blocks], axis=1),
+        np.concatenate([block.lower for block in blocks], axis=1),
+        np.concatenate([block.upper for block in blocks], axis=1),
+        np.concatenate([block.exact for block in blocks]),
+        np.concatenate([block.variances for block in blocks], axis=2),
+        np.concatenate([block.shares for block in blocks], axis=1),
+    )
+
+
 def match(answers: Answers, mean: Array, variance: Array) -> tuple[Array, Array, Array]:
     """Log probability of each answer, and the Gaussian site (precision, pull) with its first two moments.
 
