@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+import doctest
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from workbench.evidence import search as search_module
 from workbench.evidence.search import ClickSearch, Trial
 from workbench.model.errors import InputError
 
@@ -272,6 +275,11 @@ def test_the_reason_for_a_first_step_repeats_what_the_rider_said():
     reason = ClickSearch(20).propose([Trial(10, 5, -2)]).reason
     assert "15 clicks from closed" in reason
     assert "you called 10 far too closed" in reason
+
+
+def test_the_examples_hold():
+    assert doctest.testmod(search_module).failed == 0
+    assert doctest.testmod(search_module).attempted > 0
 
 
 def test_fresh_searches_start_in_the_middle_of_the_band():

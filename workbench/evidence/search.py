@@ -22,7 +22,7 @@ ONE_AT_A_TIME = 5  # a range of so many clicks or fewer is tried one click at a 
 FELT = 0.5  # points of liking; smaller differences are called about as good
 USED_UP_CHANCE = 0.8  # that the liking peaks at an end or past it
 END_SLACK = 0.025  # share of the range that still counts as at the end
-SURE = 0.90
+SURE = 0.90  # share of chance that an interval holds
 MOST_CLICKS = 400
 
 
@@ -220,7 +220,8 @@ class ClickSearch:
 
 def _counts(trial: Trial) -> bool:
     """Whether a run says anything about the position."""
-    heard = trial.liking is not None or trial.direction is not None
+    answers = (trial.liking, trial.direction, trial.lap_s, trial.compared)
+    heard = any(answer is not None for answer in answers)
     return heard and not trial.warmup and not trial.confounded
 
 
@@ -247,7 +248,8 @@ def _gain(known: Knowledge, choice: int, start: int) -> tuple[float, float, floa
     below = np.cumsum(weights[order])
     picks = np.searchsorted(below, [0.05 * below[-1], 0.95 * below[-1]])
     low, high = values[order[np.minimum(picks, len(order) - 1)]]
-    return float(values @ weights), float(low), float(high)
+    mean = float(values @ weights)
+    return mean, min(float(low), mean), max(float(high), mean)  # a long tail can pull the mean past a quantile
 
 
 def _whole(name: str, value: int, least: int, most: int) -> int:
