@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from workbench.actions.ids import new_id
 from workbench.actions.on_bike import log_line
@@ -30,6 +30,8 @@ class SagRecords:
     readings: tuple[SagReading, ...]
     targets: tuple[SagTarget, ...]
     recorded: frozenset[str]  # adjusters whose place before measuring is on record
+    elsewhere: dict[str, tuple[tuple[float, float], ...]] = field(default_factory=dict)
+    # unit -> rider mass and pressure at target on other bikes with the same unit
 
 
 def sag_records(bike_id: str, rider_id: str | None = None) -> Callable[[Reader], SagRecords]:
@@ -52,9 +54,23 @@ def sag_records(bike_id: str, rider_id: str | None = None) -> Callable[[Reader],
             readings=reader.find(SagReading, measurement_id=keys, order_by=("number",)),
             targets=reader.find(SagTarget, bike_id=bike_id, rider_id=rider_key),
             recorded=frozenset(recorded),
+            elsewhere={unit.id: _elsewhere(reader, unit) for unit in parts.units if unit.name.strip()},
         )
 
     return query
+
+
+def _elsewhere(reader: Reader, unit: Unit) -> tuple[tuple[float, float], ...]:
+    """Give rider mass and pressure where a unit of the same name met its target on another bike, one pair a bike."""
+    name = unit.name.strip().casefold()
+    same = [one for one in reader.find(Unit, kind=unit.kind) if one.name.strip().casefold() == name]
+    pairs: dict[str, tuple[float, float]] = {}
+    others = tuple(one.id for one in same if one.bike_id != unit.bike_id)
+    for one in reader.find(SagMeasurement, unit_id=others, is_kept=True, order_by=("measured_at",)):
+        is_met = one.target_low <= one.sag_mm / one.travel_mm <= one.target_high
+        if is_met and one.rider_mass_kg and one.pressure_kpa:
+            pairs[one.bike_id] = (one.rider_mass_kg, one.pressure_kpa)
+    return tuple(pairs.values())
 
 
 def keep_sag(

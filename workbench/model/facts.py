@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from math import isfinite
 from typing import Any
 
-from workbench.model import adjuster, bike, unit
+from workbench.model import adjuster, bike, maker_table, unit
 from workbench.model.adjuster import Adjuster
 from workbench.model.bike import Bike, Skip, Tyre
 from workbench.model.errors import InputError
@@ -122,6 +122,7 @@ FACTS: dict[type, tuple[Field, ...]] = {
         ),
         Field("positive_mm3", "Positive chamber, extended", "volume", low=1_000, high=2_000_000),
         Field("negative_mm3", "Negative chamber, extended", "volume", low=100, high=2_000_000),
+        Field("maker_table", maker_table.LABEL, "pressure_table", help=f"Write {maker_table.HOW}."),
         Field("maker_sag_low", "Maker's sag, from", "fraction", low=0.02, high=0.6),
         Field("maker_sag_high", "Maker's sag, to", "fraction", low=0.02, high=0.6),
         Field("serial", "Serial number"),
@@ -204,8 +205,11 @@ def _check_text(field: Field, value: Any) -> str:
 
 def check_field(field: Field, value: Any) -> Any:
     """Give the value as it may be stored, or raise InputError at the field."""
-    if field.quantity in ("text", "note"):
-        return _check_text(field, value)
+    if field.quantity in ("text", "note", "pressure_table"):
+        text = _check_text(field, value)
+        if field.quantity == "pressure_table":
+            maker_table.read_table(text)
+        return text
     if field.quantity == "choice":
         if field.choices is not None and value not in field.choices:
             raise InputError(field.label, value, ", ".join(field.choices.values()))

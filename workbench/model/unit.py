@@ -56,6 +56,7 @@ class Unit:
     maker_sag_low: float | None = None  # fraction of own travel
     maker_sag_high: float | None = None
     maker_posture: str = ""
+    maker_table: str = ""  # pressure by rider mass, as printed, with units
     is_dual_crown: bool = False
     is_inverted: bool = False
     damper_in_one_leg: bool = False

@@ -9,7 +9,7 @@ from typing import Any
 from workbench.model.facts import FACTS, Field, question
 from workbench.viewmodels.shown import Units
 
-_KINDS = {"text": "text", "note": "note", "choice": "choice", "flag": "flag"}
+_KINDS = {"text": "text", "pressure_table": "text", "note": "note", "choice": "choice", "flag": "flag"}
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,10 +7,12 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 from workbench.actions.garage import start_generation
+from workbench.actions.job import job_records
 from workbench.actions.parts import bike_parts
 from workbench.actions.people import add_person, add_rider, main_rider, people
-from workbench.model.bike import LAYOUTS, Bike, Tyre
+from workbench.model.bike import LAYOUTS, Bike, Station, StationState, Tyre
 from workbench.model.errors import WorkbenchError
+from workbench.model.job import job_marks
 from workbench.model.parts import BikeParts
 from workbench.model.person import Person
 from workbench.model.unit import GENERATION_REASONS, Unit
@@ -20,7 +22,15 @@ from workbench.viewmodels.shown import Units, short_date
 from workbench.viewmodels.typed_facts import keep_typed, typed_key, typed_texts, with_typed
 
 _SIZES = ("area_mm2", "positive_mm3", "negative_mm3")
-_AIR_FACTS = ("minimum_kpa", "maximum_kpa", "has_second_positive", "spacer_limit", "spacer_volume_mm3", *_SIZES)
+_AIR_FACTS = (
+    "minimum_kpa",
+    "maximum_kpa",
+    "maker_table",
+    "has_second_positive",
+    "spacer_limit",
+    "spacer_volume_mm3",
+    *_SIZES,
+)
 _COIL_FACTS = ("spring_stroke_mm", "preload_limit_mm")
 _TAIL_FACTS = ("maker_sag_low", "maker_sag_high", "serial", "note")
 
@@ -138,6 +148,14 @@ class GarageViewModel(ViewModel[GarageState]):
             return GarageState()
         typed = typed_texts(self._desk, self.bike_id)
         return resolve(parts, self._desk.ask(people()), self._bench.units, typed)
+
+    def next_station(self) -> str:
+        """Give the station to go on to: the one that is due, the card when none is."""
+        if not self.state.bike_id:
+            return Station.ADJUSTERS
+        marks = job_marks(self._desk.ask(job_records(self.bike_id, ())))
+        due = next((mark.station for mark in marks if mark.state == StationState.NOW), Station.CARD)
+        return Station.ADJUSTERS if due == Station.GARAGE else due
 
     def set_fact(self, section: str, name: str, value: Any) -> bool:
         """Change one fact; the label says which."""

@@ -18,6 +18,7 @@ from workbench.model.units import to_unit
 from workbench.viewmodels.sag_advice import Advice, band_text, percent
 from workbench.viewmodels.sag_draft import STAGE_WORDS, SagDraft, Stage, Typed, sag_fraction
 from workbench.viewmodels.sag_ends import EndShown, Ruler, end_title, last_kept, travel_words
+from workbench.viewmodels.sag_start import start_words
 from workbench.viewmodels.sag_words import (
     METHOD_NOTES,
     PLACE_HINTS,
@@ -208,7 +209,14 @@ def guide_shown(
         asks_as_they_stand=any(not one.is_ready for one in adjusters),
         prepare_care="A helper steadies the bike while the rider gets on, is measured and gets off.",
         spring_ask=spring_ask_words(unit, draft, units),
-        spring_known=spring_known_words(records.parts, unit, units),
+        spring_known=" ".join(
+            words
+            for words in (
+                spring_known_words(records.parts, unit, units),
+                start_words(records, unit, draft.band(), units),
+            )
+            if words
+        ),
         has_second=unit.has_second_positive,
         limits=limit_words(unit, units),
         cycle_words=cycle_words(unit),

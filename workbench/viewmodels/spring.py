@@ -12,7 +12,8 @@ from workbench.model.unit import Unit
 from workbench.viewmodels.base import ViewModel
 from workbench.viewmodels.bench import Bench
 from workbench.viewmodels.shown import Units
-from workbench.viewmodels.spring_curves import SpringCurve, WhatIf, chamber_of, curve_of, kept_sag, leverage_of
+from workbench.viewmodels.spring_curves import SpringCurve, WhatIf, curve_of, kept_sag, leverage_of
+from workbench.viewmodels.spring_sizes import chamber_of
 
 ASSUMED = (
     "Typical chamber sizes are assumed: the curve is drawn in multiples of the rider's load, with its uncertainty."
@@ -114,17 +115,18 @@ def resolve(records: SpringRecords, units: tuple[Unit, ...], unit: Unit, tried: 
     assert sag is not None
     is_tried = tried != WhatIf()
     curve = curve_of(records, unit, sag, tried)
+    kept = curve_of(records, unit, sag, WhatIf()) if is_tried else None
     return SpringState(
         ends=_ends(units),
         end=unit.end,
         title=f"{'Fork' if unit.kind == 'fork' else 'Shock'} spring",
         curve=curve,
-        kept=curve_of(records, unit, sag, WhatIf()) if is_tried else None,
+        kept=kept,
         force_label="force, N" if curve.in_newton else "force, multiples of the rider's load",
         travel_label="travel, mm" if unit.kind == "fork" else "stroke, mm",
         sliders=_sliders(unit, sag, tried, shown),
         findings=_findings(records, unit, sag, curve, shown),
-        remarks=_remarks(records, unit, curve),
+        remarks=_remarks(records, kept, curve),
         is_tried=is_tried,
     )
 
@@ -186,8 +188,11 @@ def _wheel_words(
     return words
 
 
-def _remarks(records: SpringRecords, unit: Unit, curve: SpringCurve) -> tuple[str, ...]:
+def _remarks(records: SpringRecords, kept: SpringCurve | None, curve: SpringCurve) -> tuple[str, ...]:
     remarks = [ASSUMED] if not curve.in_newton else []
+    shift = _rebound_words(kept, curve)
+    if shift:
+        remarks.append(shift)
     pace = _pace(records)
     if pace:
         remarks.append(pace)
@@ -195,6 +200,19 @@ def _remarks(records: SpringRecords, unit: Unit, curve: SpringCurve) -> tuple[st
     if geometry:
         remarks.append(geometry)
     return tuple(remarks)
+
+
+def _rebound_words(kept: SpringCurve | None, curve: SpringCurve) -> str:
+    """Say how far the right rebound is expected to move with the spring: damping goes with the root of the rate."""
+    if kept is None or kept.rate_at_sag is None or curve.rate_at_sag is None:
+        return ""
+    from workbench.physics.balance import rebound_shift
+
+    shift = rebound_shift(kept.rate_at_sag, curve.rate_at_sag)
+    if abs(shift) < 0.02:
+        return ""
+    way = "more" if shift > 0 else "less"
+    return f"Expect to want about {100 * abs(shift):.0f}\u2009% {way} rebound damping with this spring: test it again."
 
 
 def _pace(records: SpringRecords) -> str:

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from workbench.actions.spring import SpringRecords
 from workbench.model.sag import SagMeasurement
 from workbench.model.unit import Unit
+from workbench.viewmodels.spring_sizes import chamber_of
 
 if TYPE_CHECKING:
     from workbench.physics.air import AirChamber
@@ -69,16 +70,6 @@ def curve_of(records: SpringRecords, unit: Unit, sag: SagMeasurement, what_if: W
     if chamber is None:
         return _unknown_curve(records, unit, sag, what_if)
     return _known_curve(unit, sag, chamber, what_if)
-
-
-def chamber_of(unit: Unit, spacers: int | None) -> AirChamber | None:
-    """Give the chambers of a unit where all their sizes were entered."""
-    if unit.area_mm2 is None or unit.positive_mm3 is None or unit.negative_mm3 is None or unit.travel_mm is None:
-        return None
-    from workbench.physics.air import AirChamber
-
-    spacer_mm3 = (spacers or 0) * (unit.spacer_volume_mm3 or 0.0)
-    return AirChamber(unit.area_mm2, unit.positive_mm3, unit.negative_mm3, unit.travel_mm, spacer_mm3)
 
 
 def _known_curve(unit: Unit, sag: SagMeasurement, chamber: AirChamber, what_if: WhatIf) -> SpringCurve:
