@@ -13,6 +13,7 @@ from workbench.model.setting import Setup, latest
 SETUP = Setup("s", "bike", "rider", 2, "change", "2031-05-14T09:00:00+00:00")
 VALUES = {("pressure", "fork"): 551.58, ("adjuster", "fr"): 6.0, ("tyre_pressure", "rt"): 172.4}
 RIDER = Person("rider", "M. Anders", mass_kg=84.5)
+RANGES = {"fr": 17}
 TODAY = "2031-05-15T09:00:00+00:00"
 
 
@@ -22,6 +23,7 @@ def a_card(*, parts=None, setup=SETUP, values=VALUES, log=(), sag=(), rider=RIDE
         setup,
         values,
         found=latest(log),
+        ranges=RANGES,
         sag=sag,
         rider=rider,
         person=person,

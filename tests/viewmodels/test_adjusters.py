@@ -7,6 +7,7 @@ import pytest
 from tests.fixtures import a_bike, make_desk
 from workbench.actions.adjusters import adjuster_records
 from workbench.actions.edit import edit
+from workbench.actions.sag import note_as_found
 from workbench.model.adjuster import Adjuster
 from workbench.viewmodels.adjusters import AdjustersViewModel
 from workbench.viewmodels.adjusters_count import Stage
@@ -460,3 +461,12 @@ def test_a_ruler_of_turns_is_numbered_in_whole_turns(sheet, rebound):
     sheet.fact(rebound, counting="turns")
     sheet.count_through(rebound, 2, 6)
     assert sheet.rows[rebound].names == ("0", "", "", "", "1", "", "")
+
+
+def test_a_place_noted_for_sag_while_a_count_waits_does_not_pass_for_closed(sheet):
+    first = sheet.ids[0]
+    sheet.model.count(first)
+    sheet.model.set_count(3)
+    sheet.desk.do("Note", note_as_found(sheet.bench.bike_id, first, 5), bike_id=sheet.bench.bike_id)
+    assert sheet.state.count.stage == Stage.CLOSE
+    assert sheet.state.count.count == 3

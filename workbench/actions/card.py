@@ -9,12 +9,13 @@ from workbench.actions.parts import read_parts
 from workbench.actions.setups import read_values
 from workbench.exchange.card import CardSheet, card_sheet
 from workbench.library.gate import Gate, Reader
+from workbench.model.adjuster import RangeCount
 from workbench.model.parts import BikeParts
 from workbench.model.person import Person
 from workbench.model.put_back import MEASURING_HOWS
 from workbench.model.sag import SagMeasurement
 from workbench.model.service import CardIssue
-from workbench.model.setting import OnBike, Setup
+from workbench.model.setting import OnBike, Setup, SetupValue
 
 
 def card_of(setup_id: str, today: str, person_id: str | None) -> Callable[[Reader], CardSheet]:
@@ -28,6 +29,7 @@ def card_of(setup_id: str, today: str, person_id: str | None) -> Callable[[Reade
             setup,
             read_values(reader, setup_id),
             found=_as_found(reader, setup.bike_id),
+            ranges=_counted_under(reader, setup_id),
             sag=_sag_that_holds(reader, parts, setup.rider_id),
             rider=reader.get(Person, setup.rider_id),
             person=reader.get(Person, person_id) if person_id else None,
@@ -35,6 +37,13 @@ def card_of(setup_id: str, today: str, person_id: str | None) -> Callable[[Reade
         )
 
     return query
+
+
+def _counted_under(reader: Reader, setup_id: str) -> dict[str, int]:
+    """Give the steps of the count each position of a setup was taken under, whatever was counted since."""
+    taken = {one.subject_id: one.range_id for one in reader.find(SetupValue, setup_id=setup_id) if one.range_id}
+    steps = {count.id: count.steps for count in reader.find(RangeCount, id=tuple(taken.values()))}
+    return {adjuster_id: steps[range_id] for adjuster_id, range_id in taken.items() if range_id in steps}
 
 
 def _as_found(reader: Reader, bike_id: str) -> dict[tuple[str, str], OnBike]:

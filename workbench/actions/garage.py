@@ -6,6 +6,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 
 from workbench.actions.ids import new_id
+from workbench.actions.on_bike import log_line, now_on
 from workbench.actions.people import add_person
 from workbench.library.gate import Gate, Reader
 from workbench.model.adjuster import Adjuster
@@ -13,6 +14,8 @@ from workbench.model.bike import LAYOUTS, Bike, BikeRider, Tyre
 from workbench.model.errors import InputError
 from workbench.model.facts import check_field, field_of
 from workbench.model.person import Person
+from workbench.model.put_back import MEASURING_HOWS
+from workbench.model.setting import Item
 from workbench.model.unit import Generation, Unit
 
 
@@ -141,15 +144,30 @@ def remove_adjuster(adjuster_id: str) -> Callable[[Gate], None]:
 
 
 def start_generation(unit_id: str, reason: str, note: str = "") -> Callable[[Gate], Generation]:
-    """Give the deed that says the unit is not what it was: counts and sag fall due."""
+    """Give the deed that says the unit is not what it was: counts and sag fall due, and no place is known any more."""
 
     def deed(gate: Gate) -> Generation:
+        _forget_places(gate, gate.need(Unit, unit_id))
         number = max((one.number for one in gate.find(Generation, unit_id=unit_id)), default=0) + 1
         generation = Generation(new_id(), unit_id, number, reason, gate.now, note)
         gate.put(generation)
         return generation
 
     return deed
+
+
+def _forget_places(gate: Gate, unit: Unit) -> None:
+    """Log that what stood on the old hardware says nothing on the new; a knob left open or closed still is."""
+    now = now_on(gate, unit.bike_id)
+    adjusters = gate.find(Adjuster, unit_id=unit.id, archived_at=None, order_by=("counting_order",))
+    for adjuster in adjusters:
+        line = now.get((Item.ADJUSTER, adjuster.id))
+        if line is None:
+            continue
+        log_line(gate, unit.bike_id, Item.ADJUSTER, adjuster.id, None, "unknown")
+        if line.how in MEASURING_HOWS:
+            at_end = 0.0 if line.how == "closed" else None
+            log_line(gate, unit.bike_id, Item.ADJUSTER, adjuster.id, at_end, line.how)
 
 
 def archive_bike(bike_id: str) -> Callable[[Gate], None]:

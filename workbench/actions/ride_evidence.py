@@ -39,31 +39,34 @@ def knob_runs(records: RideRecords) -> tuple[KnobRuns, ...]:
                 kind=adjuster.kind,
                 speed=adjuster.speed,
                 range_clicks=count.steps,
-                current=round(position),
-                trials=trials_of(records, adjuster, now),
+                current=min(round(position), count.steps),
+                trials=trials_of(records, adjuster, now, count.steps),
             )
         )
     return tuple(knobs)
 
 
-def trials_of(records: RideRecords, adjuster: Adjuster, now: Values) -> tuple[Trial, ...]:
-    """Give the runs that differ from the bike as it stands in this adjuster alone, in riding order."""
+def trials_of(records: RideRecords, adjuster: Adjuster, now: Values, steps: int) -> tuple[Trial, ...]:
+    """Give the runs that differ from the bike as it stands in this adjuster alone, in riding order.
+
+    Positions counted on other hardware are another thing, so such runs are left out. A recount may find a detent less
+    at the open end: what stood there stands at the end of the range now.
+    """
     from workbench.evidence.search import Trial
 
     key = (Item.ADJUSTER.value, adjuster.id)
-    since = records.parts.generation(adjuster.unit_id)
     trials = []
     for day, session in enumerate(records.sessions):
         for run in counted(session):
             values = records.values[run.setup_id]
             position = values.get(key)
-            if position is None or (since is not None and run.ridden_at < since.started_at):
+            if position is None:
                 continue
             if any(change.subject_id != adjuster.id for change in changes_between(values, now)):
                 continue
             trials.append(
                 Trial(
-                    round(position),
+                    min(round(position), steps),
                     liking=run.liking,
                     direction=run.direction if run.direction_of == adjuster.id else None,
                     lap_s=run.lap_s,
@@ -106,6 +109,9 @@ def spring_runs(records: RideRecords) -> tuple[SpringRuns, ...]:
 
 
 def _same_spring(records: RideRecords, run: Run, unit: Unit, now: Values) -> bool:
+    generation = records.parts.generation(unit.id)
+    if generation is not None and run.ridden_at < generation.started_at:
+        return False
     values = records.values[run.setup_id]
     return not any(
         change.subject_id == unit.id and change.item != Item.ADJUSTER for change in changes_between(values, now)

@@ -9,10 +9,12 @@ from workbench.actions.ids import new_id
 from workbench.actions.on_bike import log_line
 from workbench.actions.parts import read_parts
 from workbench.library.gate import Gate, Reader
+from workbench.model.adjuster import Adjuster, RangeCount
 from workbench.model.facts import check_field, field_of
 from workbench.model.parts import BikeParts
-from workbench.model.setting import Item, Setup, SetupValue, matching_setup
+from workbench.model.setting import Item, Setup, SetupValue, matching_setup, on_other_hardware
 from workbench.model.steps import Step, steps_to, values_now
+from workbench.model.unit import Generation
 
 Values = dict[tuple[str, str], float | None]
 
@@ -37,15 +39,38 @@ def setup_values(setup_id: str) -> Callable[[Reader], Values]:
 
 def read_values(reader: Reader, setup_id: str) -> Values:
     """Read what a setup sets."""
-    return {(value.item, value.subject_id): value.value for value in reader.find(SetupValue, setup_id=setup_id)}
+    return _by_setup(reader, (setup_id,))[setup_id]
 
 
 def values_of(reader: Reader, setups: tuple[Setup, ...]) -> dict[str, Values]:
     """Read what each of some setups sets, by setup."""
-    found: dict[str, Values] = {setup.id: {} for setup in setups}
-    for value in reader.find(SetupValue, setup_id=tuple(found)):
-        found[value.setup_id][value.item, value.subject_id] = value.value
+    return _by_setup(reader, tuple(setup.id for setup in setups))
+
+
+def _by_setup(reader: Reader, setup_ids: tuple[str, ...]) -> dict[str, Values]:
+    """Read values by setup. A position counted on hardware that is no longer there is a thing of its own."""
+    found: dict[str, Values] = {setup_id: {} for setup_id in setup_ids}
+    values = reader.find(SetupValue, setup_id=setup_ids)
+    gone = _counted_on_other_hardware(reader, frozenset(one.range_id for one in values if one.range_id is not None))
+    for one in values:
+        subject_id = gone.get(one.range_id or "", one.subject_id)
+        found[one.setup_id][one.item, subject_id] = one.value
     return found
+
+
+def _counted_on_other_hardware(reader: Reader, range_ids: frozenset[str]) -> dict[str, str]:
+    """Give the subject of positions by the range they were counted under, where that hardware is no longer there."""
+    counts = reader.find(RangeCount, id=tuple(range_ids))
+    units = {one.id: one.unit_id for one in reader.find(Adjuster, id=tuple({one.adjuster_id for one in counts}))}
+    numbers, newest = {}, dict.fromkeys(units.values(), 0)
+    for one in reader.find(Generation, unit_id=tuple(newest)):
+        numbers[one.id] = one.number
+        newest[one.unit_id] = max(newest[one.unit_id], one.number)
+    return {
+        count.id: on_other_hardware(count.adjuster_id, number)
+        for count in counts
+        if (number := numbers.get(count.generation_id or "", 0)) != newest[units[count.adjuster_id]]
+    }
 
 
 def setup_on_bike(bike_id: str) -> Callable[[Reader], Setup | None]:

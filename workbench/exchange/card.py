@@ -9,7 +9,16 @@ from workbench.model.parts import ITEM_QUANTITIES, BikeParts, settable_items
 from workbench.model.person import Person
 from workbench.model.reading import Units, from_open_text, position_text, short_date, units_of
 from workbench.model.sag import POSTURES, SagMeasurement
-from workbench.model.setting import HOWS, PRESSURE_ITEMS, Item, OnBike, Setup, changes_between
+from workbench.model.setting import (
+    HOWS,
+    PRESSURE_ITEMS,
+    Item,
+    OnBike,
+    Setup,
+    adjuster_of,
+    changes_between,
+    is_on_other_hardware,
+)
 
 Key = tuple[str, str]
 
@@ -20,6 +29,7 @@ CAUTIONS = (
     "The maker's manual and a qualified mechanic come before this card.",
 )
 NEVER_KNOWN = "not recorded"
+OTHER_HARDWARE = "counted on earlier hardware: not to be set now"
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,6 +68,7 @@ def card_sheet(
     values: Mapping[Key, float | None],
     *,
     found: Mapping[Key, OnBike],
+    ranges: Mapping[str, int] | None = None,
     sag: tuple[SagMeasurement, ...] = (),
     rider: Person | None = None,
     person: Person | None = None,
@@ -70,16 +81,17 @@ def card_sheet(
     parts : the bike with everything on it.
     setup, values : the setup as left, and what it sets.
     found : the first record of every item since the bike came in.
+    ranges : steps of the count each adjuster's position was taken under, which "from open" goes by.
     sag : the measurements that hold, one an end.
     rider, person : whose card it is, and who made it.
     today : ISO time printed as the date.
     """
-    units = units_of(rider)
+    units, ranges = units_of(rider), ranges or {}
     sections = [
         CardSection(
             "Fork" if unit.kind == "fork" else "Shock",
             tuple(
-                _line(parts, item, subject, values, found, units)
+                _line(parts, item, subject, values, found, units, ranges.get(subject))
                 for item, subject in settable_items(parts)
                 if _belongs(parts, subject, unit.id)
             )
@@ -118,15 +130,17 @@ def _line(
     values: Mapping[Key, float | None],
     found: Mapping[Key, OnBike],
     units: Units,
+    steps: int | None = None,
 ) -> CardLine:
     label = parts.subject_title(item, subject_id).partition(": ")[2] or parts.subject_title(item, subject_id)
     value, first = values.get((item, subject_id)), found.get((item, subject_id))
     adjuster = parts.adjuster(subject_id)
     if adjuster is not None:
-        count = parts.range_of(subject_id)
-        steps = count.steps if count else None
         was = position_text(adjuster, first.value) if first else NEVER_KNOWN
         shown = adjuster.name or label.capitalize()
+        gone = [key for key in values if is_on_other_hardware(key[1]) and adjuster_of(key[1]) == subject_id]
+        if gone and value is None:
+            return CardLine(shown, was, position_text(adjuster, values[gone[0]]), OTHER_HARDWARE)
         return CardLine(shown, was, position_text(adjuster, value), from_open_text(adjuster, value, steps))
     quantity = ITEM_QUANTITIES[item]
     was = units.text(first.value, quantity) if first and first.value is not None else NEVER_KNOWN

@@ -94,6 +94,9 @@ class Change:
     after: float | None
 
 
+GAUGE_KPA = 3.5  # half a psi: what a suspension gauge can be read to (common practice, no source)
+_HARDWARE_MARK = "#"
+
 LINKED = (
     frozenset({Item.SPACERS, Item.PRESSURE}),
     frozenset({Item.SPRING_RATE, Item.PRELOAD}),
@@ -109,27 +112,45 @@ def latest(log: tuple[OnBike, ...]) -> dict[tuple[str, str], OnBike]:
     return now
 
 
-def changes_between(
-    before: Mapping[tuple[str, str], float | None],
-    after: Mapping[tuple[str, str], float | None],
-    *,
-    gauge_kpa: float = 3.5,
-) -> tuple[Change, ...]:
-    """List what differs; pressures closer than the gauge can tell do not differ.
+def on_other_hardware(adjuster_id: str, generation: int) -> str:
+    """Give the subject of a position counted on hardware that is no longer there: another thing than the present one.
 
-    ``gauge_kpa`` is half a psi by default: what a suspension gauge can be read to (common practice, no source).
+    So no such position is ever compared with, or restored on, what is there now.
     """
-    found = []
-    for key in sorted(before.keys() | after.keys()):
-        old, new = before.get(key), after.get(key)
-        if old == new:
+    return f"{adjuster_id}{_HARDWARE_MARK}{generation}"
+
+
+def adjuster_of(subject_id: str) -> str:
+    """Give the adjuster a subject is about, on whichever hardware."""
+    return subject_id.partition(_HARDWARE_MARK)[0]
+
+
+def is_on_other_hardware(subject_id: str) -> bool:
+    """Tell whether a subject is a position counted on hardware that is no longer there."""
+    return _HARDWARE_MARK in subject_id
+
+
+def is_same(item: str, old: float | None, new: float | None) -> bool:
+    """Tell whether two values are one to whoever sets them: pressures as far as a gauge can tell."""
+    if old is None or new is None:
+        return old is new
+    return abs(new - old) < (GAUGE_KPA if item in PRESSURE_ITEMS else 1e-9)
+
+
+def changes_between(
+    before: Mapping[tuple[str, str], float | None], after: Mapping[tuple[str, str], float | None]
+) -> tuple[Change, ...]:
+    """List what differs. Positions counted on two kinds of hardware are a change with no before and no after."""
+    found: dict[tuple[str, str], Change] = {}
+    for item, subject_id in sorted(before.keys() | after.keys()):
+        old, new = before.get((item, subject_id)), after.get((item, subject_id))
+        if is_same(item, old, new):
             continue
-        if old is not None and new is not None:
-            tolerance = gauge_kpa if key[0] in PRESSURE_ITEMS else 1e-9
-            if abs(new - old) < tolerance:
-                continue
-        found.append(Change(key[0], key[1], old, new))
-    return tuple(found)
+        if is_on_other_hardware(subject_id):
+            old = new = None
+        subject_id = adjuster_of(subject_id)
+        found[item, subject_id] = Change(item, subject_id, old, new)
+    return tuple(found.values())
 
 
 def matching_setup(

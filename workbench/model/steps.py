@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from workbench.model.adjuster import Adjuster, restore_text, steps_text
 from workbench.model.parts import ITEM_QUANTITIES, BikeParts, settable_items
-from workbench.model.setting import PRESSURE_ITEMS, Item
+from workbench.model.setting import PRESSURE_ITEMS, Item, is_same
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,12 +29,7 @@ class Step:
         return self.item in PRESSURE_ITEMS
 
 
-def steps_to(
-    parts: BikeParts,
-    wanted: dict[tuple[str, str], float | None],
-    *,
-    gauge_kpa: float = 0.5,
-) -> tuple[Step, ...]:
+def steps_to(parts: BikeParts, wanted: dict[tuple[str, str], float | None]) -> tuple[Step, ...]:
     """List the steps from the bike as it is to the wanted values, in setting order; what already stands is left out."""
     steps = []
     for item, subject_id in settable_items(parts):
@@ -43,8 +38,7 @@ def steps_to(
             continue
         line = parts.line(item, subject_id)
         before = line.value if line else None
-        tolerance = gauge_kpa if item in PRESSURE_ITEMS else 1e-9
-        if before is not None and abs(before - value) <= tolerance:
+        if is_same(item, before, value):
             continue
         steps.append(_step(parts, item, subject_id, value, before))
     return tuple(steps)

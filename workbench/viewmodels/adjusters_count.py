@@ -109,9 +109,9 @@ def stage_of(draft: CountDraft, adjuster: Adjuster, line: OnBike | None) -> Stag
     if line.how == "closed":
         return Stage.OPEN
     is_ours = line.sequence > draft.from_sequence and line.how in ("counted", "unknown")
-    if is_ours or (line.how == "opened" and adjuster.counting == "positions"):
-        return Stage.OPEN
-    return Stage.CLOSE
+    # Only what is not turned in for counting may be opened without having stood closed.
+    is_picked = adjuster.counting == "positions"
+    return Stage.OPEN if is_picked and (is_ours or line.how == "opened") else Stage.CLOSE
 
 
 def next_stage(stage: Stage) -> Stage | None:

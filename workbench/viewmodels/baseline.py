@@ -16,7 +16,7 @@ from workbench.model.setting import Setup
 from workbench.model.steps import Step
 from workbench.viewmodels.base import Problem, ViewModel
 from workbench.viewmodels.shown import Units, position_text, short_date
-from workbench.viewmodels.step_lines import StepLine, step_lines
+from workbench.viewmodels.step_lines import StepLine, not_restored, step_lines
 
 DRAFT = "baseline"
 
@@ -77,7 +77,7 @@ def resolve(records: BaselineRecords, typed: dict[str, str], units: Units, *, is
         title=f"Setup no. {newest.number}",
         subtitle=_setup_text(newest),
         steps=step_lines(records.steps, units),
-        steps_done="" if left else "The bike stands as this setup says.",
+        steps_done=not_restored(records.newest) or ("" if left else "The bike stands as this setup says."),
         settings=setting_words(records.parts, records.newest, units),
         has_setups=True,
     )

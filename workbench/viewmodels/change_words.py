@@ -16,6 +16,8 @@ def change_text(parts: BikeParts, change: Change, units: Units) -> str:
     """Say one change: the item and from what to what."""
     title = parts.subject_title(change.item, change.subject_id)
     adjuster = parts.adjuster(change.subject_id)
+    if adjuster is not None and change.before is None and change.after is None:
+        return f"{title}: counted on other hardware, not compared"
     if adjuster is not None and change.before is not None and change.after is not None:
         move = round(change.after - change.before)
         if adjuster.counting == "positions":

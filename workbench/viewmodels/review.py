@@ -18,7 +18,7 @@ from workbench.viewmodels.bench import Bench
 from workbench.viewmodels.change_words import changes_text
 from workbench.viewmodels.review_data import EffectRow, Effects, Period, RunPoint, Timeline
 from workbench.viewmodels.shown import Units, how_many, short_date
-from workbench.viewmodels.step_lines import StepLine, step_lines
+from workbench.viewmodels.step_lines import StepLine, not_restored, step_lines
 
 if TYPE_CHECKING:
     from workbench.evidence.effects import ChangeVerdict, RunRecord
@@ -207,7 +207,8 @@ class ReviewViewModel(ViewModel[ReviewState]):
             setup_id=setup.id,
             setup_said=_ridden(records, setup.id),
             steps=step_lines(steps, self._bench.units),
-            steps_done="" if steps else f"Setup no. {setup.number} is on the bike.",
+            steps_done=not_restored(records.values[setup.id])
+            or ("" if steps else f"Setup no. {setup.number} is on the bike."),
         )
 
     def pick_session(self, session_id: str) -> None:

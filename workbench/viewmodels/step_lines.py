@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
-from workbench.model.setting import Item
+from workbench.model.setting import Item, is_on_other_hardware
 from workbench.model.steps import Step
 from workbench.viewmodels.shown import Units
 
@@ -40,3 +41,10 @@ def step_line(step: Step, units: Units) -> StepLine:
 def step_lines(steps: tuple[Step, ...], units: Units) -> tuple[StepLine, ...]:
     """Say all steps in order."""
     return tuple(step_line(step, units) for step in steps)
+
+
+def not_restored(values: Mapping[tuple[str, str], float | None]) -> str:
+    """Say what of a setup no step brings back; empty when there is nothing."""
+    if not any(is_on_other_hardware(subject_id) for _, subject_id in values):
+        return ""
+    return "Its clicks that were counted on earlier hardware are not restored: write a new baseline for those."
