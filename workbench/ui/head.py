@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
 
 from workbench.model.job import STATION_WORDS
+from workbench.ui.parts.buttons import Button
 from workbench.ui.parts.job_line import JobLine, Mark
 from workbench.ui.parts.labels import Words
 from workbench.ui.parts.theme import SPACE_4, SPACE_16, current
@@ -14,11 +16,17 @@ from workbench.viewmodels.window import WindowState, WindowViewModel
 class Head(QWidget):
     """Bike, rider and the state of every station. The notice has its place here, so that it moves nothing."""
 
+    garage_requested = Signal()
+
     def __init__(self, view_model: WindowViewModel, banner: QWidget, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setObjectName("head")
         self._bike = Words("", "title", elide=True, name="head_bike")
         self._rider = Words("", "mute", elide=True, name="head_rider")
+        self._garage = Button("Garage", "plain", name="head_garage")
+        self._garage.setAccessibleName("Garage: pick another bike")
+        self._garage.clicked.connect(self.garage_requested)
+        self._garage.hide()
         self._line = JobLine()
         self._line.station_requested.connect(view_model.open_station)
         self._names = QWidget()
@@ -27,6 +35,7 @@ class Head(QWidget):
         names.setSpacing(SPACE_16)
         self._bike.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Fixed)
         self._rider.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Fixed)
+        names.addWidget(self._garage)
         names.addWidget(self._bike)
         names.addWidget(self._rider)
         names.addStretch(1)
@@ -38,6 +47,10 @@ class Head(QWidget):
         rows.addWidget(self._names)
         rows.addWidget(self._line)
         self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Maximum)
+
+    def offer_garage(self, is_offered: bool) -> None:
+        """Show the way to the garage list where the list itself is put away."""
+        self._garage.setVisible(is_offered)
 
     def show_state(self, state: WindowState, *, shows_bike: bool) -> None:
         """Show the bike on the bench, or only keep the place of the notice."""

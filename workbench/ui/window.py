@@ -6,7 +6,7 @@ from collections.abc import Callable, Mapping
 from functools import partial
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QCloseEvent
+from PySide6.QtGui import QCloseEvent, QResizeEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QMainWindow, QStackedWidget, QVBoxLayout, QWidget
 
 from workbench.ui.garage.side import GarageSide
@@ -26,6 +26,7 @@ from workbench.viewmodels.base import Problem
 from workbench.viewmodels.window import NEW_BIKE, WindowState, WindowViewModel
 
 PageMaker = Callable[[], Page]
+ROOMY = 900  # px: a lower window in bench mode leaves the title block's room to the work
 
 
 class MainWindow(QMainWindow):
@@ -43,10 +44,12 @@ class MainWindow(QMainWindow):
         self._makers = pages
         self._pages: dict[str, Page] = {}
         self._banner_deed: Callable[[], object] | None = None
+        self._shown_bike: str | None = None
         self.side = GarageSide(view_model)
         self.banner = Banner()
         self.head = Head(view_model, self.banner)
         self.title_block = TitleBlock(person_label="By")
+        self.title_block.setProperty("is_inset", True)
         self._welcome = Welcome(view_model)
         self._stack = QStackedWidget()
         self._stack.addWidget(self._welcome)
@@ -62,7 +65,7 @@ class MainWindow(QMainWindow):
         sheet.setObjectName("sheet_frame")
         sheet.setProperty("role", "card")
         paper = QVBoxLayout(sheet)
-        paper.setContentsMargins(1, 1, 1, 1)
+        paper.setContentsMargins(1, 1, 1, 1)  # the frame's own line
         paper.setSpacing(0)
         paper.addWidget(self._stack, 1)
         paper.addWidget(self.title_block)
@@ -85,6 +88,8 @@ class MainWindow(QMainWindow):
         self._view_model.kept.connect(self._say_kept)
         self._view_model.undo_offered.connect(self._offer_undo)
         self._welcome.demo_requested.connect(self.sample_requested)
+        self.head.garage_requested.connect(self._turn_garage)
+        self.side.list.bike_picked.connect(self._bike_picked)
         self.banner.action_requested.connect(self._banner_pressed)
         self.banner.close_button.clicked.connect(self._to_page)
         self.title_block.person_requested.connect(self.choose_person)
@@ -93,7 +98,7 @@ class MainWindow(QMainWindow):
         """Give the page of a station, made on its first visit."""
         if station not in self._pages:
             page = self._makers[station]()
-            page.problem_raised.connect(self._say)
+            page.problem_raised.connect(self.say)
             page.kept.connect(self._say_kept)
             page.discarded.connect(self._say_discarded)
             page.station_requested.connect(self._view_model.open_station)
@@ -117,6 +122,9 @@ class MainWindow(QMainWindow):
         for name, action in self.menu.items():
             if name.startswith("go_") or name in ("archive", "skip"):
                 action.setEnabled(has_bike)
+        if state.bike_id != self._shown_bike:
+            self._shown_bike = state.bike_id
+            self._make_room()
         if state.station == NEW_BIKE or has_bike:
             self._open(state.station)
         else:
@@ -153,7 +161,32 @@ class MainWindow(QMainWindow):
         """Tick the look in use; in bench mode the sheet has the window to itself."""
         self.menu["dark"].setChecked(dark)
         self.menu["bench"].setChecked(bench)
-        self.side.setVisible(not bench)
+        self._make_room()
+
+    def _make_room(self) -> None:
+        """In bench mode the sheet has the window to itself, but for the garage while a bike is being picked."""
+        is_bench = self.menu["bench"].isChecked()
+        self.side.setVisible(not is_bench or self._view_model.state.bike_id is None)
+        self.head.offer_garage(is_bench)
+        self.title_block.setVisible(not is_bench or self.height() >= ROOMY)
+
+    def _turn_garage(self) -> None:
+        """Show the garage list beside the sheet, or put it away again."""
+        self.side.setVisible(self.side.isHidden())
+        if self.side.isVisible():
+            self.side.focus_list()
+        else:
+            self._to_page()
+
+    def _bike_picked(self, _bike_id: str) -> None:
+        """In bench mode the list goes away again once a bike is picked."""
+        if self.menu["bench"].isChecked():
+            self._make_room()
+            self._to_page()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self.title_block.setVisible(not self.menu["bench"].isChecked() or self.height() >= ROOMY)
 
     def skip_station(self) -> None:
         """Pass the open station over, or take it up again."""
@@ -199,12 +232,13 @@ class MainWindow(QMainWindow):
     def _look(self) -> None:
         self.look_picked.emit(self.menu["dark"].isChecked(), self.menu["bench"].isChecked())
 
-    def _say(self, text: str) -> None:
+    def say(self, text: str) -> None:
+        """Show a sentence in the notice."""
         self._banner_deed = None
         self.banner.say(text)
 
     def _say_problem(self, problem: Problem) -> None:
-        self._say(problem.text)
+        self.say(problem.text)
 
     def _say_kept(self, label: str) -> None:
         self._banner_deed = self._view_model.undo

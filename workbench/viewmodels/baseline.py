@@ -32,6 +32,7 @@ class BaselineRow:
     said: str  # what the value means, for adjusters from closed
     origin: str
     problem: str = ""
+    end: str = ""  # "front" or "rear": the column it stands in
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,7 +63,7 @@ def resolve(records: BaselineRecords, typed: dict[str, str], units: Units, *, is
         return BaselineState(
             is_writing=True,
             title="Baseline",
-            subtitle="Where testing starts from. Change what you know better; each value says where it comes from.",
+            subtitle="Where testing starts. Change what you know better; each value says where it comes from.",
             rows=tuple(
                 _row(records, one.item, one.subject_id, one.value, one.origin, typed, units) for one in records.proposed
             ),
@@ -126,7 +127,16 @@ def _row(
     adjuster = records.parts.adjuster(subject_id)
     said = restore_text(adjuster, round(read)) if adjuster and read is not None and not problem else ""
     title = records.parts.subject_title(item, subject_id)
-    return BaselineRow(key, title, text, _steps_unit(records.parts, subject_id) or unit, said, origin, problem)
+    steps_unit = _steps_unit(records.parts, subject_id)
+    return BaselineRow(key, title, text, steps_unit or unit, said, origin, problem, _end(records.parts, subject_id))
+
+
+def _end(parts: BikeParts, subject_id: str) -> str:
+    """Say at which end of the bike a setting is."""
+    adjuster = parts.adjuster(subject_id)
+    unit_id = parts.unit_of(adjuster).id if adjuster else subject_id
+    kinds = {unit.id: unit.kind for unit in parts.units} | {tyre.id: tyre.end for tyre in parts.tyres}
+    return "rear" if kinds.get(unit_id) in ("shock", "rear") else "front"
 
 
 def _steps_unit(parts: BikeParts, subject_id: str) -> str:

@@ -173,7 +173,8 @@ class WindowViewModel(ViewModel[WindowState]):
             records = self._desk.ask(job_records(bike_id, self._draft_stations(bike_id)))
             text = next_due(job_marks(records))
             if put_back_due(records.parts) and not records.drafts:
-                text = f"{text}; clicks to put back" if text != "done" else "clicks to put back"
+                left = text.removeprefix("adjusters: ")
+                text = f"{left}; clicks to put back" if text != "done" else "clicks to put back"
             self._due[bike_id] = text
         return self._due[bike_id]
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
 
 from workbench.ui.baseline.rows import BaselineRows
 from workbench.ui.page import Page
@@ -12,7 +12,7 @@ from workbench.ui.parts.care_note import CareNote
 from workbench.ui.parts.labels import Words
 from workbench.ui.parts.sheet import Sheet
 from workbench.ui.parts.step_list import Step, StepList
-from workbench.ui.parts.theme import SPACE_4, SPACE_8, SPACE_16, SPACE_24
+from workbench.ui.parts.theme import SPACE_4, SPACE_16, SPACE_24
 from workbench.viewmodels.base import Problem
 from workbench.viewmodels.baseline import BaselineState, BaselineViewModel
 
@@ -49,6 +49,7 @@ class BaselinePage(Page):
         for part in (self._writing, self._setting):
             self._sheet.body.addWidget(part)
         self._sheet.body.addStretch(1)
+        self._sheet.add_keys(self._keep, self._ride, self._all, self._discard, self._anew)
         whole = QVBoxLayout(self)
         whole.setContentsMargins(0, 0, 0, 0)
         whole.addWidget(self._sheet)
@@ -63,18 +64,15 @@ class BaselinePage(Page):
     def _writing_part(self) -> QWidget:
         part, rows = _column()
         rows.addWidget(self._rows)
-        rows.addLayout(_line(self._keep, self._discard))
         return part
 
     def _setting_part(self) -> QWidget:
         part, rows = _column()
         rows.addWidget(self._done)
         rows.addWidget(self._steps)
-        rows.addLayout(_line(self._all, self._ride))
         rows.addWidget(CareNote(CARE, name="baseline_care"))
         rows.addWidget(Words("All settings", "strong"))
         rows.addWidget(self._settings)
-        rows.addLayout(_line(self._anew))
         return part
 
     def _render(self, state: BaselineState) -> None:
@@ -83,11 +81,13 @@ class BaselinePage(Page):
         self._setting.setVisible(not state.is_writing)
         self._rows.show_rows(state.rows)
         self._keep.set_text(state.verb)
-        self._discard.setVisible(state.has_draft or state.has_setups)
+        self._keep.setVisible(state.is_writing)
+        self._discard.setVisible(state.is_writing and (state.has_draft or state.has_setups))
+        self._anew.setVisible(not state.is_writing)
         self._steps.set_steps([Step(line.key, line.text, remark=line.remark) for line in state.steps])
         self._steps.setVisible(bool(state.steps))
-        self._all.setVisible(len(state.steps) > 1)
-        self._ride.setVisible(not state.steps)
+        self._all.setVisible(not state.is_writing and len(state.steps) > 1)
+        self._ride.setVisible(not state.is_writing and not state.steps)
         self._done.set_words(state.steps_done)
         self._settings.show_settings(state.settings)
 
@@ -151,12 +151,3 @@ def _column() -> tuple[QWidget, QVBoxLayout]:
     rows.setContentsMargins(0, 0, 0, 0)
     rows.setSpacing(SPACE_16)
     return part, rows
-
-
-def _line(*buttons: QWidget) -> QHBoxLayout:
-    line = QHBoxLayout()
-    line.setSpacing(SPACE_8)
-    for button in buttons:
-        line.addWidget(button)
-    line.addStretch(1)
-    return line

@@ -9,6 +9,7 @@ from PySide6.QtCore import QAbstractListModel, QModelIndex, QPersistentModelInde
 from PySide6.QtGui import QPainter, QTextOption
 from PySide6.QtWidgets import QListView, QStyle, QStyledItemDelegate, QStyleOptionViewItem, QWidget
 
+from workbench.ui.parts.buttons import draw_focus
 from workbench.ui.parts.theme import SPACE_4, SPACE_8, SPACE_16, current
 from workbench.viewmodels.window import ListRow
 
@@ -77,10 +78,9 @@ class BikeRow(QStyledItemDelegate):
         painter.save()
         if is_open:
             painter.fillRect(rect, theme.colour("card"))
-            painter.fillRect(QRect(rect.left(), rect.top(), 3, rect.height()), theme.colour("accent"))
+            painter.fillRect(QRect(rect.left(), rect.top(), 3, rect.height()), theme.colour("ink"))
         if is_open and state & QStyle.StateFlag.State_HasFocus:
-            painter.setPen(theme.colour("accent"))
-            painter.drawRect(rect.adjusted(0, 0, -1, -1))
+            draw_focus(painter, rect.toRectF())
         lines = (
             (row.name, theme.font("text", bold=True), "ink"),
             (row.rider, theme.font("note"), "mute"),

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QStringListModel, Qt, Signal
-from PySide6.QtWidgets import QCompleter, QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QCompleter, QGridLayout, QVBoxLayout, QWidget
 
 from workbench.ui.page import Page
 from workbench.ui.parts.buttons import Button
 from workbench.ui.parts.choice_field import ChoiceField
-from workbench.ui.parts.field_base import EntryLine, set_refused
+from workbench.ui.parts.field_base import set_refused
 from workbench.ui.parts.labels import Words
+from workbench.ui.parts.quantity_field import UnitLine
 from workbench.ui.parts.sheet import Sheet
 from workbench.ui.parts.theme import SPACE_4, SPACE_16, SPACE_24
 from workbench.viewmodels.base import Problem
@@ -33,35 +34,31 @@ class _Line(QWidget):
     def __init__(self, name: str) -> None:
         super().__init__()
         self._name = name
-        self.line = EntryLine()
+        self.line = UnitLine()
         self.line.setObjectName(f"new_bike_{name}")
         self.line.setAccessibleName(LABELS[name])
         self.line.textEdited.connect(self._typed)
-        self._unit = Words("", "mute")
         self._said = Words(_HELP.get(name, ""), "note")
         label = Words(LABELS[name], "mute")
         label.setBuddy(self.line)
-        row = QHBoxLayout()
-        row.setSpacing(SPACE_4)
-        row.addWidget(self.line, 1)
-        row.addWidget(self._unit)
         rows = QVBoxLayout(self)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(SPACE_4)
         rows.addWidget(label)
-        rows.addLayout(row)
+        rows.addWidget(self.line)
         rows.addWidget(self._said)
+        self._said.setVisible(bool(_HELP.get(name)))
 
     def show_text(self, text: str, unit: str) -> None:
         """Show what was typed; the caret stays where it is."""
         if self.line.text() != text:
             self.line.setText(text)
-        self._unit.set_words(unit)
+        self.line.set_unit(unit)
 
     def set_problem(self, text: str) -> None:
         """Say what is wrong, or the help again."""
         self._said.set_role("problem" if text else "note")
-        self._said.setText(text or _HELP.get(self._name, ""))
+        self._said.set_words(text or _HELP.get(self._name, ""))
         self.line.setAccessibleDescription(text)
         set_refused(self.line, bool(text))
 
@@ -102,6 +99,7 @@ class NewBikePage(Page):
             "New bike", "A name is enough to begin. Travel and mass are needed before sag.", name="new_bike_sheet"
         )
         rows = sheet.body
+        self._lines["name"].setMaximumWidth(608)  # two columns of three
         rows.addWidget(self._lines["name"])
         rows.addWidget(_labelled(LABELS["layout"], self._layout))
         grid = QGridLayout()
@@ -114,13 +112,8 @@ class NewBikePage(Page):
         for column in range(3):
             grid.setColumnStretch(column, 1)
         rows.addLayout(grid)
-        foot = QHBoxLayout()
-        foot.setSpacing(SPACE_16)
-        foot.addWidget(self._add)
-        foot.addWidget(self._discard)
-        foot.addStretch(1)
-        rows.addLayout(foot)
         rows.addStretch(1)
+        sheet.add_keys(self._add, self._discard)
         whole = QVBoxLayout(self)
         whole.setContentsMargins(0, 0, 0, 0)
         whole.addWidget(sheet)

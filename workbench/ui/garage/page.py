@@ -15,6 +15,15 @@ from workbench.ui.parts.theme import SPACE_16
 from workbench.viewmodels.base import Problem
 from workbench.viewmodels.garage import GarageState, GarageViewModel
 
+NEXT = {
+    "adjusters": "On to the adjusters",
+    "sag": "On to sag",
+    "baseline": "On to the baseline",
+    "ride": "On to the ride",
+    "review": "On to the review",
+    "card": "On to the card",
+}
+
 
 class GaragePage(Page):
     """The sheet of the bike on the bench."""
@@ -28,13 +37,9 @@ class GaragePage(Page):
         self._missing = Words("", "text", name="garage_missing")
         self._riders = _RiderBar(view_model)
         self._next = Button("On to the adjusters", "verb", name="garage_next")
-        self._next.clicked.connect(self._to_adjusters)
-        row = QHBoxLayout()
-        row.setSpacing(SPACE_16)
-        row.addWidget(self._next)
-        row.addWidget(self._missing, 1)
-        self._sheet.body.addLayout(row)
+        self._next.clicked.connect(self._go_on)
         self._sheet.body.addWidget(self._riders)
+        self._sheet.add_keys(self._next, self._missing)
         whole = QVBoxLayout(self)
         whole.setContentsMargins(0, 0, 0, 0)
         whole.addWidget(self._sheet)
@@ -42,13 +47,18 @@ class GaragePage(Page):
 
     def start(self) -> None:
         """Put the focus on the next thing to do."""
+        self._name_next()
         self._next.setFocus(Qt.FocusReason.OtherFocusReason)
 
-    def _to_adjusters(self) -> None:
-        self.station_requested.emit("adjusters")
+    def _go_on(self) -> None:
+        self.station_requested.emit(self._garage.next_station())
+
+    def _name_next(self) -> None:
+        self._next.set_text(NEXT[self._garage.next_station()])
 
     def _render(self, state: GarageState) -> None:
-        self._sheet.set_title(state.title, state.layout)
+        self._sheet.set_title("Bike, rider and parts", state.layout)
+        self._name_next()
         self._missing.set_words(state.missing)
         self._riders.show_riders(state)
         keys = [section.key for section in state.sections]
@@ -100,6 +110,8 @@ class _RiderBar(QWidget):
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(SPACE_16)
+        self._choice.setMinimumWidth(200)
+        self._new.setMinimumWidth(200)
         row.addWidget(Words("Main rider", "mute"))
         row.addWidget(self._choice)
         row.addStretch(1)

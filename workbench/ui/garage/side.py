@@ -8,10 +8,10 @@ from PySide6.QtWidgets import QLineEdit, QVBoxLayout, QWidget
 from workbench.ui.garage.bike_list import BikeList
 from workbench.ui.parts.buttons import Button
 from workbench.ui.parts.labels import Words
-from workbench.ui.parts.theme import SPACE_8, SPACE_16, SPACE_24
+from workbench.ui.parts.theme import NORMAL_SIZES, SPACE_8, SPACE_16, SPACE_24, announcer, current
 from workbench.viewmodels.window import WindowState, WindowViewModel
 
-WIDTH = 248
+WIDTH = 264
 
 
 class GarageSide(QWidget):
@@ -21,7 +21,8 @@ class GarageSide(QWidget):
         super().__init__(parent)
         self._view_model = view_model
         self.setObjectName("garage_side")
-        self.setFixedWidth(WIDTH)
+        self._fit()
+        announcer.changed.connect(self._fit)
         self._title = Words("Garage", "title", name="garage_side_title")
         self.search = QLineEdit()
         self.search.setObjectName("garage_search")
@@ -45,6 +46,10 @@ class GarageSide(QWidget):
         rows.addStretch(0)
         rows.addWidget(self._add)
 
+    def _fit(self, _theme: object = None) -> None:
+        """Larger letters need a wider list."""
+        self.setFixedWidth(round(WIDTH * current().sizes.note / NORMAL_SIZES.note))
+
     def show_state(self, state: WindowState) -> None:
         """Show the bikes found."""
         self._title.setText("Put away" if state.shows_archive else "Garage")
@@ -55,6 +60,10 @@ class GarageSide(QWidget):
         if state.shows_archive and not state.search:
             words = "No bike is put away."
         self._nothing.set_words("" if state.rows else words)
+
+    def focus_list(self) -> None:
+        """Put the focus on the bikes, or on the search where there are none."""
+        (self.list if self.list.isVisible() else self._add).setFocus(Qt.FocusReason.OtherFocusReason)
 
     def focus_search(self) -> None:
         """Put the caret into the search field."""

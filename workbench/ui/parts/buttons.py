@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import QRectF, QSize, Qt
+from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QFontMetrics, QKeyEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QAbstractButton, QPushButton, QSizePolicy, QWidget
 
@@ -104,6 +104,14 @@ class Button(QPushButton):
             return
         cut = self.fontMetrics().elidedText(one_line(self.words()), Qt.TextElideMode.ElideRight, inner.width())
         painter.drawText(inner, Qt.AlignmentFlag.AlignCenter | Qt.TextFlag.TextSingleLine, cut)
+        if self.kind == "link" and not self.isChecked():
+            self._underline(painter, inner.center().x() + 0.5, self.fontMetrics().horizontalAdvance(cut))
+
+    def _underline(self, painter: QPainter, middle: float, width: int) -> None:
+        """A line under a quiet button: the accent is kept for the next step."""
+        below = self.rect().center().y() + self.fontMetrics().height() / 2 + 1.5
+        painter.setPen(QPen(current().colour("line"), 1))
+        painter.drawLine(QPointF(middle - width / 2, below), QPointF(middle + width / 2, below))
 
     def _draw_body(self, painter: QPainter, area: QRectF) -> QColor:
         """Fill and outline the button; give the colour its words take."""
@@ -123,7 +131,7 @@ class Button(QPushButton):
         if self.kind == "link":
             if pressed or self.underMouse():
                 painter.fillRect(area, theme.colour("band"))
-            return theme.colour("accent")
+            return theme.colour("ink")
         painter.fillRect(area, theme.colour("band" if pressed else "card"))
         painter.setPen(QPen(theme.colour("ink" if self.underMouse() else "line"), 1))
         painter.drawRect(edge)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QEvent, Qt, Signal
-from PySide6.QtGui import QKeyEvent, QKeySequence
+from PySide6.QtGui import QFocusEvent, QKeyEvent, QKeySequence
 from PySide6.QtWidgets import QApplication, QLineEdit, QVBoxLayout, QWidget
 
 from workbench.ui.parts.labels import Words
@@ -32,6 +32,13 @@ class EntryLine(QLineEdit):
     """A line of typing that gives undo keys away while unmodified and forgets its typing on Escape."""
 
     reverted = Signal()
+    left = Signal()  # with typing that was refused before: Qt says "finished" only after a letter more
+
+    def focusOutEvent(self, event: QFocusEvent) -> None:
+        super().focusOutEvent(event)
+        stays = (Qt.FocusReason.PopupFocusReason, Qt.FocusReason.ActiveWindowFocusReason)
+        if self.isModified() and event.reason() not in stays:
+            self.left.emit()
 
     def event(self, event: QEvent) -> bool:
         if event.type() == QEvent.Type.ShortcutOverride and not wants_own_undo(event, is_modified=self.isModified()):
@@ -63,6 +70,7 @@ class FieldBase(QWidget):
         super().__init__(parent)
         self.label = label
         self._problem = ""
+        self._is_refused = False  # what stands here was read but could not be kept
         self.said = Words("", "note")
         self.said.hide()
         self._rows = QVBoxLayout(self)
@@ -89,6 +97,16 @@ class FieldBase(QWidget):
         """Say under the field what is wrong with it; an empty text takes it back."""
         self._problem = text
         self._say(text, "problem")
+
+    def refuse(self, text: str) -> None:
+        """Say why a value that could be read cannot be kept; the typing stays, and leaving the field tries again."""
+        self._is_refused = True
+        self.set_problem(text)
+
+    def _is_news(self, is_new: bool) -> bool:
+        """Whether a value is to be sent: a new one, or one refused before."""
+        was_refused, self._is_refused = self._is_refused, False
+        return is_new or was_refused
 
     def _say(self, text: str, role: str = "note") -> None:
         self.said.set_role(role)

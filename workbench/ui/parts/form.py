@@ -106,12 +106,11 @@ class Form(QWidget):
     def set_problem(self, name: str, text: str) -> None:
         """Say under a row what is wrong with it, and go there."""
         field = self._fields[name]
-        if isinstance(field, QuantityField) and text:
-            field.refuse(text)
-        else:
-            field.set_problem(text)
         if text:
+            field.refuse(text)
             field.setFocus(Qt.FocusReason.OtherFocusReason)
+        else:
+            field.set_problem("")
 
     def commit_all(self) -> bool:
         """Commit every field; at the first that cannot be used the focus stops and the answer is false."""
@@ -182,10 +181,9 @@ def _cell(row: FormRow, field: AnyField) -> QWidget:
     stack = QVBoxLayout(cell)
     stack.setContentsMargins(0, 0, 0, 0)
     stack.setSpacing(SPACE_4)
-    if row.kind != "flag":
-        label = Words(row.label, "mute")
-        label.setBuddy(field)
-        stack.addWidget(label)
+    label = Words("\u00a0" if row.kind == "flag" else row.label, "mute")  # keeps a tick box level with its row
+    label.setBuddy(field)
+    stack.addWidget(label)
     stack.addWidget(field)
     if row.help:
         stack.addWidget(Words(row.help, "note"))

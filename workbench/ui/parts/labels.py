@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from PySide6.QtCore import QPointF, QSize, Qt
 from PySide6.QtGui import QFont, QFontMetricsF, QPainter, QPaintEvent, QResizeEvent, QTextLayout, QTextOption
 from PySide6.QtWidgets import QLabel, QSizePolicy, QWidget
@@ -21,7 +23,10 @@ ROLES = {
     "care": ("text", True, "care"),
     "problem": ("note", True, "care"),
 }
-WIDEST = 620  # about 85 characters of text: longer lines are hard to follow
+WIDEST = 48  # in heights of the letters, about 85 characters: longer lines are hard to follow
+
+
+BREAKS = re.compile(r"[ \t\n\r\f\v\x1c-\x1f\x85\u2028\u2029]+")
 
 
 def isolate(text: str) -> str:
@@ -30,8 +35,8 @@ def isolate(text: str) -> str:
 
 
 def one_line(text: str) -> str:
-    """Give the text with every line break turned into a space."""
-    return " ".join(text.split())
+    """Give the text with every line break turned into a space; the thin space before a unit stays thin."""
+    return BREAKS.sub(" ", text).strip()
 
 
 def lay_out(text: str, font: QFont, width: float) -> QTextLayout:
@@ -114,7 +119,7 @@ class Words(QLabel):
         return round(self._laid_out(inner).boundingRect().height() + 0.5) + margins.top() + margins.bottom()
 
     def sizeHint(self) -> QSize:
-        width = min(self._advance(), WIDEST)
+        width = min(self._advance(), self._widest())
         return QSize(width, self.heightForWidth(width))
 
     def minimumSizeHint(self) -> QSize:
@@ -147,7 +152,7 @@ class Words(QLabel):
 
     def _advance(self) -> int:
         margins = self.contentsMargins()
-        lines = [self.text()] if self.is_elided else self.text().split("\n")
+        lines = [one_line(self.text())] if self.is_elided else self.text().split("\n")
         widest = max(self.fontMetrics().horizontalAdvance(line[:400]) for line in lines)
         return widest + 2 + margins.left() + margins.right()
 
@@ -155,7 +160,11 @@ class Words(QLabel):
         margins = self.contentsMargins()
         return self.fontMetrics().height() + margins.top() + margins.bottom()
 
+    def _widest(self) -> int:
+        return WIDEST * self.font().pixelSize()
+
     def _laid_out(self, width: int) -> QTextLayout:
+        width = min(width, self._widest())
         if self._layout is None or self._layout_width != width:
             self._layout = lay_out(self.text(), self.font(), width)
             self._layout_width = width

@@ -18,7 +18,7 @@ _PLAIN_NUMBER = re.compile(r"[-+−]?\d+(\.\d+)?")
 TEXT_LIMIT = 60
 
 
-class _UnitLine(EntryLine):
+class UnitLine(EntryLine):
     """A line of typing with the unit in mute at its end."""
 
     def __init__(self) -> None:
@@ -66,7 +66,7 @@ class QuantityField(FieldBase):
         self._value: float | None = None
         self._shown = ""
         self._kept = ""  # text last given away as unusable
-        self.line = _UnitLine()
+        self.line = UnitLine()
         self.line.setMaxLength(TEXT_LIMIT)
         self.line.set_unit(self._symbol())
         if big:
@@ -74,6 +74,7 @@ class QuantityField(FieldBase):
         self._take_editor(self.line)
         self._name_line()
         self.line.editingFinished.connect(self.commit)
+        self.line.left.connect(self._try_again)
         self.line.textEdited.connect(self._echo)
         self.line.reverted.connect(self.revert)
 
@@ -125,9 +126,8 @@ class QuantityField(FieldBase):
             self.set_typed(text)
 
     def refuse(self, text: str) -> None:
-        """Say why a value that could be read cannot be kept; the typing stays."""
+        super().refuse(text)
         self.line.setModified(True)
-        self.set_problem(text)
         self._keep(self.line.text())
 
     def is_editing(self) -> bool:
@@ -135,6 +135,7 @@ class QuantityField(FieldBase):
 
     def revert(self) -> None:
         """Forget the typing and show the value."""
+        self._is_refused = False
         self._render()
         self._keep("")
 
@@ -142,14 +143,14 @@ class QuantityField(FieldBase):
         text = self.line.text()
         if not self.line.isModified():
             return not self._problem
-        if text == self._shown:
+        if text == self._shown and not self._is_refused:
             self.revert()
             return True
         is_read, value = self._read(text)
         if not is_read:
             self._keep(text)
             return False
-        is_new = value != self._value
+        is_new = self._is_news(value != self._value)
         self._value = value
         echo = self.said.text()
         self._render()
@@ -158,6 +159,10 @@ class QuantityField(FieldBase):
         if is_new:
             self.value_committed.emit(value)
         return not self._problem
+
+    def _try_again(self) -> None:
+        if self._is_refused:
+            self.commit()
 
     def _keep(self, text: str) -> None:
         """Give unusable text away to be kept, and an empty one once it is put right."""

@@ -6,11 +6,13 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QBoxLayout, QFrame, QScrollArea, QVBoxLayout, QWidget
 
+from workbench.ui.parts.flow import Flow
 from workbench.ui.parts.labels import Words
-from workbench.ui.parts.theme import SPACE_4, SPACE_16, SPACE_24
+from workbench.ui.parts.theme import NORMAL_SIZES, SPACE_4, SPACE_8, SPACE_16, SPACE_24, announcer, current
 
 MARGIN_WIDTH = 280
-NARROW = 720
+NARROW = 800
+WIDEST = 1160  # what lies on a sheet is not pulled further apart than this
 
 
 class Rule(QFrame):
@@ -55,6 +57,7 @@ class Sheet(QFrame):
         super().__init__(parent)
         self.setObjectName(name)
         self.setProperty("role", "card")
+        self.widest = WIDEST
         outer = QVBoxLayout(self)
         outer.setContentsMargins(0, 0, 0, 0)
         outer.setSpacing(0)
@@ -82,6 +85,7 @@ class Sheet(QFrame):
         self._outer = outer
         self._foot: QWidget | None = None
         self.set_title(title, subtitle)
+        announcer.changed.connect(self._turn)
 
     def set_title(self, title: str, subtitle: str = "") -> None:
         """Name the sheet; an empty sub-title takes no room."""
@@ -113,17 +117,33 @@ class Sheet(QFrame):
             self._outer.addWidget(widget)
             widget.show()
 
+    def add_keys(self, *keys: QWidget) -> QWidget:
+        """Put keys on a strip at the foot, where they stay in sight while the sheet scrolls."""
+        strip = QWidget()
+        row = Flow(gap=SPACE_16)
+        for key in keys:
+            row.addWidget(key)
+        stack = QVBoxLayout(strip)
+        stack.setContentsMargins(SPACE_24, SPACE_8, SPACE_24, SPACE_16)
+        stack.addWidget(row)
+        self._outer.addWidget(strip)
+        return strip
+
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
         self._turn()
 
-    def _turn(self) -> None:
+    def _turn(self, _theme: object = None) -> None:
         """Put the margin beside the body, or below it when there is no room."""
-        is_narrow = self.width() < NARROW
+        enlarged = current().sizes.text / NORMAL_SIZES.text
+        is_narrow = self.width() < NARROW * enlarged
         direction = QBoxLayout.Direction.TopToBottom if is_narrow else QBoxLayout.Direction.LeftToRight
         if self._across.direction() != direction:
             self._across.setDirection(direction)
         self._rule.setVisible(self._margin is not None and not is_narrow)
+        spare = self.width() - SPACE_24 - round(self.widest * enlarged)
+        self._across.setContentsMargins(SPACE_24, SPACE_16, max(SPACE_24, spare), SPACE_24)
         if self._margin is not None:
-            self._margin.setMaximumWidth(16_777_215 if is_narrow else MARGIN_WIDTH)
-            self._margin.setMinimumWidth(0 if is_narrow else MARGIN_WIDTH)
+            width = round(MARGIN_WIDTH * min(enlarged, 1.2))
+            self._margin.setMaximumWidth(16_777_215 if is_narrow else width)
+            self._margin.setMinimumWidth(0 if is_narrow else width)

@@ -51,7 +51,8 @@ def _fields(c: Palette, s: _Sizes, scheme: str) -> str:
     return f"""
 QLineEdit, QPlainTextEdit, QTextEdit, QComboBox, QSpinBox, QDateEdit, QDateTimeEdit {{ background: {c.card};
     color: {c.ink}; border: 1px solid {c.line}; border-radius: 2px; padding: 6px 9px; min-height: {inner}px;
-    selection-background-color: {c.accent}; selection-color: {c.on_accent}; }}
+    selection-background-color: {c.accent}; selection-color: {c.on_accent};
+    placeholder-text-color: {c.mute}; }}
 QLineEdit:focus, QPlainTextEdit:focus, QTextEdit:focus, QComboBox:focus, QComboBox:on, QSpinBox:focus,
 QDateEdit:focus, QDateTimeEdit:focus {{ border: 2px solid {c.accent}; padding: 5px 8px; }}
 QLineEdit[refused="true"], QPlainTextEdit[refused="true"] {{ border: 2px solid {c.care}; padding: 5px 8px; }}

@@ -31,6 +31,7 @@ class TextField(FieldBase):
         self.line.setPlaceholderText(placeholder)
         self._take_editor(self.line)
         self.line.editingFinished.connect(self.commit)
+        self.line.left.connect(self._try_again)
         self.line.reverted.connect(self.revert)
         self.line.textEdited.connect(self._edited)
 
@@ -48,8 +49,13 @@ class TextField(FieldBase):
     def is_editing(self) -> bool:
         return self.line.isModified()
 
+    def refuse(self, text: str) -> None:
+        super().refuse(text)
+        self.line.setModified(True)
+
     def revert(self) -> None:
         """Forget the typing."""
+        self._is_refused = False
         self.line.setText(self._value)
         self.set_problem("")
 
@@ -57,12 +63,17 @@ class TextField(FieldBase):
         if not self.line.isModified():
             return not self._problem
         text = clean_text(self.line.text().replace("\n", " ").replace("\t", " "))[: self._limit]
-        is_new = text != self._value
+        is_new = self._is_news(text != self._value)
         self._value = text
         self.line.setText(text)
         if is_new:
+            self.set_problem("")
             self.value_committed.emit(text)
         return not self._problem
+
+    def _try_again(self) -> None:
+        if self._is_refused:
+            self.commit()
 
     def _edited(self, _text: str) -> None:
         self.set_problem("")
@@ -123,17 +134,22 @@ class NoteField(FieldBase):
     def is_editing(self) -> bool:
         return self.edit.document().isModified()
 
+    def refuse(self, text: str) -> None:
+        super().refuse(text)
+        self.edit.document().setModified(True)
+
     def commit(self) -> bool:
         if not self.is_editing():
             return not self._problem
         text = clean_text(self.edit.toPlainText())[: self._limit]
-        is_new = text != self._value
+        is_new = self._is_news(text != self._value)
         self._value = text
         if text == self.edit.toPlainText():
             self.edit.document().setModified(False)
         else:
             self._show()
         if is_new:
+            self.set_problem("")
             self.value_committed.emit(text)
         return not self._problem
 

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import QRect, QRectF, QSize, Qt, Signal
+from PySide6.QtCore import QPointF, QRect, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QFontMetrics, QPainter, QPaintEvent, QPen, QResizeEvent
 from PySide6.QtWidgets import QPushButton, QSizePolicy, QWidget
 
 from workbench.ui.parts.buttons import draw_focus
 from workbench.ui.parts.labels import one_line
-from workbench.ui.parts.theme import SPACE_8, announcer, current
+from workbench.ui.parts.theme import SPACE_8, SPACE_16, announcer, current
 
 LEAST_CELL = 132
 
@@ -28,7 +28,7 @@ class _CellButton(QPushButton):
         if self.hasFocus():
             draw_focus(painter, area.adjusted(1, 1, 1, 1))
         elif self.underMouse():
-            painter.fillRect(QRectF(1, area.height() - 3, area.width() - 1, 3), current().colour("accent"))
+            painter.fillRect(QRectF(1, area.height() - 3, area.width() - 1, 3), current().colour("ink"))
 
 
 class TitleBlock(QWidget):
@@ -93,7 +93,9 @@ class TitleBlock(QWidget):
             is_person = label == self._person_label
             inner = cell.adjusted(SPACE_8 + 2, SPACE_8, -SPACE_8, -SPACE_8)
             self._draw_line(painter, inner, label, "note", False, "mute", top=True)
-            self._draw_line(painter, inner, value or "–", "text", True, "accent" if is_person else "ink", top=False)
+            self._draw_line(painter, inner, value or "–", "text", True, "ink", top=False)
+            if is_person:
+                self._draw_mark(painter, QRectF(cell))
 
     def _draw_edges(self, painter: QPainter, edge: QRectF) -> None:
         """Outline a cell; inside a sheet the outer edges are the sheet's own."""
@@ -103,6 +105,13 @@ class TitleBlock(QWidget):
         painter.drawLine(edge.topLeft(), edge.topRight())
         if edge.right() < self.width() - 2:
             painter.drawLine(edge.topRight(), edge.bottomRight())
+
+    def _draw_mark(self, painter: QPainter, cell: QRectF) -> None:
+        """A small open angle says that the cell can be pressed."""
+        painter.setPen(QPen(current().colour("mute"), 1.5))
+        tip = QPointF(cell.right() - SPACE_16, cell.top() + SPACE_16 + 2)
+        painter.drawLine(tip - QPointF(4, 4), tip)
+        painter.drawLine(tip, tip + QPointF(4, -4))
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)

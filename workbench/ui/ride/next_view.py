@@ -99,7 +99,7 @@ class NextView(QWidget):
 
     def _name_value(self, _place: int = 0) -> None:
         unit = self._units.get(str(self._what.currentData()), "")
-        self._value.set_label(f"To, {unit}" if unit else "To")
+        self._value.set_unit(unit)
 
     def _change(self) -> None:
         key = str(self._what.currentData())

@@ -39,6 +39,7 @@ class RidePage(Page):
         for part in (self._blocked, self._start, self._session):
             self._sheet.body.addWidget(part)
         self._sheet.body.addStretch(1)
+        self._sheet.add_keys(*self._start.keys, *self._entry.keys)
         whole = QVBoxLayout(self)
         whole.setContentsMargins(0, 0, 0, 0)
         whole.addWidget(self._sheet)
@@ -69,6 +70,10 @@ class RidePage(Page):
         self._blocked.setVisible(bool(state.blocked))
         self._start.setVisible(state.start is not None)
         self._session.setVisible(state.session is not None)
+        for key in self._start.keys:
+            key.setVisible(state.start is not None)
+        for key in self._entry.keys:
+            key.setVisible(state.session is not None)
         self._sheet.set_margin(self._next if state.session is not None else None)
         if state.blocked:
             self._sheet.set_title("Ride")

@@ -10,7 +10,7 @@ from workbench.ui.parts.buttons import Button
 from workbench.ui.parts.choice_field import FlagField
 from workbench.ui.parts.labels import Words
 from workbench.ui.parts.rating_bar import ComparedBar, DirectionBar, RatingBar
-from workbench.ui.parts.theme import SPACE_8, SPACE_16, SPACE_24
+from workbench.ui.parts.theme import SPACE_16, SPACE_24
 from workbench.ui.ride.typed_line import TypedLine
 from workbench.viewmodels.base import Problem
 from workbench.viewmodels.ride import RideViewModel
@@ -45,6 +45,7 @@ class RunEntryView(QWidget):
         self._discard.clicked.connect(view_model.discard_run)
         self._fold = Button("More ...", "link", name="run_more")
         self._fold.clicked.connect(self._unfold)
+        self.keys = (self._keep, self._discard, self._fold)  # the sheet places them, where they stay in sight
         self._said = Words("", "problem", name="run_said")
         self._more = self._more_part()
         self._more.hide()
@@ -60,11 +61,6 @@ class RunEntryView(QWidget):
         for name in FIRST:
             travel.addWidget(self._lines[name], 1)
         travel.addStretch(1)
-        foot = QHBoxLayout()
-        foot.setSpacing(SPACE_8)
-        for button in (self._keep, self._discard, self._fold):
-            foot.addWidget(button)
-        foot.addStretch(1)
         rows = QVBoxLayout(self)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(SPACE_16)
@@ -73,7 +69,6 @@ class RunEntryView(QWidget):
             rows.addWidget(widget)
         rows.addLayout(travel)
         rows.addWidget(self._more)
-        rows.addLayout(foot)
 
     def _more_part(self) -> QWidget:
         part = QWidget()
@@ -103,7 +98,7 @@ class RunEntryView(QWidget):
         for name, line in self._lines.items():
             line.show_text(getattr(draft, name))
             if name in FIRST:
-                line.set_label(f"{LABELS[name]}, {entry.length_unit}")
+                line.set_unit(entry.length_unit)
         for name in ("travel_rear", "bottom_rear"):
             self._lines[name].setVisible(entry.has_rear)
         self._discard.setVisible(entry.has_draft)

@@ -5,8 +5,9 @@ from __future__ import annotations
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
-from workbench.ui.parts.field_base import EntryLine, set_refused
+from workbench.ui.parts.field_base import set_refused
 from workbench.ui.parts.labels import Words
+from workbench.ui.parts.quantity_field import UnitLine
 from workbench.ui.parts.theme import SPACE_4
 
 
@@ -18,7 +19,7 @@ class TypedLine(QWidget):
     def __init__(self, name: str, label: str, *, prefix: str, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._name = name
-        self.line = EntryLine()
+        self.line = UnitLine()
         self.line.setObjectName(f"{prefix}_{name}")
         self.line.setAccessibleName(label)
         self.line.textEdited.connect(self._typed)
@@ -37,10 +38,10 @@ class TypedLine(QWidget):
         if self.line.text() != text:
             self.line.setText(text)
 
-    def set_label(self, label: str) -> None:
-        """Name the line anew, as with another unit."""
-        self._label.setText(label)
-        self.line.setAccessibleName(label)
+    def set_unit(self, unit: str) -> None:
+        """Say at the end of the line what a bare number is read in."""
+        self.line.set_unit(unit)
+        self.line.setAccessibleName(f"{self._label.text()}, {unit}" if unit else self._label.text())
 
     def set_problem(self, text: str) -> None:
         """Say what is wrong and go there; an empty text takes it back."""

@@ -19,7 +19,7 @@ class Labelled(QWidget):
 
     def __init__(self, label: str, field: QWidget, *, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.label = Words(label, "note")
+        self.label = Words(label, "mute")
         self.label.setBuddy(field)
         rows = QVBoxLayout(self)
         rows.setContentsMargins(0, 0, 0, 0)
