@@ -21,9 +21,9 @@ OUTSIDE_KPA = 101.325
 
 # What is likely, each as (value, chance). Compression ratios a / (a - 1) of 2 to 5, negative chambers of a fifth to
 # three quarters of the travel: common practice, no source.
-_POSITIVE = ((1.25, 0.12), (1.4, 0.33), (1.6, 0.37), (1.9, 0.18))
-_NEGATIVE = ((0.18, 0.08), (0.28, 0.24), (0.40, 0.34), (0.55, 0.24), (0.75, 0.10))
-_SCALING = ((0.0, 0.07), (0.5, 0.18), (1.0, 0.75))
+_POSITIVE = ((1.25, 0.09), (1.4, 0.35), (1.6, 0.40), (1.9, 0.16))
+_NEGATIVE = ((0.18, 0.06), (0.28, 0.24), (0.40, 0.38), (0.55, 0.24), (0.75, 0.08))
+_SCALING = ((0.0, 0.05), (0.5, 0.14), (1.0, 0.81))
 
 # Scatter of one reading as a fraction of the load, and how likely: hips move, seals stick. Front carries less load.
 NOISE = {
