@@ -277,6 +277,12 @@ def test_the_reason_for_a_first_step_repeats_what_the_rider_said():
     assert "you called 10 far too closed" in reason
 
 
+def test_on_a_short_range_a_far_aim_is_neared_click_by_click():
+    proposal = ClickSearch(5).propose([Trial(2, 5, -2)])
+    assert proposal.position == 3
+    assert "3 clicks from closed" in proposal.reason
+
+
 def test_the_examples_hold():
     assert doctest.testmod(search_module).failed == 0
     assert doctest.testmod(search_module).attempted > 0

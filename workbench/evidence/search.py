@@ -125,7 +125,7 @@ class ClickSearch:
             value = max(value, SETTLED_BELOW)  # two answers can both be spoilt, whatever they seem to say
         settled = value < SETTLED_BELOW
         exhausted = self._exhausted(known, trials)
-        position = candidates[at]
+        position = self._within_reach(trials, candidates[at])
         if exhausted:
             position = self.low if exhausted == "closed" else self.high
         reason = words.reason(
@@ -135,6 +135,7 @@ class ClickSearch:
             trials[-1] if trials else None,
             settled_at=round(liked) if settled else None,
             exhausted=exhausted,
+            on_the_way=position != candidates[at],
             at_range_end=position in (0, self.range_clicks),
         )
         return Proposal(position, value, settled, exhausted, reason)
@@ -188,13 +189,20 @@ class ClickSearch:
         if not visited:
             return [last]
         if self.range_clicks <= ONE_AT_A_TIME:
-            return [place for place in (last + 1, last, last - 1) if self.low <= place <= self.high]
+            return list(range(self.high, self.low - 1, -1))
         if len(visited) == 1:
             return self._first_steps(last)
         places = {int(place) for place in spread(self.low, self.high, MOST_CANDIDATES)}
         near = {math.floor(choice) - 1, math.floor(choice), math.ceil(choice), math.ceil(choice) + 1}
         places |= {place for place in near if self.low <= place <= self.high}
         return sorted(places, reverse=True)
+
+    def _within_reach(self, trials: Sequence[Trial], target: int) -> int:
+        """The target, or one click towards it on a short range."""
+        if self.range_clicks > ONE_AT_A_TIME or not trials:
+            return target
+        last = min(max(trials[-1].position, self.low), self.high)
+        return min(max(target, last - 1), last + 1)
 
     def _first_steps(self, last: int) -> list[int]:
         least, most = (share * self.range_clicks for share in FIRST_STEP)

@@ -37,6 +37,7 @@ def reason(
     *,
     settled_at: int | None,
     exhausted: str | None,
+    on_the_way: bool,
     at_range_end: bool,
 ) -> str:
     """One plain sentence, or two, on why this position comes next."""
@@ -51,6 +52,8 @@ def reason(
         return f"Start at {here}, in the middle, so that both ways are open."
     if not ridden:
         return f"Ride {here} and rate it: the runs so far say nothing about the position."
+    if on_the_way:
+        return f"Go to {here}: a short range is tried one click at a time."
     if position in ridden:
         return f"Ride {here} again: a second answer there makes the choice surer than a new position would."
     step = abs(position - last.position)
