@@ -11,6 +11,7 @@ from types import TracebackType
 from workbench.actions.desk import Desk
 from workbench.library.library import Library, open_library
 from workbench.library.tables import schema
+from workbench.model.errors import WorkbenchError
 
 # isort: split
 # PySide6 slows every import after it: the library comes first, which makes the window appear a third sooner.
@@ -84,7 +85,7 @@ def run(options: Options, *, shown: Callable[[Workbench], object] | None = None)
         choice = ColourChoice(options.theme or desk.setting("look/colour", ColourChoice.SYSTEM))
         apply_choice(application, choice, bench=desk.setting("look/bench", "0") == "1")
         workbench = Workbench(library)
-        sys.excepthook = excepthook(log_file())
+        sys.excepthook = excepthook(log_file(), workbench.window.say)
         workbench.window.resize(1280, 800)
         workbench.window.show()
         if shown is not None:
@@ -111,11 +112,17 @@ def _application() -> QApplication:
 
 
 def excepthook(
-    log: Path,
+    log: Path, say: Callable[[str], object]
 ) -> Callable[[type[BaseException], BaseException, TracebackType | None], None]:
-    """Give the hook for failures nobody foresaw: write them down, say one sentence, go on."""
+    """Give the hook for what no sheet has caught: a refusal is said as it is, as when the disk is full.
+
+    A failure nobody foresaw is written down and said in one sentence; either way the work goes on.
+    """
 
     def hook(kind: type[BaseException], error: BaseException, trace: TracebackType | None) -> None:
+        if isinstance(error, WorkbenchError):
+            say(str(error))
+            return
         details = "".join(traceback.format_exception(kind, error, trace))
         try:
             log.parent.mkdir(parents=True, exist_ok=True)

@@ -70,6 +70,11 @@ class Hand:
             pipe.close()
         self._program = None
 
+    def process_id(self) -> int:
+        """The process the program runs in."""
+        assert self._program is not None
+        return self._program.pid
+
     def trouble(self) -> str:
         """What the program wrote to its standard error."""
         return self._log.read_text(encoding="utf-8") if self._log.exists() else ""

@@ -52,17 +52,22 @@ class Bench(QObject):
         if (bike_id, rider_id) == (self._bike_id, self._rider_id):
             return
         self._bike_id, self._rider_id = bike_id, rider_id
-        self._desk.set_setting("bench/bike", bike_id or "")
-        self._desk.set_setting("bench/rider", rider_id or "")
-        self.changed.emit()
+        self._remember({"bench/bike": bike_id or "", "bench/rider": rider_id or ""})
 
     def go_to(self, station: str) -> None:
         """Open a station's sheet."""
         if station == self._station:
             return
         self._station = station
-        self._desk.set_setting("bench/station", station)
-        self.changed.emit()
+        self._remember({"bench/station": station})
+
+    def _remember(self, settings: dict[str, str]) -> None:
+        """Keep the choice for the next start; it holds for this one even where it cannot be kept."""
+        try:
+            for key, value in settings.items():
+                self._desk.set_setting(key, value)
+        finally:
+            self.changed.emit()
 
     def seat(self, person_id: str) -> None:
         """Say who stands at the bench now."""

@@ -11,6 +11,11 @@ from workbench.ui.parts.field_base import EntryLine, FieldBase, wants_own_undo
 from workbench.ui.parts.theme import announcer, current
 
 
+def too_long(text: str, limit: int) -> str:
+    """Say that a text is too long; it is never cut behind somebody's back."""
+    return f"Up to {limit} characters: this has {len(text)}. Shorten it." if len(text) > limit else ""
+
+
 class TextField(FieldBase):
     """One line of plain text."""
 
@@ -27,7 +32,6 @@ class TextField(FieldBase):
         self._limit = limit
         self._value = ""
         self.line = EntryLine()
-        self.line.setMaxLength(limit)
         self.line.setPlaceholderText(placeholder)
         self._take_editor(self.line)
         self.line.editingFinished.connect(self.commit)
@@ -62,7 +66,10 @@ class TextField(FieldBase):
     def commit(self) -> bool:
         if not self.line.isModified():
             return not self._problem
-        text = clean_text(self.line.text().replace("\n", " ").replace("\t", " "))[: self._limit]
+        text = clean_text(self.line.text().replace("\n", " ").replace("\t", " "))
+        if said := too_long(text, self._limit):
+            self.set_problem(said)
+            return False
         is_new = self._is_news(text != self._value)
         self._value = text
         self.line.setText(text)
@@ -141,7 +148,10 @@ class NoteField(FieldBase):
     def commit(self) -> bool:
         if not self.is_editing():
             return not self._problem
-        text = clean_text(self.edit.toPlainText())[: self._limit]
+        text = clean_text(self.edit.toPlainText())
+        if said := too_long(text, self._limit):
+            self.set_problem(said)
+            return False
         is_new = self._is_news(text != self._value)
         self._value = text
         if text == self.edit.toPlainText():
