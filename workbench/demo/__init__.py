@@ -11,6 +11,7 @@ from pathlib import Path
 
 from workbench.actions.desk import Desk
 from workbench.library.library import open_library
+from workbench.library.schema import fingerprint
 from workbench.library.tables import schema
 from workbench.model.errors import LibraryUnreachable
 from workbench.places import cache_folder
@@ -37,7 +38,7 @@ def demo_library(target: Path | None = None) -> Path:
 def _made_once() -> Path:
     from workbench.library.upgrade import SHIPPED
 
-    kept = cache_folder() / f"sample-{SHIPPED.head}-{VERSION}.trailbench"
+    kept = cache_folder() / f"sample-{SHIPPED.head}-{fingerprint(schema)}-{VERSION}.trailbench"
     if kept.exists():
         return kept
     try:

@@ -7,6 +7,7 @@ import types
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
+from hashlib import sha256
 from typing import Any, Literal, Union, cast, get_args, get_origin, get_type_hints
 
 from sqlalchemy import (
@@ -188,3 +189,13 @@ def _must_be_fields(table: str, specs: Sequence[FieldSpec], names: Sequence[str]
     unknown = sorted(set(names) - {spec.name for spec in specs})
     if unknown:
         raise TypeError(f"table {table}: no such field: {', '.join(unknown)}")
+
+
+def fingerprint(metadata: MetaData) -> str:
+    """A short mark of all tables and columns: it changes when the schema does."""
+    lines = [
+        f"{table.name}.{column.name} {column.type} {column.nullable}"
+        for table in sorted(metadata.tables.values(), key=lambda one: one.name)
+        for column in table.columns
+    ]
+    return sha256("\n".join(lines).encode()).hexdigest()[:12]

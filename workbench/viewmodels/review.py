@@ -17,6 +17,7 @@ from workbench.viewmodels.base import ViewModel
 from workbench.viewmodels.bench import Bench
 from workbench.viewmodels.change_words import changes_text
 from workbench.viewmodels.review_data import EffectRow, Effects, Period, RunPoint, Timeline
+from workbench.viewmodels.review_response import ResponseState, resolve_response
 from workbench.viewmodels.shown import Units, how_many, short_date
 from workbench.viewmodels.step_lines import StepLine, not_restored, step_lines
 
@@ -37,6 +38,7 @@ class ReviewState:
     timeline: Timeline = field(default_factory=Timeline)
     effects: Effects = field(default_factory=Effects)
     picked: str = ""  # key of the change whose runs are shown strongly
+    along: ResponseState = field(default_factory=ResponseState)
     setups: tuple[tuple[str, str], ...] = ()
     setup_id: str = ""
     setup_said: str = ""
@@ -185,13 +187,14 @@ class ReviewViewModel(ViewModel[ReviewState]):
         self._session = ALL
         self._picked = ""
         self._setup_id = ""
+        self._adjuster_id = ""
         super().__init__(desk, bench)
 
     def read(self) -> ReviewState:
         """Read what was ridden."""
         if not self.bike_id:
             return ReviewState(blocked="Pick a bike first.")
-        records = self._desk.ask(ride_records(self.bike_id))
+        records = self._desk.ask(ride_records(self.bike_id, self._bench.rider_id))
         if not any(session.runs for session in records.sessions):
             return ReviewState(blocked="There is nothing to review before the first run is kept.")
         known = {session.session.id for session in records.sessions}
@@ -203,6 +206,7 @@ class ReviewViewModel(ViewModel[ReviewState]):
         steps = self._desk.ask(steps_to_setup(setup.id))
         return replace(
             state,
+            along=resolve_response(records, self._adjuster_id),
             setups=tuple((one.id, f"no. {one.number} {one.name}".strip()) for one in records.setups),
             setup_id=setup.id,
             setup_said=_ridden(records, setup.id),
@@ -222,6 +226,11 @@ class ReviewViewModel(ViewModel[ReviewState]):
         row = next((row for row in self.state.effects.rows if row.key == key), None)
         if row is not None:
             self._setup_id = row.after_id
+        self.refresh()
+
+    def pick_adjuster(self, adjuster_id: str) -> None:
+        """Look along another adjuster."""
+        self._adjuster_id = adjuster_id
         self.refresh()
 
     def pick_setup(self, setup_id: str) -> None:

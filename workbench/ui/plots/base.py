@@ -16,9 +16,9 @@ class Plot(pg.PlotWidget):  # type: ignore[misc]
     """A plot that is told what to show. Subclasses give ``_draw()``, which is called again when the theme changes."""
 
     def __init__(self, name: str, parent: QWidget | None = None) -> None:
-        super().__init__(parent=parent)
+        super().__init__(parent=parent, enableMenu=False)
+        self.getPlotItem().ctrlMenu.setParent(self)  # made in any case, and otherwise a window of its own
         self.setObjectName(name)
-        self.setMenuEnabled(False)
         self.hideButtons()
         self.setMouseEnabled(x=False, y=False)
         for widget in (self, self.viewport()):

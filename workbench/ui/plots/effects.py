@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 import pyqtgraph as pg
 from PySide6.QtWidgets import QWidget
 
@@ -9,17 +11,25 @@ from workbench.ui.plots.base import Plot
 from workbench.viewmodels.review_data import Effects
 
 ROW = 34
+AXIS = 56  # px for the figures under the rows and what they count
 
 
 class EffectsPlot(Plot):
-    """One row a change, in the order ridden: a point and a line for 9 in 10."""
+    """One row a change, in the order ridden: a point and a line for 9 in 10.
+
+    ``stand_beside(head, heights)`` makes the rows as high as those of a table with a head.
+    """
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__("review_effects", parent)
         self._effects = Effects()
         self._picked = ""
         self._items: list[pg.GraphicsObject] = []
+        self._head = 0
+        self._heights: tuple[int, ...] = ()
         self.getPlotItem().invertY(True)
+        self.getPlotItem().hideAxis("left")
+        self.getAxis("bottom").setHeight(AXIS)
         self.setLabel("bottom", "difference in liking, points")
 
     def show_effects(self, effects: Effects, picked: str) -> None:
@@ -29,9 +39,25 @@ class EffectsPlot(Plot):
         self._effects, self._picked = effects, picked
         self._draw()
 
+    def stand_beside(self, head: int, heights: Sequence[int]) -> None:
+        """Give every change the height its row has in the table, below a head as high as the table's."""
+        if (head, tuple(heights)) == (self._head, self._heights):
+            return
+        self._head, self._heights = head, tuple(heights)
+        self._draw()
+
     def shown(self) -> Effects:
         """What is on screen."""
         return self._effects
+
+    def middles(self) -> list[float]:
+        """Give the height of each change's line below the top of the first row, in pixels."""
+        heights = self._row_heights()
+        return [sum(heights[:place]) + height / 2 for place, height in enumerate(heights)]
+
+    def _row_heights(self) -> tuple[int, ...]:
+        count = len(self._effects.rows)
+        return self._heights if len(self._heights) == count else (ROW,) * count
 
     def _draw(self) -> None:
         for item in self._items:
@@ -43,18 +69,19 @@ class EffectsPlot(Plot):
         band.setZValue(-10)
         zero = pg.InfiniteLine(0, pen=pg.mkPen(self.colour("line"), width=1))
         self._items = [band, zero]
-        for place, row in enumerate(rows, start=1):
+        for middle, row in zip(self.middles(), rows, strict=True):
             is_strong = not self._picked or row.key == self._picked
             colour = self.colour("data_1", 255 if is_strong else 110)
             pen = pg.mkPen(colour, width=3 if row.key == self._picked else 2)
-            self._items.append(pg.PlotDataItem([row.low, row.high], [place, place], pen=pen))
-            dot = pg.ScatterPlotItem([row.effect], [place], size=11, pen=pen, brush=pg.mkBrush(colour), useCache=False)
+            self._items.append(pg.PlotDataItem([row.low, row.high], [middle, middle], pen=pen))
+            dot = pg.ScatterPlotItem([row.effect], [middle], size=11, pen=pen, brush=pg.mkBrush(colour), useCache=False)
             self._items.append(dot)
         for item in self._items:
             self.addItem(item)
-        self.getAxis("left").setTicks([[(place, str(place)) for place in range(1, len(rows) + 1)]])
         reach = max([2.0, *(abs(value) for row in rows for value in (row.low, row.high))])
         self.setXRange(-reach, reach, padding=0.04)
-        self.setYRange(0.4, len(rows) + 0.6, padding=0)
-        self.setFixedHeight(max(len(rows), 1) * ROW + 64)
+        whole = max(sum(self._row_heights()), ROW)
+        self.setYRange(0, whole, padding=0)
+        self.getPlotItem().layout.setContentsMargins(0, self._head, 0, 0)
+        self.setFixedHeight(whole + self._head + AXIS)
         self.say(" ".join(row.verdict for row in rows) or self._effects.said)

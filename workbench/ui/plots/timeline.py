@@ -10,7 +10,7 @@ from workbench.ui.plots.base import Plot
 from workbench.viewmodels.review_data import Period, RunPoint, Timeline
 
 SYMBOLS = {"baseline": "o", "open": "t1", "closed": "t", "other": "s"}
-TOP = 9.9
+BAND_TOP, SESSION_TOP = 10.5, 11.5  # where a band's words and, above, a session's words begin
 
 
 class TimelinePlot(Plot):
@@ -26,9 +26,10 @@ class TimelinePlot(Plot):
         self._marks.sigClicked.connect(self._clicked)
         self._bands: list[pg.GraphicsObject] = []
         self.addItem(self._marks)
-        self.setYRange(1, 10.4, padding=0)
+        self.setYRange(0.6, 11.5, padding=0)
         self.getAxis("left").setTicks([[(value, str(value)) for value in range(1, 10)]])
-        self.setFixedHeight(220)
+        self.setFixedHeight(236)
+        self.setLabel("left", "liking")
 
     def show_timeline(self, timeline: Timeline, strong_setups: frozenset[str]) -> None:
         """Show the runs; those on the named setups stand out."""
@@ -56,8 +57,12 @@ class TimelinePlot(Plot):
             band.setZValue(-10)
             is_wide = period.last > period.first or len(self._timeline.periods) < 12
             label = self.words(_band_words(period, is_wide=is_wide))
-            label.setPos(period.first - 0.45, TOP + 0.45)
+            label.setPos(period.first - 0.45, BAND_TOP)
             self._bands += [band, label]
+        for place, said in self._timeline.sessions:
+            words = self.words(said, token="ink")
+            words.setPos(place - 0.45, SESSION_TOP)
+            self._bands.append(words)
         for item in self._bands:
             self.addItem(item)
         self._marks.setData([self._spot(point) for point in self._timeline.points])

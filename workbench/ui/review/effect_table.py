@@ -3,17 +3,22 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QFontMetrics
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTableWidgetItem, QWidget
 
+from workbench.ui.parts.theme import announcer, current
 from workbench.viewmodels.review_data import EffectRow, Effects
 
-HEADS = ("", "Change", "Difference", "9 in 10 within", "Chance it helped", "Runs", "What it says")
+HEADS = ("", "Change, and what the runs say of it", "Difference\n9 in 10 within", "Chance\nit helped", "Runs")
+WORDS = 1  # the column with the words
+SAMPLES = ("14", "", "\u22120.0 to +0.0", "19 in 20", "10 and 10")  # as wide as the columns of figures get
 
 
 class EffectTable(QTableWidget):
-    """One row a change; ``change_picked`` with its key."""
+    """One row a change; ``change_picked`` with its key, ``rows_fitted`` when the rows have other heights."""
 
     change_picked = Signal(str)
+    rows_fitted = Signal()
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(0, len(HEADS), parent)
@@ -25,18 +30,23 @@ class EffectTable(QTableWidget):
         self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
         self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
         self.setWordWrap(True)
+        self.setShowGrid(False)
+        self.setAlternatingRowColors(True)
+        self.setTextElideMode(Qt.TextElideMode.ElideNone)
         self.setTabKeyNavigation(False)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         header = self.horizontalHeader()
-        header.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
+        header.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignBottom)
+        header.setSectionsClickable(False)
+        header.setHighlightSections(False)
         for column in range(len(HEADS)):
-            header.setSectionResizeMode(column, QHeaderView.ResizeMode.ResizeToContents)
-        header.setSectionResizeMode(1, QHeaderView.ResizeMode.Stretch)
-        header.setSectionResizeMode(6, QHeaderView.ResizeMode.Stretch)
+            header.setSectionResizeMode(column, QHeaderView.ResizeMode.Fixed)
+        header.setSectionResizeMode(WORDS, QHeaderView.ResizeMode.Stretch)
         self._rows: tuple[EffectRow, ...] = ()
         self.cellClicked.connect(self._clicked)
         self.cellActivated.connect(self._clicked)
+        announcer.changed.connect(self._fit)
 
     def show_effects(self, effects: Effects, picked: str) -> None:
         """Show the changes."""
@@ -52,25 +62,37 @@ class EffectTable(QTableWidget):
         else:
             self.clearSelection()
 
+    def head_height(self) -> int:
+        """How high the head is, with the frame above it."""
+        return self.horizontalHeader().height() + self.frameWidth()
+
+    def row_heights(self) -> list[int]:
+        """How high each row is."""
+        return [self.rowHeight(row) for row in range(self.rowCount())]
+
     def _fill(self, place: int, row: EffectRow) -> None:
         cells = (
             str(place + 1),
-            row.change,
-            row.effect_text,
-            row.interval_text,
+            f"{row.change}\n{row.verdict}",
+            f"{row.effect_text}\n{row.interval_text}",
             row.chance_text,
             row.runs_text,
-            row.verdict,
         )
         for column, text in enumerate(cells):
             item = QTableWidgetItem(text)
-            item.setTextAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop)
+            item.setTextAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
             self.setItem(place, column, item)
 
-    def _fit(self) -> None:
+    def _fit(self, _theme: object = None) -> None:
+        metrics = QFontMetrics(current().font())
+        for column, sample in enumerate(SAMPLES):
+            if column != WORDS:
+                self.setColumnWidth(column, metrics.horizontalAdvance(sample) + 24)
         self.resizeRowsToContents()
-        height = self.horizontalHeader().height() + sum(self.rowHeight(row) for row in range(self.rowCount())) + 4
-        self.setFixedHeight(max(height, 60))
+        for row in range(self.rowCount()):
+            self.setRowHeight(row, max(self.rowHeight(row) + 8, current().sizes.target))
+        self.setFixedHeight(max(self.head_height() + sum(self.row_heights()) + self.frameWidth(), 60))
+        self.rows_fitted.emit()
 
     def resizeEvent(self, event: object) -> None:
         """Wrap anew when the width changes."""

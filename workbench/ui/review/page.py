@@ -16,6 +16,7 @@ from workbench.ui.parts.theme import SPACE_8, SPACE_16
 from workbench.ui.plots.effects import EffectsPlot
 from workbench.ui.plots.timeline import TimelinePlot
 from workbench.ui.review.effect_table import EffectTable
+from workbench.ui.review.response_view import ResponseView
 from workbench.viewmodels.review import ReviewState, ReviewViewModel
 
 LEGEND = (
@@ -31,6 +32,7 @@ class ReviewPage(Page):
         super().__init__(view_model, parent)
         self._review = view_model
         self._sheet = Sheet("Review", name="review_sheet")
+        self._sheet.widest = 1400  # thirty runs side by side
         self._blocked = EmptyState("", "Go to the ride", name="review_blocked")
         self._blocked.action_requested.connect(self._to_ride)
         self._sessions = _list("review_session", "Sessions shown")
@@ -41,7 +43,10 @@ class ReviewPage(Page):
         self._effects = EffectsPlot()
         self._table = EffectTable()
         self._table.change_picked.connect(view_model.pick_change)
+        self._table.rows_fitted.connect(self._align)
         self._cautions = Words("", "note", name="review_cautions")
+        self._along = ResponseView()
+        self._along.adjuster_picked.connect(view_model.pick_adjuster)
         self._setups = _list("review_setup", "Setup to go back to")
         self._setups.activated.connect(self._pick_setup)
         self._setup_said = Words("", "mute", name="review_setup_said")
@@ -65,6 +70,11 @@ class ReviewPage(Page):
 
     def _build(self) -> QWidget:
         whole = QWidget()
+        self._sessions.setMinimumWidth(360)
+        told = QHBoxLayout()
+        told.setSpacing(0)
+        told.addWidget(self._table, 5, Qt.AlignmentFlag.AlignTop)
+        told.addWidget(self._effects, 3, Qt.AlignmentFlag.AlignTop)
         back = QHBoxLayout()
         back.setSpacing(SPACE_16)
         back.addWidget(Words("Back to setup", "strong"))
@@ -73,17 +83,13 @@ class ReviewPage(Page):
         rows = QVBoxLayout(whole)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(SPACE_8)
-        for widget in (
-            self._sessions,
-            self._summary,
-            self._timeline,
-            self._legend,
-            self._effects,
-            self._table,
-            self._cautions,
-            Rule(),
-        ):
+        rows.addWidget(self._sessions, 0, Qt.AlignmentFlag.AlignLeft)
+        for widget in (self._summary, self._timeline, self._legend):
             rows.addWidget(widget)
+        rows.addSpacing(SPACE_8)
+        rows.addLayout(told)
+        for below in (self._cautions, Rule(), self._along, Rule()):
+            rows.addWidget(below)
         rows.addLayout(back)
         rows.addWidget(self._done)
         rows.addWidget(self._steps)
@@ -104,6 +110,7 @@ class ReviewPage(Page):
         self._timeline.show_timeline(state.timeline, strong)
         self._effects.show_effects(state.effects, state.picked)
         self._table.show_effects(state.effects, state.picked)
+        self._along.show_response(state.along)
         has_effects = bool(state.effects.rows)
         self._effects.setVisible(has_effects)
         self._table.setVisible(has_effects)
@@ -116,6 +123,10 @@ class ReviewPage(Page):
         self._steps.set_steps([Step(line.key, line.text, remark=line.remark) for line in state.steps])
         self._steps.setVisible(bool(state.steps))
         self._all.setVisible(bool(state.steps))
+
+    def _align(self) -> None:
+        """Every change's line stands beside its words."""
+        self._effects.stand_beside(self._table.head_height(), self._table.row_heights())
 
     def _pick_session(self, place: int) -> None:
         self._review.pick_session(str(self._sessions.itemData(place)))

@@ -1,0 +1,61 @@
+"""The ratings along one adjuster, with the same in words."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+
+from workbench.ui.parts.choice_field import ListBox
+from workbench.ui.parts.labels import Words
+from workbench.ui.parts.theme import SPACE_8, SPACE_16
+from workbench.ui.plots.response import ResponsePlot
+from workbench.viewmodels.review_response import ResponseState
+
+LEGEND = (
+    "Dot: runs, larger for repeats. Band: where the liking most likely peaks. Bar: about as good. Line: as it stands."
+)
+
+
+class ResponseView(QWidget):
+    """Pick an adjuster and see where it is liked; ``adjuster_picked`` with its key."""
+
+    adjuster_picked = Signal(str)
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._choice = ListBox(())
+        self._choice.setObjectName("response_adjuster")
+        self._choice.setAccessibleName("Adjuster")
+        self._choice.setMinimumWidth(260)
+        self._choice.activated.connect(self._pick)
+        self._said = Words("", "text", name="response_said")
+        self._answers = Words("", "note", name="response_answers")
+        self._plot = ResponsePlot()
+        head = QHBoxLayout()
+        head.setSpacing(SPACE_16)
+        head.addWidget(Words("Along one adjuster", "strong"))
+        head.addWidget(self._choice)
+        head.addStretch(1)
+        rows = QVBoxLayout(self)
+        rows.setContentsMargins(0, 0, 0, 0)
+        rows.setSpacing(SPACE_8)
+        rows.addLayout(head)
+        for widget in (self._said, self._plot, self._answers, Words(LEGEND, "note", name="response_legend")):
+            rows.addWidget(widget)
+
+    def show_response(self, state: ResponseState) -> None:
+        """Show the adjuster looked at; nothing when none was ridden at two positions."""
+        self.setVisible(bool(state.choices))
+        if not state.choices:
+            return
+        self._choice.clear()
+        for key, title in state.choices:
+            self._choice.addItem(" ".join(title.split()), key)
+        self._choice.setCurrentIndex(max(self._choice.findData(state.response.adjuster_id), 0))
+        self._said.setText(state.response.said)
+        told = "; ".join(f"at {place}: {words}" for place, words in state.response.answers)
+        self._answers.set_words(f"What was answered {told}." if told else "")
+        self._plot.show_response(state.response)
+
+    def _pick(self, place: int) -> None:
+        self.adjuster_picked.emit(str(self._choice.itemData(place)))
