@@ -127,6 +127,19 @@ def test_a_name_loses_only_what_would_make_it_lie(qtbot):
     assert field.line.text() == "<img src=x>"
 
 
+def test_a_text_too_long_is_refused_and_never_cut(qtbot):
+    for field, entry in ((TextField(label="Name", limit=12), "line"), (NoteField(label="Note", limit=12), "edit")):
+        qtbot.addWidget(field)
+        committed = heard(field.value_committed)
+        getattr(field, entry).setFocus()
+        qtbot.keyClicks(getattr(field, entry), "thirteen char")
+        assert not field.commit()
+        assert "this has 13" in field.problem()
+        qtbot.keyClick(getattr(field, entry), Qt.Key.Key_Backspace)
+        assert field.commit()
+        assert committed == ["thirteen cha"]
+
+
 def test_leaving_a_field_with_the_focus_commits_it(qtbot):
     form = Form([FormRow("name", "Name"), TRAVEL])
     qtbot.addWidget(form)
