@@ -52,6 +52,7 @@ def _colour(token: str) -> QColor:
 def write_pdf(sheet: CardSheet, path: Path) -> None:
     """Write the card as a PDF file with real text; OSError if the file cannot be written."""
     part = path.with_name(f".{path.name}.part")
+    part.touch()  # says at once, and in the system's words, that a place cannot be written
     writer = QPdfWriter(str(part))
     writer.setResolution(DPI)
     writer.setTitle(f"{one_line(sheet.title)[:80]}: {sheet.subtitle}")
@@ -59,7 +60,11 @@ def write_pdf(sheet: CardSheet, path: Path) -> None:
     if not paint_on(writer, sheet):
         part.unlink(missing_ok=True)
         raise OSError(f"{path} cannot be written")
-    part.replace(path)
+    try:
+        part.replace(path)
+    except OSError:
+        part.unlink(missing_ok=True)
+        raise
 
 
 def paint_on(device: QPagedPaintDevice, sheet: CardSheet) -> bool:

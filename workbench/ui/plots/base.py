@@ -17,7 +17,8 @@ class Plot(pg.PlotWidget):  # type: ignore[misc]
 
     def __init__(self, name: str, parent: QWidget | None = None) -> None:
         super().__init__(parent=parent, enableMenu=False)
-        self.getPlotItem().ctrlMenu.setParent(self)  # made in any case, and otherwise a window of its own
+        menu = self.getPlotItem().ctrlMenu  # made in any case: ours to take along, never to show
+        menu.setParent(self, menu.windowFlags())
         self.setObjectName(name)
         self.hideButtons()
         self.setMouseEnabled(x=False, y=False)
