@@ -149,14 +149,26 @@ def _effect_row(records: RideRecords, one: ChangeVerdict, units: Units) -> Effec
         effect=one.effect,
         low=one.low,
         high=one.high,
-        effect_text=f"{one.effect:+.1f}".replace("-", "\u2212"),
-        interval_text=f"{one.low:+.1f} to {one.high:+.1f}".replace("-", "\u2212"),
+        effect_text=_signed(one.effect),
+        interval_text=f"{_signed(one.low)} to {_signed(one.high)}",
         chance_text=f"{min(19, max(1, round(20 * one.chance_helped)))} in 20",
         verdict=sentence(one, before_words=f"no. {before.number}", after_words=f"no. {after.number}"),
         cautions="; ".join(caution_words(one)),
         runs_text=f"{one.runs_before} and {one.runs_after}",
         is_settled=one.verdict is not Verdict.CANNOT_TELL,
     )
+
+
+def _signed(value: float) -> str:
+    """Say a difference with its sign; what rounds to nothing has none."""
+    rounded = round(value, 1)
+    return f"{rounded:+.1f}".replace("-", "\u2212") if rounded else "0.0"
+
+
+def _signed(points: float) -> str:
+    """Write a difference with its sign; what rounds to nothing has none."""
+    rounded = round(points, 1)
+    return f"{rounded:+.1f}".replace("-", "\u2212") if rounded else "0.0"
 
 
 def _session_words(session: SessionRecords) -> str:
