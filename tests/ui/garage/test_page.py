@@ -1,0 +1,80 @@
+"""The bike's own sheet on screen: facts are kept when their field is left."""
+
+from __future__ import annotations
+
+import pytest
+from PySide6.QtWidgets import QComboBox
+
+from tests.fixtures import a_bike, everything
+from tests.ui.driver import Driver, Key
+from workbench.actions.parts import bike_parts
+from workbench.actions.people import add_person
+from workbench.ui.garage.page import GaragePage
+from workbench.viewmodels.garage import GarageViewModel
+
+
+@pytest.fixture
+def bike(desk):
+    return a_bike(desk)
+
+
+@pytest.fixture
+def driver(qtbot, desk, bike):
+    return Driver(qtbot, desk, GaragePage, GarageViewModel, bike.id)
+
+
+def test_a_fact_is_kept_when_its_field_is_left_by_tab(desk, bike, driver):
+    driver.type_into("facts_fork_travel_mm_entry", "6.3 in", then=Key.Key_Tab)
+    assert desk.ask(bike_parts(bike.id)).unit("front").travel_mm == pytest.approx(160.02)
+    assert desk.undo_label() == "Fork: travel"
+
+
+def test_a_name_of_ten_thousand_characters_is_refused_at_its_field_and_nothing_is_lost(desk, driver):
+    before = everything(desk)
+    name = driver.find("facts_bike_name_entry")
+    name.setFocus()
+    name.selectAll()
+    name.insert("x" * 10_000)
+    name.setModified(True)
+    driver.keys(Key.Key_Return)
+    assert everything(desk) == before
+    assert "Up to 200 characters: this has 10000." in driver.words()
+    assert name.text() == "x" * 10_000
+
+
+@pytest.mark.parametrize("text", ["abc", "nan", "-5", "1e9", "70 psi"])
+def test_a_value_that_cannot_be_used_stays_as_typed_with_a_sentence_under_it(desk, driver, text):
+    before = everything(desk)
+    driver.type_into("facts_fork_travel_mm_entry", text, then=Key.Key_Tab)
+    assert everything(desk) == before
+    assert driver.find("facts_fork_travel_mm_entry").text() == text
+    assert driver.find("facts_fork_travel_mm_said").text()
+
+
+@pytest.mark.parametrize("name", ["<b>Larch</b>", "<img src=x>", "דוד", "🚵 150", "a & b"])
+def test_a_name_is_shown_as_typed(qtbot, desk, name):
+    bike = a_bike(desk, name=name, rider=f"{name} Jr")
+    driver = Driver(qtbot, desk, GaragePage, GarageViewModel, bike.id)
+    assert driver.find("facts_bike_name_entry").text() == name
+    assert driver.find("main_rider", QComboBox).currentText() == f"{name} Jr"
+
+
+def test_a_rider_is_added_and_another_made_the_main_one(desk, bike, driver):
+    driver.type_into("new_rider", "J. Okoye", then=Key.Key_Return)
+    assert [one.name for one in desk.ask(bike_parts(bike.id)).riders] == ["M. Anders", "J. Okoye"]
+    assert driver.find("new_rider").text() == ""
+    box = driver.find("main_rider", QComboBox)
+    box.setFocus()
+    driver.bot.keyClick(box, Key.Key_Down)
+    assert desk.ask(bike_parts(bike.id)).riders[0].name == "J. Okoye"
+
+
+def test_the_verb_leads_to_the_station_that_is_due(driver):
+    assert driver.focused() == "garage_next"
+    driver.keys(Key.Key_Space)
+    assert driver.asked_for == ["adjusters"]
+
+
+def test_facts_changed_elsewhere_are_shown_at_once(desk, bike, driver):
+    desk.do("Add", add_person("S. Tamm"))
+    assert "S. Tamm" in [driver.find("main_rider").itemText(place) for place in range(2)]

@@ -1,0 +1,88 @@
+"""The review on screen: every run drawn, changes picked, a setup brought back."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.fixtures import a_baseline, a_counted_bike, a_run, a_session
+from tests.ui.driver import Driver, Key
+from workbench.actions.ride import change_settings, ride_records
+from workbench.ui.parts.theme import Theme, apply_theme
+from workbench.ui.plots.effects import EffectsPlot
+from workbench.ui.plots.timeline import TimelinePlot
+from workbench.ui.review.page import ReviewPage
+from workbench.viewmodels.review import ReviewViewModel
+
+
+@pytest.fixture
+def bike(desk):
+    bike = a_counted_bike(desk)
+    a_baseline(desk, bike)
+    session = a_session(desk, bike, course="<b>Loop</b>")
+    for liking in (4, 5):
+        a_run(desk, session, liking=liking)
+    parts = desk.ask(ride_records(bike.id)).parts
+    wanted = {("adjuster", parts.adjusters[1].id): 10.0}
+    desk.do("Change", change_settings(bike.id, parts.riders[0].id, wanted, session_id=session.id), bike_id=bike.id)
+    for liking in (8, 7):
+        a_run(desk, session, liking=liking)
+    return bike
+
+
+def review(qtbot, desk, bike):
+    return Driver(qtbot, desk, ReviewPage, ReviewViewModel, bike.id)
+
+
+@pytest.fixture
+def driver(qtbot, desk, bike):
+    return review(qtbot, desk, bike)
+
+
+def test_before_the_first_run_the_sheet_leads_to_the_ride(qtbot, desk):
+    driver = review(qtbot, desk, a_counted_bike(desk))
+    assert "nothing to review before the first run" in driver.words()
+
+
+def test_every_run_and_every_change_is_drawn(driver):
+    timeline, effects = driver.find("review_timeline", TimelinePlot), driver.find("review_effects", EffectsPlot)
+    assert [point.liking for point in timeline.shown().points] == [4, 5, 8, 7]
+    assert timeline.shown().points[2].mark == "open"
+    assert len(effects.shown().rows) == 1
+    assert timeline.accessibleName() == "Liking of 4 runs in the order ridden"
+    assert effects.accessibleName() == driver.model.state.effects.rows[0].verdict
+
+
+def test_the_table_says_the_same_in_words_and_can_be_picked_by_key(driver):
+    table = driver.find("review_table")
+    row = driver.model.state.effects.rows[0]
+    texts = "\n".join(table.item(0, column).text() for column in range(table.columnCount()))
+    assert all(words in texts for words in (row.change, row.effect_text, row.interval_text, row.verdict))
+    table.setFocus()
+    table.setCurrentCell(0, 1)
+    driver.bot.keyClick(table, Key.Key_Return)
+    assert driver.model.state.picked == row.key
+    assert "What lowers certainty here" in driver.words()
+
+
+def test_a_setup_is_brought_back_by_ticking_its_steps(desk, bike, driver):
+    box = driver.find("review_setup")
+    box.setFocus()
+    driver.bot.keyClick(box, Key.Key_Home)
+    assert box.currentText() == "no. 1"
+    assert "fully closed, then open 6 clicks" in driver.find("review_steps").steps()[0].text
+    driver.find("review_steps").setFocus()
+    driver.keys(Key.Key_Space)
+    assert "Setup no. 1 is on the bike." in driver.words()
+    assert desk.ask(ride_records(bike.id)).current.number == 1
+
+
+def test_the_names_of_courses_are_shown_as_typed(driver):
+    box = driver.find("review_session")
+    assert "<b>Loop</b>, 4 runs" in box.itemText(1)
+
+
+def test_the_plots_follow_the_theme(qapp, driver):
+    apply_theme(qapp, Theme(dark=True))
+    plot = driver.find("review_timeline", TimelinePlot)
+    assert plot.backgroundBrush().color() == plot.colour("card")
+    assert len(plot.shown().points) == 4
