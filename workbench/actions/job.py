@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from typing import Any
 
 from workbench.actions.ids import new_id
 from workbench.actions.parts import read_parts
@@ -18,21 +19,25 @@ from workbench.model.setting import Setup, matching_setup
 from workbench.model.steps import values_now
 
 
-def job_records(bike_id: str, drafts: tuple[str, ...] = ()) -> Callable[[Reader], JobRecords]:
-    """Give the query for everything the state of the job is judged from."""
+def job_records(
+    bike_id: str, drafts: tuple[str, ...] = (), *, rider_id: str | None = None
+) -> Callable[[Reader], JobRecords]:
+    """Give the query for everything the state of the job is judged from, for one rider, the main one by default."""
 
     def query(reader: Reader) -> JobRecords:
-        sessions = reader.find(Session, bike_id=bike_id)
-        setups = reader.find(Setup, bike_id=bike_id, order_by=("number",))
         parts = read_parts(reader, bike_id)
+        rider = parts.rider(rider_id)
+        whose: dict[str, Any] = {"bike_id": bike_id} | ({"rider_id": rider.id} if rider else {})
+        sessions = reader.find(Session, **whose)
+        setups = reader.find(Setup, order_by=("number",), **whose)
         return JobRecords(
             parts=parts,
-            sag=reader.find(SagMeasurement, bike_id=bike_id),
+            sag=reader.find(SagMeasurement, **whose),
             setups=setups,
             current=matching_setup(setups, values_of(reader, setups), values_now(parts)),
             sessions=sessions,
             runs=reader.find(Run, session_id=tuple(session.id for session in sessions)),
-            cards=reader.find(CardIssue, bike_id=bike_id),
+            cards=reader.find(CardIssue, **whose),
             skips={skip.station: skip.reason for skip in reader.find(Skip, bike_id=bike_id)},
             drafts=drafts,
         )

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from workbench.actions.parts import read_parts
-from workbench.actions.setups import read_values
+from workbench.actions.setups import find_setups, read_values
 from workbench.library.gate import Reader
 from workbench.model.put_back import put_back_steps
-from workbench.model.setting import Item, OnBike, Setup
+from workbench.model.setting import Item, OnBike
 from workbench.model.steps import Step
 
 
@@ -19,12 +19,11 @@ def put_back(bike_id: str, rider_id: str | None = None) -> Callable[[Reader], tu
     """
 
     def query(reader: Reader) -> tuple[Step, ...]:
-        wanted = {} if rider_id is None else {"rider_id": rider_id}
-        setups = reader.find(Setup, bike_id=bike_id, order_by=("-number",), limit=1, **wanted)
+        setups = find_setups(reader, bike_id, rider_id)
         return put_back_steps(
             read_parts(reader, bike_id),
             adjuster_log(reader, bike_id),
-            read_values(reader, setups[0].id) if setups else None,
+            read_values(reader, setups[-1].id) if setups else None,
         )
 
     return query

@@ -4,15 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass, replace
+from typing import Any
 
 from workbench.actions.ids import new_id
 from workbench.actions.on_bike import log_line
 from workbench.actions.parts import read_parts
-from workbench.actions.setups import Values, read_values, values_of, write_setup
+from workbench.actions.setups import Values, find_setups, read_values, values_of, write_setup
 from workbench.library.gate import Gate, Reader
 from workbench.model.errors import InputError
 from workbench.model.facts import check_field, field_of
 from workbench.model.parts import BikeParts
+from workbench.model.person import Person
 from workbench.model.ride import Course, Overrule, Run, RunRating, RunSymptom, Session
 from workbench.model.setting import Item, Setup, changes_between, free_changes, matching_setup
 from workbench.model.steps import values_now
@@ -31,9 +33,10 @@ class SessionRecords:
 
 @dataclass(frozen=True, slots=True)
 class RideRecords:
-    """Everything ridden on one bike: the parts, setups with their values, sessions oldest first."""
+    """Everything one rider rode on one bike: the parts, setups with their values, sessions oldest first."""
 
     parts: BikeParts
+    rider: Person | None
     setups: tuple[Setup, ...]
     values: dict[str, Values]  # setup id -> what it sets
     sessions: tuple[SessionRecords, ...]
@@ -59,19 +62,28 @@ def courses() -> Callable[[Reader], tuple[Course, ...]]:
     return query
 
 
-def ride_records(bike_id: str) -> Callable[[Reader], RideRecords]:
-    """Give the query for everything ridden on a bike."""
+def ride_records(bike_id: str, rider_id: str | None = None) -> Callable[[Reader], RideRecords]:
+    """Give the query for everything ridden on a bike by one rider, the main one by default.
+
+    Ratings of two riders say nothing about one another, so they are never read together.
+    """
 
     def query(reader: Reader) -> RideRecords:
-        setups = reader.find(Setup, bike_id=bike_id, order_by=("number",))
-        values = values_of(reader, setups)
         parts = read_parts(reader, bike_id)
-        sessions = reader.find(Session, bike_id=bike_id, order_by=("started_at",))
+        rider = parts.rider(rider_id)
+        whose: dict[str, Any] = {"bike_id": bike_id} | ({"rider_id": rider.id} if rider else {})
+        found = reader.find(Session, order_by=("started_at",), **whose)
+        sessions = tuple(_session_records(reader, session) for session in found)
+        ridden = {run.setup_id for session in sessions for run in session.runs}
+        every = find_setups(reader, bike_id, None)
+        setups = tuple(one for one in every if rider is None or one.rider_id == rider.id or one.id in ridden)
+        values = values_of(reader, setups)
         return RideRecords(
             parts=parts,
+            rider=rider,
             setups=setups,
             values=values,
-            sessions=tuple(_session_records(reader, session) for session in sessions),
+            sessions=sessions,
             current=matching_setup(setups, values, values_now(parts)),
         )
 
@@ -151,8 +163,8 @@ def change_settings(
 
     def deed(gate: Gate) -> Setup:
         parts = read_parts(gate, bike_id)
-        setups = gate.find(Setup, bike_id=bike_id, order_by=("number",))
-        values = values_of(gate, setups)
+        setups = find_setups(gate, bike_id, rider_id)
+        values = values_of(gate, find_setups(gate, bike_id, None))
         before = values_now(parts)
         after = {**before, **wanted}
         last_ridden = _last_ridden(gate, session_id, values) or before

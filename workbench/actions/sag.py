@@ -39,7 +39,7 @@ def sag_records(bike_id: str, rider_id: str | None = None) -> Callable[[Reader],
 
     def query(reader: Reader) -> SagRecords:
         parts = read_parts(reader, bike_id)
-        rider = next((one for one in parts.riders if one.id == rider_id), parts.riders[0] if parts.riders else None)
+        rider = parts.rider(rider_id)
         rider_key = rider.id if rider else ""
         measurements = reader.find(
             SagMeasurement, bike_id=bike_id, rider_id=rider_key, order_by=("measured_at", "is_kept")

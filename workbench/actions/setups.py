@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
+from typing import Any
 
 from workbench.actions.ids import new_id
 from workbench.actions.on_bike import log_line
@@ -19,13 +20,25 @@ from workbench.model.unit import Generation
 Values = dict[tuple[str, str], float | None]
 
 
-def setups_of(bike_id: str) -> Callable[[Reader], tuple[Setup, ...]]:
-    """Give the query for a bike's setups in number order."""
+def setups_of(bike_id: str, rider_id: str | None = None) -> Callable[[Reader], tuple[Setup, ...]]:
+    """Give the query for a bike's setups in number order, those of one rider if one is named."""
 
     def query(reader: Reader) -> tuple[Setup, ...]:
-        return reader.find(Setup, bike_id=bike_id, order_by=("number",))
+        return find_setups(reader, bike_id, rider_id)
 
     return query
+
+
+def find_setups(reader: Reader, bike_id: str, rider_id: str | None) -> tuple[Setup, ...]:
+    """Read a bike's setups in number order. Numbers count per bike, but a setup is one rider's."""
+    whose: dict[str, Any] = {} if rider_id is None else {"rider_id": rider_id}
+    return reader.find(Setup, bike_id=bike_id, order_by=("number",), **whose)
+
+
+def next_number(reader: Reader, bike_id: str) -> int:
+    """Give the number of the bike's next setup."""
+    last = reader.find(Setup, bike_id=bike_id, order_by=("-number",), limit=1)
+    return last[0].number + 1 if last else 1
 
 
 def setup_values(setup_id: str) -> Callable[[Reader], Values]:
@@ -73,11 +86,11 @@ def _counted_on_other_hardware(reader: Reader, range_ids: frozenset[str]) -> dic
     }
 
 
-def setup_on_bike(bike_id: str) -> Callable[[Reader], Setup | None]:
-    """Give the query for the setup that stands on the bike now, if one does."""
+def setup_on_bike(bike_id: str, rider_id: str | None = None) -> Callable[[Reader], Setup | None]:
+    """Give the query for the setup that stands on the bike now, if one does: of one rider if one is named."""
 
     def query(reader: Reader) -> Setup | None:
-        setups = reader.find(Setup, bike_id=bike_id, order_by=("number",))
+        setups = find_setups(reader, bike_id, rider_id)
         return matching_setup(setups, values_of(reader, setups), values_now(read_parts(reader, bike_id)))
 
     return query
@@ -97,12 +110,11 @@ def write_setup(
     note: str = "",
 ) -> Setup:
     """Write a new numbered setup with its values."""
-    last = gate.find(Setup, bike_id=parts.bike.id, order_by=("-number",), limit=1)
     setup = Setup(
         id=new_id(),
         bike_id=parts.bike.id,
         rider_id=rider_id,
-        number=last[0].number + 1 if last else 1,
+        number=next_number(gate, parts.bike.id),
         origin=origin,
         made_at=gate.now,
         name=name,

@@ -26,6 +26,11 @@ class BikeParts:
     ranges: tuple[RangeCount, ...]  # oldest first
     now: tuple[OnBike, ...]  # one line per item
 
+    def rider(self, person_id: str | None = None) -> Person | None:
+        """Give one of the bike's riders, the main one unless another is named."""
+        main = self.riders[0] if self.riders else None
+        return next((one for one in self.riders if one.id == person_id), main)
+
     def unit(self, end: str) -> Unit | None:
         """Give the unit at an end, if there is one."""
         return next((unit for unit in self.units if unit.end == end), None)

@@ -58,7 +58,6 @@ def key_of(item: str, subject_id: str) -> str:
 
 def resolve(records: BaselineRecords, typed: dict[str, str], units: Units, *, is_writing: bool) -> BaselineState:
     """Lay the baseline out."""
-    number = records.setups[-1].number + 1 if records.setups else 1
     if is_writing or not records.setups:
         return BaselineState(
             is_writing=True,
@@ -67,7 +66,7 @@ def resolve(records: BaselineRecords, typed: dict[str, str], units: Units, *, is
             rows=tuple(
                 _row(records, one.item, one.subject_id, one.value, one.origin, typed, units) for one in records.proposed
             ),
-            verb=f"Keep setup no. {number}",
+            verb=f"Keep setup no. {records.number}",
             has_draft=bool(typed),
             has_setups=bool(records.setups),
         )
@@ -175,10 +174,13 @@ class BaselineViewModel(ViewModel[BaselineState]):
         """Read what the baseline begins from."""
         if not self.bike_id:
             return BaselineState()
-        records = self._desk.ask(baseline_records(self.bike_id))
+        records = self._records()
         draft = self._desk.open_draft(DRAFT, bike_id=self.bike_id)
         typed: dict[str, str] = json.loads(draft.body) if draft else {}
         return resolve(records, typed, self._bench.units, is_writing=self._is_writing or draft is not None)
+
+    def _records(self) -> BaselineRecords:
+        return self._desk.ask(baseline_records(self.bike_id, self._bench.rider_id))
 
     def set_value(self, key: str, text: str) -> None:
         """Keep one entry as typed."""
@@ -201,14 +203,14 @@ class BaselineViewModel(ViewModel[BaselineState]):
         if bad is not None:
             self.refused.emit(Problem(bad.problem, bad.key))
             return False
-        records = self._desk.ask(baseline_records(self.bike_id))
-        if not records.parts.riders:
+        records = self._records()
+        rider = records.parts.rider(self._bench.rider_id)
+        if rider is None:
             self.refused.emit(Problem("This bike has no rider yet. Choose one on the garage sheet.", ""))
             return False
         values = self._values(records)
         draft = self._desk.open_draft(DRAFT, bike_id=self.bike_id)
-        rider_id = self._bench.rider_id or records.parts.riders[0].id
-        deed = keep_setup(self.bike_id, rider_id, values, "baseline", draft_id=draft.id if draft else None)
+        deed = keep_setup(self.bike_id, rider.id, values, "baseline", draft_id=draft.id if draft else None)
         self._is_writing = False
         return self.act(self.state.verb, deed) is not None
 
@@ -250,4 +252,4 @@ class BaselineViewModel(ViewModel[BaselineState]):
             self.act(f"Set {len(steps)} settings", take_all_steps(self.bike_id, steps))
 
     def _steps(self) -> tuple[Step, ...]:
-        return self._desk.ask(baseline_records(self.bike_id)).steps
+        return self._records().steps

@@ -8,6 +8,7 @@ from PySide6.QtCore import Signal
 
 from workbench.actions.card import card_of, cards_of, hand_over
 from workbench.actions.desk import Desk
+from workbench.actions.parts import bike_parts
 from workbench.actions.setups import name_setup, setup_on_bike, setups_of
 from workbench.exchange.card import CardSheet
 from workbench.viewmodels.base import ViewModel
@@ -41,10 +42,12 @@ class CardViewModel(ViewModel[CardState]):
         """Read the card of the picked setup; by default the one on the bike, else the newest."""
         if not self.bike_id:
             return CardState()
-        setups = self._desk.ask(setups_of(self.bike_id))
+        rider = self._desk.ask(bike_parts(self.bike_id)).rider(self._bench.rider_id)
+        rider_id = rider.id if rider else None
+        setups = self._desk.ask(setups_of(self.bike_id, rider_id))
         if not setups:
             return CardState()
-        standing = self._desk.ask(setup_on_bike(self.bike_id)) or setups[-1]
+        standing = self._desk.ask(setup_on_bike(self.bike_id, rider_id)) or setups[-1]
         setup = next((one for one in setups if one.id == self._setup_id), standing)
         card = self._desk.ask(card_of(setup.id, self._desk.now(), self._desk.person_id))
         issues = [one for one in self._desk.ask(cards_of(self.bike_id)) if one.setup_id == setup.id]

@@ -84,7 +84,7 @@ class RideViewModel(ViewModel[RideState]):
         )
 
     def _records(self) -> RideRecords:
-        return self._desk.ask(ride_records(self.bike_id))
+        return self._desk.ask(ride_records(self.bike_id, self._bench.rider_id))
 
     def _first_start(self, records: RideRecords) -> StartDraft:
         """Begin with what the last session had."""
@@ -142,15 +142,16 @@ class RideViewModel(ViewModel[RideState]):
             self.refused.emit(wrong)
             return False
         records, draft = self._records(), start.draft
+        if (rider := records.rider) is None:
+            return False
         kept = self._desk.open_draft(ride_start.DRAFT, bike_id=self.bike_id)
-        rider_id = self._bench.rider_id or records.parts.riders[0].id
         units, now = self._bench.units, self._desk.now()
 
         def deed(gate: Any) -> Any:
             course_id = draft.course_id
             if not course_id:
                 course_id = add_course(draft.new_course, has_heavy_hit=draft.has_heavy_hit)(gate).id
-            session = ride_start.session_of(draft, records, course_id, rider_id, units, now)
+            session = ride_start.session_of(draft, records, course_id, rider.id, units, now)
             return start_session(session, draft_id=kept.id if kept else None)(gate)
 
         self._focus = Focus()

@@ -145,15 +145,13 @@ class WindowViewModel(ViewModel[WindowState]):
         if bike_id is None:
             return None
         try:
-            return self._desk.ask(job_records(bike_id, self._draft_stations(bike_id)))
+            drafts = self._draft_stations(bike_id)
+            return self._desk.ask(job_records(bike_id, drafts, rider_id=self._bench.rider_id))
         except WorkbenchError:  # the bike went away with an undone step
             return None
 
     def _rider(self, records: JobRecords | None) -> Person | None:
-        if records is None or not records.parts.riders:
-            return None
-        riders = records.parts.riders
-        return next((one for one in riders if one.id == self._bench.rider_id), riders[0])
+        return records.parts.rider(self._bench.rider_id) if records else None
 
     def _draft_stations(self, bike_id: str) -> tuple[str, ...]:
         return tuple(DRAFT_STATIONS[draft.kind] for draft in self._desk.drafts(bike_id) if draft.kind in DRAFT_STATIONS)
