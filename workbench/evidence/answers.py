@@ -14,7 +14,7 @@ from workbench.evidence.sites import Answers, joined
 
 SPOILT_SHARE, SPOILT_SD = 0.05, 2.5
 CONFOUNDED_SD = 1.5  # what else moved a run that was disturbed
-NOTHING_SHARE, NOTHING_SD = 0.3, 0.1  # changes that change next to nothing
+NOTHING_SHARE, NOTHING_SD = 0.27, 0.1  # changes that change next to nothing
 PULL = 0.35  # weight of the last answer, for riders whom it pulls
 COMPARE_MARGIN = 0.35  # two runs closer than this feel the same, in points
 SHARED_ANSWER = 2.0  # variance factor of a comparison when both runs were also rated: it is partly the same news

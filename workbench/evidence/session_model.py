@@ -2,11 +2,14 @@
 
 Notes
 -----
-Feeling in run i = level + setting + learning + fatigue + wander + optimism right after a change + warm-up + day
+Feeling in run i = level + setting + learning + fatigue + trend + wander + optimism right after a change + warm-up + day
 + noise. A rating is the interval of feelings that rounds to it; the ends of the scale are open. Noise is normal with
-an unknown size, and about one run in twenty is spoilt. The size of the noise, of the setting effects and of the wander
-are unknown: they lie on a grid of nodes. Given a node the linear part is Gaussian; each answer is matched by
-expectation propagation, and nodes are weighted by how well they explain the answers. Own derivation from:
+an unknown size, and about one run in twenty is spoilt. A change is worth next to nothing with a chance of about a
+quarter, otherwise something of either sign; a trend is small as a rule and steep now and then. Riders say what they
+feel, or lag a change by a run or so, or are pulled by their last answer: which, is unknown. So are the sizes of noise,
+changes and wander. All that lies on a grid of nodes; given a node the rest is Gaussian but for the answers, each of
+which is matched by expectation propagation, and nodes are weighted by how well they explain the answers. Sizes believed
+beforehand were set on simulated sessions (tests/bench/effects_sessions.py). Own derivation from:
 
 References
 ----------
