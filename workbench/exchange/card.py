@@ -19,6 +19,7 @@ from workbench.model.setting import (
     changes_between,
     is_on_other_hardware,
 )
+from workbench.physics.atmosphere import carry_pressure
 
 Key = tuple[str, str]
 
@@ -29,6 +30,8 @@ CAUTIONS = (
     "The maker's manual and a qualified mechanic come before this card.",
 )
 NEVER_KNOWN = "not recorded"
+ROOM_C = 20.0  # where no temperature was recorded with a pressure
+COLDER_BY_C = 10.0
 OTHER_HARDWARE = "counted on earlier hardware: not to be set now"
 
 
@@ -48,6 +51,7 @@ class CardSection:
 
     title: str
     lines: tuple[CardLine, ...]
+    heads: tuple[str, str] = ("As found", "As left")
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,6 +105,9 @@ def card_sheet(
     ]
     tyres = tuple(_line(parts, Item.TYRE_PRESSURE, tyre.id, values, found, units) for tyre in parts.tyres)
     sections.append(CardSection("Tyres", tyres))
+    sections.append(
+        CardSection("On a colder day", _colder_lines(parts, values, units), ("If left alone", "Set instead"))
+    )
     name = f" “{setup.name}”" if setup.name else ""
     return CardSheet(
         title=parts.bike.name,
@@ -116,6 +123,29 @@ def card_sheet(
             ("By", person.name if person else "–"),
         ),
     )
+
+
+def _colder_lines(parts: BikeParts, values: Mapping[Key, float | None], units: Units) -> tuple[CardLine, ...]:
+    """Say what each pressure falls to when it is ten degrees colder: what it will show, and what to set instead."""
+    lines = []
+    for item, subject_id in settable_items(parts):
+        kpa = values.get((item, subject_id))
+        if kpa is None or item not in PRESSURE_ITEMS:
+            continue
+        line = parts.line(item, subject_id)
+        warm_c = line.temperature_c if line is not None and line.temperature_c is not None else ROOM_C
+        cold_c = warm_c - COLDER_BY_C
+        shows = carry_pressure(kpa, from_c=warm_c, to_c=cold_c)
+        instead = carry_pressure(kpa, from_c=cold_c, to_c=warm_c)
+        lines.append(
+            CardLine(
+                parts.subject_title(item, subject_id),
+                f"shows {units.text(shows, 'pressure')}",
+                f"set {units.text(instead, 'pressure')}",
+                f"set here at {units.text(warm_c, 'temperature')} for {units.text(cold_c, 'temperature')} there",
+            )
+        )
+    return tuple(lines)
 
 
 def _belongs(parts: BikeParts, subject_id: str, unit_id: str) -> bool:

@@ -15,6 +15,7 @@ from workbench.viewmodels.shown import Units, short_date
 DRAFT = "leverage"
 LINES = 8  # pairs offered at first; a new line appears when the last is used
 STEPS = 40
+STEADY = 0.03  # a change of the ratio this small is called none
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,6 +44,8 @@ class RatioCurve:
     ratio: tuple[float, ...]
     low: tuple[float, ...]
     high: tuple[float, ...]
+    stroke_mm: tuple[float, ...] = ()  # the fit, at the same wheel travels
+    points: tuple[tuple[float, float], ...] = ()  # stroke and wheel travel as read
 
     def __post_init__(self) -> None:
         if not all(map(isfinite, (*self.wheel_mm, *self.ratio, *self.low, *self.high))):
@@ -88,11 +91,15 @@ def ratio_curve(pairs: list[tuple[float, float]]) -> tuple[RatioCurve, str]:
         tuple(fit.ratio(min(x, fit.travel_mm)) for x in travel),
         tuple(low for low, _ in bounds),
         tuple(high for _, high in bounds),
+        tuple(fit.stroke(min(x, fit.travel_mm)) for x in travel),
+        tuple(pairs),
     )
-    kind = "falls" if fit.progression > 0.03 else "rises" if fit.progression < -0.03 else "stays nearly the same"
+    share = f"{100 * abs(fit.progression):.0f}\u2009%"
+    steady = abs(fit.progression) < STEADY
+    kind = "stays nearly the same" if steady else f"{'falls' if fit.progression > 0 else 'rises'} by {share}"
     said = (
         f"{fit.travel_mm:.0f} mm at the wheel over {fit.stroke_mm:.1f} mm of stroke: {fit.mean:.2f} on the whole."
-        f" The ratio {kind} ({100 * fit.progression:+.0f}\u2009% from start to end)."
+        f" From start to end the ratio {kind}."
     )
     return curve, said
 

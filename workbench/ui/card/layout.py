@@ -124,7 +124,7 @@ class _Maker:
         self._room(60)
         self._rule()
         self._top += 6
-        heads = (section.title, "As found", "As left", "")
+        heads = (section.title, *section.heads, "")
         for place, words in enumerate(heads):
             is_title = place == 0
             look = {"size": HEADING if is_title else NOTE, "bold": is_title, "colour": "ink" if is_title else "mute"}

@@ -14,7 +14,7 @@ from workbench.ui.parts.field_base import EntryLine
 from workbench.ui.parts.labels import Words
 from workbench.ui.parts.sheet import Sheet
 from workbench.ui.parts.theme import SPACE_4, SPACE_8, SPACE_16
-from workbench.ui.plots.ratio import RatioPlot
+from workbench.ui.plots.ratio import RatioPlot, TravelPlot
 from workbench.viewmodels.base import Problem
 from workbench.viewmodels.leverage import LeverageState, LeverageViewModel
 
@@ -41,7 +41,9 @@ class LeveragePage(Page):
         self._mounting.setPlaceholderText("Mounting position, if there are several")
         self._mounting.textEdited.connect(view_model.set_mounting)
         self._plot = RatioPlot()
+        self._points = TravelPlot()
         self._said = Words("", "text", name="leverage_said")
+        self._kept = Words("", "note", name="leverage_kept")
         self._keep = Button("Keep this survey", "verb", name="leverage_keep")
         self._keep.clicked.connect(view_model.keep)
         self._discard = Button("Discard", "plain", name="leverage_discard")
@@ -73,13 +75,15 @@ class LeveragePage(Page):
         left.addStretch(1)
         right = QVBoxLayout()
         right.setSpacing(SPACE_8)
-        right.addWidget(self._plot)
         right.addWidget(self._said)
+        right.addWidget(self._points)
+        right.addWidget(self._plot)
         foot = QHBoxLayout()
         foot.addWidget(self._keep)
         foot.addWidget(self._discard)
         foot.addStretch(1)
         right.addLayout(foot)
+        right.addWidget(self._kept)
         right.addStretch(1)
         columns = QHBoxLayout(whole)
         columns.setContentsMargins(0, 0, 0, 0)
@@ -107,11 +111,16 @@ class LeveragePage(Page):
                 entry.setVisible(place < len(state.pairs))
         if self._mounting.text() != state.mounting:
             self._mounting.setText(state.mounting)
-        self._plot.setVisible(state.curve is not None)
+        for plot in (self._plot, self._points):
+            plot.setVisible(state.curve is not None)
         if state.curve is not None:
             self._plot.show_curve(state.curve, state.said)
+            self._points.show_curve(state.curve)
         self._said.setText(state.said)
         self._discard.setVisible(state.has_draft)
+        self._kept.set_words(
+            "; ".join(words for _, words in state.kept) and "Kept: " + "; ".join(w for _, w in state.kept)
+        )
 
     def _add_line(self) -> None:
         place = len(self._lines)
