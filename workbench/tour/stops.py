@@ -6,11 +6,12 @@ from collections.abc import Callable
 from functools import partial
 from typing import Any
 
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QApplication, QWidget
 
 from workbench.actions.garage import garage_rows
 from workbench.app import Workbench
 from workbench.model.bike import Station
+from workbench.ui.parts.sheet import Sheet
 from workbench.viewmodels.window import CARRY, LEVERAGE, SPRING
 
 Go = Callable[[Workbench], QWidget | None]
@@ -40,6 +41,30 @@ def _new_bike(workbench: Workbench) -> None:
 
 def _open(workbench: Workbench, name: str, station: str) -> None:
     bike(workbench, name, station)
+
+
+def _further_down(workbench: Workbench, name: str, station: str, part: str) -> None:
+    """A long sheet, scrolled to one of its parts."""
+    bike(workbench, name, station)
+    for _ in range(8):
+        QApplication.processEvents()  # laid out, so that the part has its place
+    sheet = workbench.window.page(station).findChild(Sheet)
+    assert isinstance(sheet, Sheet)
+    shown, inside = sheet.findChild(QWidget, part), sheet.scroll_area.widget()
+    assert isinstance(shown, QWidget)
+    assert inside is not None
+    sheet.scroll_area.verticalScrollBar().setValue(shown.mapTo(inside, shown.rect().topLeft()).y() - 16)
+
+
+def _search(workbench: Workbench) -> None:
+    bike(workbench, "Larch 150", Station.SAG)
+    workbench.window.side.search.setText("carbon")
+
+
+def _pick_bike(workbench: Workbench) -> None:
+    """Bench mode with the garage list brought back."""
+    bike(workbench, "Larch 150", Station.SAG)
+    workbench.window.head.garage_requested.emit()
 
 
 def _count_closed(workbench: Workbench) -> None:
@@ -161,6 +186,26 @@ def _help(workbench: Workbench) -> QWidget:
     return _shown(help_paper("sag", workbench.window))
 
 
+def _about(workbench: Workbench) -> QWidget:
+    from workbench.app import VERSION
+    from workbench.ui.messages import about_paper
+
+    return _shown(about_paper(VERSION, "/home/mechanic/.local/share/trailbench/garage.trailbench", workbench.window))
+
+
+def _person(workbench: Workbench) -> QWidget:
+    from workbench.ui.window_dialogs import person_question
+
+    state = workbench.view_model.state
+    return _shown(person_question(state.people, workbench.window))
+
+
+def _reason(workbench: Workbench) -> QWidget:
+    from workbench.ui.window_dialogs import reason_question
+
+    return _shown(reason_question(workbench.window))
+
+
 def _shown(dialog: QWidget) -> QWidget:
     dialog.show()
     return dialog
@@ -170,6 +215,14 @@ STOPS: tuple[tuple[str, str, bool, Go], ...] = (
     ("empty", "welcome", False, _welcome),
     ("sample", "new-bike", False, _new_bike),
     ("sample", "garage", False, partial(_open, name="Larch 150", station=Station.GARAGE)),
+    (
+        "sample",
+        "garage-parts",
+        False,
+        partial(_further_down, name="Larch 150", station=Station.GARAGE, part="section_fork"),
+    ),
+    ("sample", "garage-search", False, _search),
+    ("sample", "garage-bench", True, _pick_bike),
     ("sample", "garage-coil", False, partial(_open, name="Cinder 170", station=Station.GARAGE)),
     ("sample", "adjusters", False, partial(_open, name="Larch 150", station=Station.ADJUSTERS)),
     ("sample", "adjusters-closed", False, _count_closed),
@@ -186,15 +239,26 @@ STOPS: tuple[tuple[str, str, bool, Go], ...] = (
     ("sample", "spring", False, _spring),
     ("sample", "leverage", False, _leverage),
     ("sample", "carry", False, _carry),
+    ("sample", "baseline-write-bench", True, partial(_open, name="Fell 130", station=Station.BASELINE)),
     ("sample", "baseline-write", False, partial(_open, name="Fell 130", station=Station.BASELINE)),
     ("sample", "baseline", False, partial(_open, name="Tarn hardtail", station=Station.BASELINE)),
     ("sample", "ride-blocked", False, partial(_open, name="Wren 24", station=Station.RIDE)),
     ("sample", "ride-start", False, _ride_start),
+    ("sample", "ride-start-bench", True, _ride_start),
     ("sample", "ride", False, partial(_riding, runs=3)),
     ("sample", "ride-changed", False, partial(_riding, runs=4)),
     ("sample", "ride-bench", True, partial(_riding, runs=3)),
     ("sample", "review", False, partial(_open, name="Larch 150", station=Station.REVIEW)),
+    (
+        "sample",
+        "review-changes",
+        False,
+        partial(_further_down, name="Larch 150", station=Station.REVIEW, part="review_table"),
+    ),
     ("sample", "review-picked", False, _review_picked),
+    ("sample", "person", False, _person),
+    ("sample", "reason", False, _reason),
+    ("sample", "about", False, _about),
     ("sample", "help", False, _help),
     ("sample", "care", False, _care),
     ("sample", "keys", False, _keys),

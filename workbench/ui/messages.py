@@ -2,9 +2,15 @@
 
 from __future__ import annotations
 
+from functools import partial
+
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QGuiApplication
-from PySide6.QtWidgets import QMessageBox, QWidget
+from PySide6.QtWidgets import QDialog, QMessageBox, QWidget
+
+from workbench.ui.parts.buttons import Button
+from workbench.ui.parts.labels import Words
+from workbench.ui.window_dialogs import paper, show
 
 _said: set[str] = set()
 
@@ -28,19 +34,30 @@ def failure(sentence: str, details: str = "", parent: QWidget | None = None) -> 
         QGuiApplication.clipboard().setText(details)
 
 
-def about(version: str, library_path: str, parent: QWidget | None = None) -> None:
-    """Say what this is and where the data lies."""
-    box = QMessageBox(parent)
-    box.setObjectName("about")
-    box.setWindowTitle("About Trailbench")
-    box.setTextFormat(Qt.TextFormat.PlainText)
-    box.setText(f"Trailbench {version}")
-    box.setInformativeText(
-        f"Your library lies here:\n{library_path}\n\n"
-        "It is one file. Nothing leaves this computer.\n\n"
-        "The maker's manual and a qualified mechanic come before this tool."
-    )
-    box.setTextInteractionFlags(
+def about_paper(version: str, library_path: str, parent: QWidget) -> QDialog:
+    """Make the page that says what this is and where the data lies; the place can be copied."""
+    dialog, rows = paper("Trailbench", "about", parent)
+    dialog.resize(560, 400)
+    rows.addWidget(Words(f"Version {version}", "mute"))
+    rows.addWidget(Words("Your library lies here:", "text"))
+    place = Words(library_path, "strong", name="about_path")
+    place.setTextInteractionFlags(
         Qt.TextInteractionFlag.TextSelectableByMouse | Qt.TextInteractionFlag.TextSelectableByKeyboard
     )
-    box.exec()
+    rows.addWidget(place)
+    copy = Button("Copy this path", "plain", name="about_copy")
+    copy.clicked.connect(partial(_copy, library_path))
+    rows.addWidget(copy, 0, Qt.AlignmentFlag.AlignLeft)
+    rows.addWidget(Words("It is one file. Nothing leaves this computer."))
+    rows.addWidget(Words("The maker's manual and a qualified mechanic come before this tool."))
+    rows.addStretch(1)
+    return dialog
+
+
+def about(version: str, library_path: str, parent: QWidget) -> None:
+    """Say what this is and where the data lies."""
+    show(about_paper(version, library_path, parent))
+
+
+def _copy(text: str, _checked: bool = False) -> None:
+    QGuiApplication.clipboard().setText(text)

@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from PySide6.QtCore import Qt
 from PySide6.QtGui import QAction
-from PySide6.QtWidgets import QDialog, QHBoxLayout, QLineEdit, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QDialog, QGridLayout, QHBoxLayout, QLineEdit, QScrollArea, QVBoxLayout, QWidget
 
 from workbench.resource import resource
 from workbench.ui.parts.buttons import Button
@@ -14,10 +13,11 @@ from workbench.ui.parts.labels import Words
 from workbench.ui.parts.theme import SPACE_8, SPACE_16, SPACE_24
 
 KEY_LINES = (
-    "Space   one click more while counting; Backspace one less",
-    "0 to 9   the count itself, or the liking of a run",
-    "Tab, Shift+Tab   next and previous field",
-    "Enter   the next step",
+    ("Space", "One click more while counting"),
+    ("Backspace", "One click less while counting"),
+    ("0 to 9", "The count itself, or the liking of a run"),
+    ("Tab, Shift+Tab", "Next and previous field"),
+    ("Enter", "The next step"),
 )
 REASONS = ("Not on this bike", "Done elsewhere", "No time today", "Customer declines")
 
@@ -36,7 +36,7 @@ class Question(QDialog):
         rows.setSpacing(SPACE_8)
         rows.addWidget(Words(title, "title"))
         for place, (key, words) in enumerate(answers, start=1):
-            button = Button(f"{place}   {words}" if place < 10 else words, "plain", name=f"answer_{place}")
+            button = Button(f"{place}.  {words}" if place < 10 else words, "plain", name=f"answer_{place}")
             if place < 10:
                 button.setShortcut(str(place))
             button.setProperty("key", key)
@@ -47,7 +47,7 @@ class Question(QDialog):
         self.line.setAccessibleName(other)
         self.line.setPlaceholderText(other)
         self.line.returnPressed.connect(self._typed)
-        take = Button("Take this", "plain", name="question_take")
+        take = Button("Use this", "plain", name="question_take")
         take.clicked.connect(self._typed)
         row = QHBoxLayout()
         row.setSpacing(SPACE_8)
@@ -67,9 +67,19 @@ class Question(QDialog):
             self.accept()
 
 
+def reason_question(parent: QWidget) -> Question:
+    """Make the question why a station is passed over."""
+    return Question("Why skip this station?", [(words, words) for words in REASONS], "Another reason", parent)
+
+
+def person_question(people: tuple[tuple[str, str], ...], parent: QWidget) -> Question:
+    """Make the question who is at the bench."""
+    return Question("Who is at the bench?", people[:9], "Name of somebody new", parent)
+
+
 def ask_reason(parent: QWidget) -> str:
     """Ask why a station is passed over; empty when it is not."""
-    question = Question("Why skip this station?", [(words, words) for words in REASONS], "Another reason", parent)
+    question = reason_question(parent)
     question.exec()
     question.deleteLater()
     return question.picked or question.typed
@@ -77,7 +87,7 @@ def ask_reason(parent: QWidget) -> str:
 
 def ask_person(people: tuple[tuple[str, str], ...], person_id: str | None, parent: QWidget) -> tuple[str, str]:
     """Ask who is at the bench: the key of somebody known, or the name of somebody new."""
-    question = Question("Who is at the bench?", people[:9], "Name of somebody new", parent)
+    question = person_question(people, parent)
     question.exec()
     question.deleteLater()
     return question.picked, question.typed
@@ -102,23 +112,39 @@ def paper(title: str, name: str, parent: QWidget) -> tuple[QDialog, QVBoxLayout]
     scroll.setWidget(body)
     close = Button("Close", "plain", name=f"{name}_close")
     close.clicked.connect(dialog.accept)
+    close.setDefault(True)
     whole = QVBoxLayout(dialog)
+    whole.setContentsMargins(0, 0, 0, 0)
+    whole.setSpacing(0)
+    foot = QHBoxLayout()
+    foot.setContentsMargins(SPACE_24, SPACE_8, SPACE_24, SPACE_16)
+    foot.addStretch(1)
+    foot.addWidget(close)
     whole.addWidget(scroll, 1)
-    whole.addWidget(close, 0, Qt.AlignmentFlag.AlignRight)
+    whole.addLayout(foot)
     return dialog, rows
 
 
 def keys_paper(actions: Iterable[QAction], parent: QWidget) -> QDialog:
     """Make the keyboard map."""
     dialog, rows = paper("Keys", "keys", parent)
-    for action in actions:
-        keys = action.shortcut().toString()
-        if keys:
-            rows.addWidget(Words(f"{keys}   {action.text().replace('&', '')}"))
-    for line in KEY_LINES:
-        rows.addWidget(Words(line))
+    dialog.resize(560, 720)
+    pairs = [(one.shortcut().toString(), _plain(one.text())) for one in actions if not one.shortcut().isEmpty()]
+    grid = QGridLayout()
+    grid.setHorizontalSpacing(SPACE_24)
+    grid.setVerticalSpacing(SPACE_8)
+    grid.setColumnStretch(1, 1)
+    for place, (keys, deed) in enumerate((*pairs, *KEY_LINES)):
+        grid.addWidget(Words(keys, "strong"), place, 0)
+        grid.addWidget(Words(deed), place, 1)
+    rows.addLayout(grid)
     rows.addStretch(1)
     return dialog
+
+
+def _plain(text: str) -> str:
+    """Say what a menu line does, without its mnemonic and without the deed it would undo just now."""
+    return text.replace("&", "").split(" “")[0].removesuffix(" ...")
 
 
 def care_paper(parent: QWidget) -> QDialog:

@@ -24,7 +24,7 @@ class GroupView(QWidget):
         self._view_model = view_model
         self._unit_id = ""
         self.rows: dict[str, RowView] = {}
-        self._title = Words("", "title")
+        self._title = Words("", "strong")
         self._name = Words("", "mute", elide=True)
         self.add = Button("Add adjuster", "link", name=f"add_adjuster_{key}")
         self.add.clicked.connect(self._add)

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QMenu, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QMenu, QVBoxLayout, QWidget
 
 from workbench.ui.facts_form import FactsForm
 from workbench.ui.parts.buttons import Button
+from workbench.ui.parts.care_note import CareNote
 from workbench.ui.parts.labels import Words
+from workbench.ui.parts.sheet import Rule
 from workbench.ui.parts.theme import SPACE_8, SPACE_16
 from workbench.viewmodels.garage import Section
 
@@ -21,11 +23,12 @@ class SectionView(QWidget):
 
     def __init__(self, key: str, reasons: tuple[tuple[str, str], ...], parent: QWidget | None = None) -> None:
         super().__init__(parent)
+        self.setObjectName(f"section_{key}")
         self._key = key
         self._unit_id = ""
         self._title = Words("", "strong")
         self._note = Words("", "note")
-        self._care = Words("", "problem")
+        self._care = CareNote(name=f"care_{key}")
         self._form = FactsForm(f"facts_{key}")
         self._form.row_committed.connect(self._commit)
         self._form.row_kept.connect(self._keep)
@@ -36,13 +39,10 @@ class SectionView(QWidget):
         head.addWidget(self._title)
         head.addWidget(self._note, 1)
         head.addWidget(self._hardware)
-        rule = QFrame()
-        rule.setFrameShape(QFrame.Shape.HLine)
-        rule.setObjectName("rule")
         rows = QVBoxLayout(self)
         rows.setContentsMargins(0, 0, 0, SPACE_16)
         rows.setSpacing(SPACE_8)
-        rows.addWidget(rule)
+        rows.addWidget(Rule())
         rows.addLayout(head)
         rows.addWidget(self._care)
         rows.addWidget(self._form)
@@ -52,7 +52,7 @@ class SectionView(QWidget):
         self._unit_id = section.unit_id
         self._title.setText(section.title)
         self._note.set_words(section.note)
-        self._care.set_words(section.care)
+        self._care.set_text(section.care)
         self._hardware.setVisible(bool(section.unit_id))
         self._hardware.setAccessibleName(f"{section.title}: hardware changed")
         self._form.show_facts(section.rows)

@@ -28,13 +28,14 @@ class GarageSide(QWidget):
         self.search.setObjectName("garage_search")
         self.search.setAccessibleName("Search bike, rider, tag")
         self.search.setPlaceholderText("Search bike, rider, tag")
-        self.search.setClearButtonEnabled(True)
         self.search.textChanged.connect(view_model.search)
         self.list = BikeList(view_model.due)
         self.list.setStyleSheet("QListView { border: none; background: transparent; }")
         self.list.bike_picked.connect(view_model.open_bike)
         self.search.returnPressed.connect(self.list.pick_first)
         self._nothing = Words("", "mute", name="garage_nothing")
+        self._all = Button("Show all bikes", "link", name="garage_all")
+        self._all.clicked.connect(self.search.clear)
         self._add = Button("Add bike", "plain", name="garage_add")
         self._add.clicked.connect(view_model.new_bike)
         rows = QVBoxLayout(self)
@@ -42,6 +43,7 @@ class GarageSide(QWidget):
         rows.setSpacing(SPACE_16)
         for widget in (self._title, self.search, self._nothing):
             rows.addWidget(widget)
+        rows.addWidget(self._all, 0, Qt.AlignmentFlag.AlignLeft)
         rows.addWidget(self.list, 1)
         rows.addStretch(0)
         rows.addWidget(self._add)
@@ -59,6 +61,7 @@ class GarageSide(QWidget):
         words = f"No bike matches “{state.search}”." if state.search else ""
         if state.shows_archive and not state.search:
             words = "No bike is put away."
+        self._all.setVisible(bool(state.search))
         self._nothing.set_words("" if state.rows else words)
 
     def focus_list(self) -> None:

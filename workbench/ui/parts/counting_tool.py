@@ -155,11 +155,11 @@ class CountingTool(QWidget):
 
     def paintEvent(self, event: QPaintEvent) -> None:
         if self.hasFocus():
-            draw_focus(QPainter(self), QRectF(self.rect()))
+            draw_focus(QPainter(self), QRectF(self.face.geometry()))
 
     def _lay_out(self, name: str) -> None:
         stack = QVBoxLayout(self)
-        stack.setContentsMargins(SPACE_8, SPACE_8, SPACE_8, SPACE_8)
+        stack.setContentsMargins(0, SPACE_8, 0, SPACE_8)
         stack.setSpacing(SPACE_8)
         stack.addWidget(self.face)
         if self.mode == "positions":

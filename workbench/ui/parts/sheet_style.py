@@ -88,6 +88,7 @@ QListView, QTreeView, QTableView {{ background: {c.card}; alternate-background-c
 QListView:focus, QTreeView:focus, QTableView:focus {{ border: 2px solid {c.accent}; }}
 QListView::item {{ min-height: {row}px; padding: 2px 8px; }}
 QListView::item:selected, QTableView::item:selected {{ background: {c.band}; color: {c.ink}; }}
+QTableView::item {{ padding: 0 8px; }}
 QHeaderView::section {{ background: {c.paper}; color: {c.mute}; font-size: {s.note}px; border: none;
     border-bottom: 1px solid {c.line}; padding: 6px 8px; }}
 QMenuBar {{ background: {c.paper}; color: {c.ink}; }}

@@ -30,7 +30,7 @@ class EffectsPlot(Plot):
         self.getPlotItem().invertY(True)
         self.getPlotItem().hideAxis("left")
         self.getAxis("bottom").setHeight(AXIS)
-        self.setLabel("bottom", "difference in liking, points")
+        self.setLabel("bottom", "points of liking; grey: hardly felt")
 
     def show_effects(self, effects: Effects, picked: str) -> None:
         """Show the changes; the picked one stands out."""

@@ -9,9 +9,9 @@ from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTab
 from workbench.ui.parts.theme import announcer, current
 from workbench.viewmodels.review_data import EffectRow, Effects
 
-HEADS = ("", "Change, and what the runs say of it", "Difference\n9 in 10 within", "Chance\nit helped", "Runs")
-WORDS = 1  # the column with the words
-SAMPLES = ("14", "", "\u22120.0 to +0.0", "19 in 20", "10 and 10")  # as wide as the columns of figures get
+HEADS = ("Change, and what the runs say of it", "Difference\n9 in 10 within", "Chance\nit helped", "Runs")
+WORDS = 0  # the column with the words
+SAMPLES = ("", "\u22120.0 to +0.0", "19 in 20", "10 and 10")  # as wide as the columns of figures get
 
 
 class EffectTable(QTableWidget):
@@ -72,7 +72,6 @@ class EffectTable(QTableWidget):
 
     def _fill(self, place: int, row: EffectRow) -> None:
         cells = (
-            str(place + 1),
             f"{row.change}\n{row.verdict}",
             f"{row.effect_text}\n{row.interval_text}",
             row.chance_text,

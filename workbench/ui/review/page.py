@@ -73,7 +73,7 @@ class ReviewPage(Page):
         self._sessions.setMinimumWidth(360)
         told = QHBoxLayout()
         told.setSpacing(0)
-        told.addWidget(self._table, 5, Qt.AlignmentFlag.AlignTop)
+        told.addWidget(self._table, 7, Qt.AlignmentFlag.AlignTop)
         told.addWidget(self._effects, 3, Qt.AlignmentFlag.AlignTop)
         back = QHBoxLayout()
         back.setSpacing(SPACE_16)
