@@ -94,7 +94,7 @@ def test_the_page_on_verdicts_gives_the_numbers_in_use():
     said = (
         f"raised the liking is at least {20 * verdicts.SURE:g} in 20",
         f"large enough to be felt is at most 1 in {1 / verdicts.UNFELT:g}",
-        f"probably, from {20 * words.PROBABLY:g} in 20; may be, from {20 * words.MAYBE:g} in 20",
+        f"probably, from {20 * words.PROBABLY:g} in 20; perhaps, from {20 * words.MAYBE:g} in 20",
         f"after the first {design.FATIGUE_START + 1} runs of a day",
         f"about one run in {1 / answers.SPOILT_SHARE:g}".replace("20", "twenty"),
         f"P(|d| > max({effects.SMALLEST_FELT}, repeat sd))",
