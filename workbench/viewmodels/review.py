@@ -18,6 +18,7 @@ from workbench.viewmodels.bench import Bench
 from workbench.viewmodels.change_words import changes_text
 from workbench.viewmodels.review_data import EffectRow, Effects, Period, RunPoint, Timeline
 from workbench.viewmodels.review_response import ResponseState, resolve_response
+from workbench.viewmodels.review_sessions import Sides, resolve_sides
 from workbench.viewmodels.shown import Units, how_many, short_date
 from workbench.viewmodels.step_lines import StepLine, not_restored, step_lines
 
@@ -39,6 +40,7 @@ class ReviewState:
     effects: Effects = field(default_factory=Effects)
     picked: str = ""  # key of the change whose runs are shown strongly
     along: ResponseState = field(default_factory=ResponseState)
+    sides: Sides = field(default_factory=Sides)
     setups: tuple[tuple[str, str], ...] = ()
     setup_id: str = ""
     setup_said: str = ""
@@ -219,6 +221,7 @@ class ReviewViewModel(ViewModel[ReviewState]):
         return replace(
             state,
             along=resolve_response(records, self._adjuster_id),
+            sides=resolve_sides(records, self._bench.units),
             setups=tuple((one.id, f"no. {one.number} {one.name}".strip()) for one in records.setups),
             setup_id=setup.id,
             setup_said=_ridden(records, setup.id),

@@ -17,6 +17,7 @@ from workbench.ui.plots.effects import EffectsPlot
 from workbench.ui.plots.timeline import TimelinePlot
 from workbench.ui.review.effect_table import EffectTable
 from workbench.ui.review.response_view import ResponseView
+from workbench.ui.review.sides_table import SidesTable
 from workbench.viewmodels.review import ReviewState, ReviewViewModel
 
 LEGEND = (
@@ -45,6 +46,9 @@ class ReviewPage(Page):
         self._table.change_picked.connect(view_model.pick_change)
         self._table.rows_fitted.connect(self._align)
         self._cautions = Words("", "note", name="review_cautions")
+        self._sides_title = Words("Sessions side by side", "strong")
+        self._sides = SidesTable()
+        self._sides_said = Words("", "note", name="review_sides_said")
         self._along = ResponseView()
         self._along.adjuster_picked.connect(view_model.pick_adjuster)
         self._setups = _list("review_setup", "Setup to go back to")
@@ -94,6 +98,8 @@ class ReviewPage(Page):
         rows.addWidget(self._done)
         rows.addWidget(self._steps)
         rows.addWidget(self._all, 0, Qt.AlignmentFlag.AlignLeft)
+        for last in (self._sides_title, self._sides, self._sides_said):
+            rows.addWidget(last)
         return whole
 
     def _render(self, state: ReviewState) -> None:
@@ -111,6 +117,10 @@ class ReviewPage(Page):
         self._effects.show_effects(state.effects, state.picked)
         self._table.show_effects(state.effects, state.picked)
         self._along.show_response(state.along)
+        self._sides.show_sides(state.sides)
+        for part in (self._sides_title, self._sides):
+            part.setVisible(bool(state.sides.heads))
+        self._sides_said.set_words(" ".join(state.sides.cautions))
         has_effects = bool(state.effects.rows)
         self._effects.setVisible(has_effects)
         self._table.setVisible(has_effects)
