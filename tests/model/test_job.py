@@ -9,7 +9,28 @@ from workbench.model.bike import Station, StationState
 from workbench.model.counting import skip_key
 from workbench.model.job import JobRecords, job_marks, next_due, put_back_due
 from workbench.model.person import Person
+from workbench.model.sag import SagMeasurement
 from workbench.model.setting import Setup
+
+
+def a_sag(parts, unit):
+    generation = parts.generation(unit.id)
+    return SagMeasurement(
+        id=unit.id,
+        bike_id="bike",
+        rider_id="rider",
+        unit_id=unit.id,
+        measured_at="",
+        posture="standing",
+        travel_mm=150.0,
+        sag_mm=30.0,
+        spread_mm=0.0,
+        target=0.2,
+        target_low=0.18,
+        target_high=0.22,
+        target_origin="own",
+        generation_id=generation.id if generation else None,
+    )
 
 
 def mark(records, station):
@@ -58,6 +79,14 @@ def test_knobs_left_open_are_due_to_go_back():
         ("adjuster", "fr", 6.0, "counted"), ("adjuster", "fr", 17.0, "opened"), ("adjuster", "fc", 3.0, "set_to")
     )
     assert put_back_due(parts_of(log=log)) == ("fr",)
+
+
+def test_knobs_left_open_keep_sag_due_after_it_is_measured():
+    opened, back = (parts_of(log=a_log(("adjuster", "fr", *how))) for how in ((17.0, "opened"), (6.0, "set_to")))
+    assert mark(JobRecords(opened), Station.SAG).why == "front due", "open is what sag is measured with"
+    measured = tuple(a_sag(opened, unit) for unit in opened.units)
+    assert mark(JobRecords(opened, sag=measured), Station.SAG).why == "clicks to put back"
+    assert mark(JobRecords(back, sag=measured), Station.SAG).state == StationState.DONE
 
 
 def test_when_all_is_done_nothing_is_due():

@@ -2,15 +2,21 @@
 
 from __future__ import annotations
 
+import re
+from pathlib import Path
+
 import pytest
 
 from tests.fixtures import Clock, a_bike, a_counted_bike, make_desk
 from tests.viewmodels.sheets import shown
 from workbench.actions.edit import edit
-from workbench.actions.garage import GarageRow
+from workbench.actions.garage import GarageRow, NewBike, add_bike
+from workbench.actions.parts import bike_parts
 from workbench.actions.people import add_person
 from workbench.model.bike import Bike, Station, StationState
-from workbench.viewmodels.window import NEW_BIKE, WindowViewModel, resolve_rows
+from workbench.model.person import Person
+from workbench.viewmodels import window
+from workbench.viewmodels.window import DRAFT_STATIONS, NEW_BIKE, SHEETS, WindowViewModel, resolve_rows
 
 
 @pytest.fixture
@@ -199,3 +205,40 @@ def test_an_entry_under_way_calls_back_to_its_station(desk):
     marks = {mark.station: mark.why for mark in view_model.state.marks}
     assert marks[Station.BASELINE] == "entry under way"
     assert "clicks to put back" not in view_model.due(bike.id)
+
+
+def test_a_skipped_station_says_so_and_a_sheet_that_is_no_station_cannot_be_skipped(desk):
+    bike = a_bike(desk)
+    view_model, heard = shown(WindowViewModel, desk, bike.id)
+    view_model.open_station(Station.SAG)
+    view_model.skip(Station.SAG, "No time")
+    assert (view_model.state.can_skip, view_model.state.is_skipped) == (True, True)
+    view_model.unskip(Station.SAG)
+    assert not view_model.state.is_skipped
+    kept = len(heard.labels)
+    for sheet in SHEETS:
+        view_model.open_station(sheet)
+        assert not view_model.state.can_skip
+        view_model.skip(sheet, "No time")
+    assert len(heard.labels) == kept
+
+
+def test_a_rider_changed_on_one_bike_changes_what_is_due_on_the_others(desk):
+    first = a_bike(desk, mass_kg=None)
+    rider = desk.ask(bike_parts(first.id)).riders[0]
+    second = desk.do("Add", add_bike(NewBike("Fell 130", rider_id=rider.id)), station="garage")
+    view_model, _ = shown(WindowViewModel, desk, first.id)
+    assert view_model.due(second.id) == "garage: rider's mass missing"
+    desk.do("Mass", edit(Person, rider.id, "mass_kg", 80.0), bike_id=first.id)
+    assert view_model.due(second.id) == "garage: fork travel missing"
+
+
+def test_every_kind_of_entry_calls_back_to_a_station():
+    folder = Path(window.__file__).parent
+    found = (
+        re.findall(r'^(?:DRAFT|COUNT|TYPED) = "(\w+)"$', path.read_text(encoding="utf-8"), re.MULTILINE)
+        for path in folder.glob("*.py")
+    )
+    kinds = {kind for some in found for kind in some} - {"new_bike"}  # an entry of no bike yet
+    assert len(kinds) >= 8
+    assert kinds == set(DRAFT_STATIONS)

@@ -24,6 +24,8 @@ STATIONS = (
     Station.CARD,
 )
 
+PUT_BACK = "clicks to put back"
+
 STATION_WORDS = {
     Station.GARAGE: "Garage",
     Station.CHECKIN: "Check-in",
@@ -79,7 +81,7 @@ def next_due(marks: tuple[Mark, ...]) -> str:
 
 
 def put_back_due(parts: BikeParts) -> tuple[str, ...]:
-    """List the adjusters that stand open from measuring and have a position to go back to."""
+    """List the adjusters that stand open or closed from measuring and are to go back to their place."""
     return tuple(
         adjuster.id
         for adjuster in parts.adjusters
@@ -134,6 +136,8 @@ def sag_left(parts: BikeParts, sag: tuple[SagMeasurement, ...]) -> tuple[str, ..
 
 def _sag(records: JobRecords) -> tuple[StationState, str]:
     left = sag_left(records.parts, records.sag)
+    if not left and put_back_due(records.parts):
+        return StationState.DUE, PUT_BACK
     return (StationState.DUE, f"{left[0]} due") if left else (StationState.DONE, "")
 
 

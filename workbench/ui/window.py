@@ -120,8 +120,10 @@ class MainWindow(QMainWindow):
         has_bike = state.bike_id is not None
         self.menu["archive"].setText("&Bring this bike back" if state.is_archived else "&Put this bike away")
         for name, action in self.menu.items():
-            if name.startswith("go_") or name in ("archive", "skip"):
+            if name.startswith("go_") or name == "archive":
                 action.setEnabled(has_bike)
+        self.menu["skip"].setText("&Take this station up again" if state.is_skipped else "&Skip this station ...")
+        self.menu["skip"].setEnabled(state.can_skip)
         if state.bike_id != self._shown_bike:
             self._shown_bike = state.bike_id
             self._make_room()
@@ -190,9 +192,11 @@ class MainWindow(QMainWindow):
 
     def skip_station(self) -> None:
         """Pass the open station over, or take it up again."""
-        reason = ask_reason(self)
-        if reason:
-            self._view_model.skip(self._view_model.state.station, reason)
+        state = self._view_model.state
+        if state.is_skipped:
+            self._view_model.unskip(state.station)
+        elif reason := ask_reason(self):
+            self._view_model.skip(state.station, reason)
 
     def choose_person(self) -> None:
         """Say who is at the bench."""

@@ -12,7 +12,7 @@ from workbench.actions.job import job_records, skip_station, unskip_station
 from workbench.actions.people import add_person, people
 from workbench.model.bike import Station, StationState
 from workbench.model.errors import WorkbenchError
-from workbench.model.job import STATION_WORDS, JobRecords, Mark, job_marks, next_due, put_back_due
+from workbench.model.job import PUT_BACK, STATION_WORDS, JobRecords, Mark, job_marks, next_due, put_back_due
 from workbench.model.person import Person
 from workbench.viewmodels.base import ViewModel
 from workbench.viewmodels.bench import Bench
@@ -29,6 +29,9 @@ SHEETS = {
     CARRY: "Carry over",
 }  # sheets that are no station
 DRAFT_STATIONS = {
+    "typed": Station.GARAGE,
+    "leverage": Station.GARAGE,
+    "adjusters_typed": Station.ADJUSTERS,
     "count": Station.ADJUSTERS,
     "sag": Station.SAG,
     "baseline": Station.BASELINE,
@@ -58,6 +61,8 @@ class WindowState:
     bike_name: str = ""
     rider_text: str = ""
     is_archived: bool = False
+    can_skip: bool = False
+    is_skipped: bool = False
     marks: tuple[Mark, ...] = ()
     station: str = Station.GARAGE
     cells: tuple[tuple[str, str], ...] = ()
@@ -131,6 +136,8 @@ class WindowViewModel(ViewModel[WindowState]):
             bike_name=records.parts.bike.name if records else "",
             rider_text=_rider_text(rider, units) if records else "",
             is_archived=bool(records and records.parts.bike.archived_at),
+            can_skip=records is not None and bench.station not in SHEETS,
+            is_skipped=records is not None and bench.station in (records.skips or {}),
             marks=job_marks(records) if records else (),
             station=bench.station,
             cells=resolve_cells(records, rider, bench.station, person, desk.now()),
@@ -158,7 +165,7 @@ class WindowViewModel(ViewModel[WindowState]):
 
     def hear(self, touched: Touched) -> None:
         """Every deed may change the list, the job line or the undo texts."""
-        if touched.bikes:
+        if touched.bikes and "person" not in touched.tables:  # a rider may ride several bikes
             for bike_id in touched.bikes:
                 self._due.pop(bike_id, None)
         else:
@@ -170,9 +177,9 @@ class WindowViewModel(ViewModel[WindowState]):
         if bike_id not in self._due:
             records = self._desk.ask(job_records(bike_id, self._draft_stations(bike_id)))
             text = next_due(job_marks(records))
-            if put_back_due(records.parts) and not records.drafts:
+            if put_back_due(records.parts) and not records.drafts and PUT_BACK not in text:
                 left = text.removeprefix("adjusters: ")
-                text = f"{left}; clicks to put back" if text != "done" else "clicks to put back"
+                text = f"{left}; {PUT_BACK}" if text != "done" else PUT_BACK
             self._due[bike_id] = text
         return self._due[bike_id]
 
