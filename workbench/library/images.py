@@ -8,7 +8,7 @@ import math
 from collections.abc import Iterable, Mapping, Sequence
 from typing import Any
 
-from sqlalchemy import Table, bindparam, delete, insert, select
+from sqlalchemy import ColumnElement, Integer, Select, Table, bindparam, delete, insert, select
 
 from workbench.library.schema import FieldSpec, TableSpec, spec_of
 from workbench.model.errors import InputError, LibraryDamaged
@@ -17,6 +17,7 @@ LONGEST_TEXT = 20_000
 LARGEST_WHOLE = 2**63 - 1
 
 Image = dict[str, Any]
+Equal = tuple[tuple[str, str], ...]  # field, and "none", "among" or "equal"
 
 
 class Shape:
@@ -32,7 +33,30 @@ class Shape:
         self.rows_among = select(*self.columns).where(among)
         self.deletion_among = delete(table).where(among)
         self.insertion = insert(table)
+        self._findings: dict[tuple[Equal, tuple[str, ...], bool], Select[Any]] = {}
         self._converted = [spec for spec in self.spec.fields if spec.kind is bool or spec.enum is not None]
+
+    def finding(self, equal: Equal, order_by: tuple[str, ...], *, has_limit: bool) -> Select[Any]:
+        """The statement that finds records by equal fields, "-field" sorts downwards; values come as ``is_<field>``."""
+        key = (equal, order_by, has_limit)
+        if key not in self._findings:
+            query = select(*self.columns).where(*(self._condition(name, kind) for name, kind in equal))
+            for name in order_by:
+                column = self.table.c[name.removeprefix("-")]
+                query = query.order_by(column.desc() if name.startswith("-") else column)
+            query = query.order_by(self.table.c.id)
+            self._findings[key] = query.limit(bindparam("most", type_=Integer)) if has_limit else query
+        return self._findings[key]
+
+    def _condition(self, name: str, kind: str) -> ColumnElement[bool]:
+        if name not in self.names:
+            raise TypeError(f"{self.table.name} has no field {name}")
+        column = self.table.c[name]
+        if kind == "none":
+            return column.is_(None)
+        if kind == "among":
+            return column.in_(bindparam(f"is_{name}", expanding=True))
+        return column == bindparam(f"is_{name}")
 
     def row(self, record: Any) -> Image:
         """The record's values, checked and normalised for storing."""

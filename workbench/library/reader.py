@@ -44,12 +44,14 @@ class Reader:
         None finds empty fields, a tuple or list any of its values; "-field" in `order_by` sorts downwards.
         """
         shape = self._shape(record_type)
-        query = select(*shape.columns).where(*self._conditions(shape, equal))
-        for name in (order_by,) if isinstance(order_by, str) else order_by:
-            column = shape.table.c[name.removeprefix("-")]
-            query = query.order_by(column.desc() if name.startswith("-") else column)
-        query = query.order_by(shape.table.c.id).limit(limit)
-        return tuple(cast(T, shape.record(row)) for row in self._connection.execute(query))
+        orders = (order_by,) if isinstance(order_by, str) else tuple(order_by)
+        kinds = tuple((name, _kind(value)) for name, value in equal.items())
+        query = shape.finding(kinds, orders, has_limit=limit is not None)
+        values = {f"is_{name}": list(equal[name]) if kind == "among" else equal[name] for name, kind in kinds}
+        values = {name: value for name, value in values.items() if value is not None}
+        if limit is not None:
+            values["most"] = limit
+        return tuple(cast(T, shape.record(row)) for row in self._connection.execute(query, values))
 
     def count(self, record_type: type, **equal: Any) -> int:
         """How many records have fields equal to the given values."""
@@ -75,6 +77,12 @@ class Reader:
 
     def _conditions(self, shape: Shape, equal: Mapping[str, Any]) -> list[ColumnElement[bool]]:
         return [_condition(shape, name, value) for name, value in equal.items()]
+
+
+def _kind(value: Any) -> str:
+    if value is None:
+        return "none"
+    return "among" if isinstance(value, tuple | list | set | frozenset) else "equal"
 
 
 def _condition(shape: Shape, name: str, value: Any) -> ColumnElement[bool]:
