@@ -167,12 +167,6 @@ def _signed(value: float) -> str:
     return f"{rounded:+.1f}".replace("-", "\u2212") if rounded else "0.0"
 
 
-def _signed(points: float) -> str:
-    """Write a difference with its sign; what rounds to nothing has none."""
-    rounded = round(points, 1)
-    return f"{rounded:+.1f}".replace("-", "\u2212") if rounded else "0.0"
-
-
 def _session_words(session: SessionRecords) -> str:
     return f"{short_date(session.session.started_at)}, {session.course.name}, {how_many(len(session.runs), 'run')}"
 
