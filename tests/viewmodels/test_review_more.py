@@ -1,0 +1,85 @@
+"""The review along one adjuster, and sessions side by side."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from tests.fixtures import a_baseline, a_counted_bike, a_run, a_session, make_desk
+from tests.viewmodels.sheets import shown
+from workbench.actions.parts import bike_parts
+from workbench.actions.ride import change_settings, end_session
+from workbench.model.ride import Session
+from workbench.model.setting import Item
+from workbench.viewmodels.review import ReviewViewModel
+
+
+@pytest.fixture
+def desk(tmp_path):
+    with make_desk(tmp_path) as desk:
+        yield desk
+
+
+def move(desk, bike, session, position):
+    parts = desk.ask(bike_parts(bike.id))
+    wanted = {(Item.ADJUSTER.value, parts.adjusters[1].id): float(position)}
+    deed = change_settings(bike.id, parts.riders[0].id, wanted, session_id=session.id)
+    desk.do("Change", deed, bike_id=bike.id)
+
+
+def ridden_along(desk, likings):
+    """One session along one adjuster: pairs of position and liking."""
+    bike = a_counted_bike(desk)
+    a_baseline(desk, bike)
+    session = a_session(desk, bike)
+    for position, liking in likings:
+        move(desk, bike, session, position)
+        a_run(desk, session, liking=liking)
+    return bike, session
+
+
+def test_two_positions_show_their_runs_but_name_no_place(desk):
+    bike, _ = ridden_along(desk, [(3, 5), (3, 5), (9, 6)])
+    told = shown(ReviewViewModel, desk, bike.id)[0].state.along.response
+    assert {(dot.position, dot.liking, dot.count) for dot in told.dots} == {(3, 5.0, 2), (9, 6.0, 1)}
+    assert told.low is None
+    assert "too few positions" in told.said
+
+
+def test_three_positions_name_an_interval_in_whole_clicks_around_the_liked_one(desk):
+    bike, _ = ridden_along(desk, [(2, 4), (2, 4), (6, 8), (6, 8), (11, 3), (11, 4)])
+    told = shown(ReviewViewModel, desk, bike.id)[0].state.along.response
+    assert told.low <= 6 <= told.high
+    assert 0 <= told.low < told.high <= told.steps
+    assert told.said.startswith(f"Most likely {told.low} to {told.high} from closed")
+
+
+def test_without_a_moved_adjuster_there_is_nothing_to_look_along(desk):
+    bike, _ = ridden_along(desk, [(6, 5), (6, 6)])
+    assert shown(ReviewViewModel, desk, bike.id)[0].state.along.choices == ()
+
+
+def test_one_session_has_nothing_to_stand_beside(desk):
+    bike, _ = ridden_along(desk, [(6, 5)])
+    assert shown(ReviewViewModel, desk, bike.id)[0].state.sides.heads == ()
+
+
+def test_two_sessions_stand_side_by_side_and_what_differs_is_marked(desk):
+    bike, first = ridden_along(desk, [(6, 5), (6, 5)])
+    desk.do("End", end_session(first.id))
+    second = a_session(desk, bike)
+    desk.do("Colder", lambda gate: gate.put(replace(gate.need(Session, first.id), temperature_c=20.0)))
+    desk.do(
+        "Wet", lambda gate: gate.put(replace(gate.need(Session, second.id), temperature_c=8.0, surface="wet"))
+    )
+    move(desk, bike, second, 9)
+    a_run(desk, second, liking=7)
+    sides = shown(ReviewViewModel, desk, bike.id)[0].state.sides
+    rows = {row.title: row for row in sides.rows}
+    assert rows["Ground"].differs
+    assert not rows["Course"].differs
+    assert rows["Fork: low-speed rebound"].cells == ("6 clicks from closed", "9 clicks from closed")
+    assert rows["Fork: low-speed rebound"].differs
+    assert "The air was 12 degrees apart." in sides.cautions
+    assert "The ground was not the same." in sides.cautions
