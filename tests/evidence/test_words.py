@@ -53,7 +53,7 @@ def test_the_table_of_sentences():
         "About 1 more run on each would likely settle it."
     )
     assert said(chance=0.5, more=None) == (
-        "Cannot tell 10 out from 8 out yet. More runs of these two are not expected to settle it."
+        "Cannot tell 10 out from 8 out yet. Even a dozen more runs of these two would likely not settle it."
     )
 
 

@@ -8,6 +8,9 @@ from workbench.evidence.verdicts import UNFELT
 
 ASSURANCE = 0.8  # the chance of a clear verdict that the stated number of runs should give
 WORTH_AT_MOST = 12  # more runs than this on one change are not worth proposing
+BESIDES = (
+    1.35  # variance factor for rounding, spoilt runs and wander, set on simulated sessions (tests/bench/more_runs.py)
+)
 _Z_SURE = 1.6448536269514722
 
 
@@ -30,11 +33,12 @@ def more_runs(effect: float, sd: float, repeat_sd: float, felt: float) -> int | 
 
     Notes
     -----
-    n runs give the difference a precision of n / (4 s^2). The later belief has sd v1 and a mean that is itself normal
-    around today's with variance sd^2 - v1^2; counted are the means that would read helped, hurt or not felt.
+    n runs give the difference a precision of n / (4 s^2), less what else moves them. The later belief has sd v1 and a
+    mean that is itself normal around today's with variance sd^2 - v1^2; counted are the means that would read helped,
+    hurt or not felt.
     """
     for runs in range(2, WORTH_AT_MOST + 1, 2):
-        later = 1.0 / math.sqrt(1.0 / sd**2 + runs / (4.0 * repeat_sd**2))
+        later = 1.0 / math.sqrt(1.0 / sd**2 + runs / (4.0 * BESIDES * repeat_sd**2))
         spread = math.sqrt(max(sd**2 - later**2, 1e-12))
         if _settled(effect, spread, later, felt) >= ASSURANCE:
             return runs

@@ -71,6 +71,6 @@ def _out_of_twenty(chance: float) -> str:
 
 def _more(row: ChangeVerdict) -> str:
     if row.more_runs is None:
-        return " More runs of these two are not expected to settle it."
+        return " Even a dozen more runs of these two would likely not settle it."
     each = max(1, row.more_runs // 2)
     return f" About {each} more run{'s' if each > 1 else ''} on each would likely settle it."
