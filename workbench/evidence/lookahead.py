@@ -29,7 +29,7 @@ from workbench.evidence.response import (
     trend_of,
 )
 
-MOST_CANDIDATES = 13
+MOST_CANDIDATES = 11
 MOST_CHOICES = 31
 BIN_EDGES = (-1.2, -0.4, 0.4, 1.2)  # between the next ratings told apart, in their standard deviations
 LEAST_WEIGHT = 1e-4  # places less likely than this are left out of planning
