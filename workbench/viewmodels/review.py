@@ -17,6 +17,7 @@ from workbench.viewmodels.base import ViewModel
 from workbench.viewmodels.bench import Bench
 from workbench.viewmodels.change_words import changes_text
 from workbench.viewmodels.review_data import EffectRow, Effects, Period, RunPoint, Timeline
+from workbench.viewmodels.review_export import effects_csv, runs_csv
 from workbench.viewmodels.review_response import ResponseState, resolve_response
 from workbench.viewmodels.review_sessions import Sides, resolve_sides
 from workbench.viewmodels.shown import Units, how_many, short_date
@@ -223,6 +224,16 @@ class ReviewViewModel(ViewModel[ReviewState]):
             steps_done=not_restored(records.values[setup.id])
             or ("" if steps else f"Setup no. {setup.number} is on the bike."),
         )
+
+    def runs_csv(self) -> str:
+        """Give the runs of the sessions shown as a table."""
+        records = self._desk.ask(ride_records(self.bike_id))
+        chosen = self.state.session
+        return runs_csv(records, tuple(one for one in records.sessions if chosen in (ALL, one.session.id)))
+
+    def effects_csv(self) -> str:
+        """Give the changes shown as a table."""
+        return effects_csv(self.state.effects)
 
     def pick_session(self, session_id: str) -> None:
         """Look at one session, or all."""

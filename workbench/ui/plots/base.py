@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+from pathlib import Path
 from typing import Any
 
 import pyqtgraph as pg
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QColor
+from PySide6.QtGui import QColor, QImage, QPainter
 from PySide6.QtWidgets import QWidget
 
 from workbench.ui.parts.theme import announcer, current
+
+PRINT_SCALE = 2  # pixels a point in a written picture
 
 
 class Plot(pg.PlotWidget):  # type: ignore[misc]
@@ -43,6 +46,35 @@ class Plot(pg.PlotWidget):  # type: ignore[misc]
         item.setPlainText(text)
         item.setFont(current().font("note"))
         return item
+
+    def write(self, path: Path) -> bool:
+        """Write the picture as PNG or, by the ending of the name, as SVG; false if it cannot be written."""
+        area = self.viewport().rect()
+        if path.suffix.casefold() == ".svg":
+            return self._write_svg(path)
+        image = QImage(area.size() * PRINT_SCALE, QImage.Format.Format_RGB32)
+        image.fill(self.colour("card"))
+        painter = QPainter(image)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        self.render(painter)
+        painter.end()
+        return image.save(str(path))
+
+    def _write_svg(self, path: Path) -> bool:
+        from PySide6.QtSvg import QSvgGenerator
+
+        area = self.viewport().rect()
+        generator = QSvgGenerator()
+        generator.setFileName(str(path))
+        generator.setSize(area.size())
+        generator.setViewBox(area)
+        generator.setResolution(self.logicalDpiX())  # else axes and data come apart
+        generator.setTitle(self.accessibleName())
+        painter = QPainter()
+        if not painter.begin(generator):
+            return False
+        self.render(painter)
+        return painter.end()
 
     def _draw(self) -> None:
         raise NotImplementedError

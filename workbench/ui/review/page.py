@@ -16,6 +16,7 @@ from workbench.ui.parts.theme import SPACE_8, SPACE_16
 from workbench.ui.plots.effects import EffectsPlot
 from workbench.ui.plots.timeline import TimelinePlot
 from workbench.ui.review.effect_table import EffectTable
+from workbench.ui.review.export import ExportButton
 from workbench.ui.review.response_view import ResponseView
 from workbench.ui.review.sides_table import SidesTable
 from workbench.viewmodels.review import ReviewState, ReviewViewModel
@@ -59,6 +60,15 @@ class ReviewPage(Page):
         self._done = Words("", "strong", name="review_done")
         self._all = Button("All of these are set", "verb", name="review_all")
         self._all.clicked.connect(view_model.take_all)
+        self._export = ExportButton(
+            (
+                ("Runs picture", self._timeline),
+                ("Changes picture", self._effects),
+                ("Adjuster picture", self._along.plot),
+            ),
+            (("Runs table", view_model.runs_csv), ("Changes table", view_model.effects_csv)),
+        )
+        self._export.said.connect(self.problem_raised)
         self._whole = self._build()
         for part in (self._blocked, self._whole):
             self._sheet.body.addWidget(part)
@@ -87,7 +97,11 @@ class ReviewPage(Page):
         rows = QVBoxLayout(whole)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(SPACE_8)
-        rows.addWidget(self._sessions, 0, Qt.AlignmentFlag.AlignLeft)
+        top = QHBoxLayout()
+        top.addWidget(self._sessions)
+        top.addStretch(1)
+        top.addWidget(self._export)
+        rows.addLayout(top)
         for widget in (self._summary, self._timeline, self._legend):
             rows.addWidget(widget)
         rows.addSpacing(SPACE_8)

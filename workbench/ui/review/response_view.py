@@ -30,7 +30,7 @@ class ResponseView(QWidget):
         self._choice.activated.connect(self._pick)
         self._said = Words("", "text", name="response_said")
         self._answers = Words("", "note", name="response_answers")
-        self._plot = ResponsePlot()
+        self.plot = ResponsePlot()
         head = QHBoxLayout()
         head.setSpacing(SPACE_16)
         head.addWidget(Words("Along one adjuster", "strong"))
@@ -40,7 +40,7 @@ class ResponseView(QWidget):
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(SPACE_8)
         rows.addLayout(head)
-        for widget in (self._said, self._plot, self._answers, Words(LEGEND, "note", name="response_legend")):
+        for widget in (self._said, self.plot, self._answers, Words(LEGEND, "note", name="response_legend")):
             rows.addWidget(widget)
 
     def show_response(self, state: ResponseState) -> None:
@@ -55,7 +55,7 @@ class ResponseView(QWidget):
         self._said.setText(state.response.said)
         told = "; ".join(f"at {place}: {words}" for place, words in state.response.answers)
         self._answers.set_words(f"What was answered {told}." if told else "")
-        self._plot.show_response(state.response)
+        self.plot.show_response(state.response)
 
     def _pick(self, place: int) -> None:
         self.adjuster_picked.emit(str(self._choice.itemData(place)))
