@@ -59,9 +59,9 @@ class TimelinePlot(Plot):
             label = self.words(_band_words(period, is_wide=is_wide))
             label.setPos(period.first - 0.45, BAND_TOP)
             self._bands += [band, label]
-        for place, said in self._timeline.sessions:
+        for begins, said in self._timeline.sessions:
             words = self.words(said, token="ink")
-            words.setPos(place - 0.45, SESSION_TOP)
+            words.setPos(begins - 0.45, SESSION_TOP)
             self._bands.append(words)
         for item in self._bands:
             self.addItem(item)
