@@ -97,3 +97,43 @@ def test_sessions_are_days(desk, outing):
     records = desk.ask(ride_records(outing.bike.id))
     assert [one.day for one in run_records(records, records.sessions)] == [0, 1]
     assert [one.day for one in knob(outing, outing.rebound).trials] == [0, 1]
+
+
+def flags(outing):
+    records = outing.records()
+    return [one.confounded for one in run_records(records, records.sessions)]
+
+
+def test_two_changes_are_seen_between_the_rated_runs_whatever_lay_between_them(desk, outing):
+    outing.run(5)
+    outing.click(outing.rebound, 9)
+    disturbed = outing.run(6)
+    outing.click(outing.compression, 2)
+    outing.run(7)
+    assert flags(outing) == [False, False, False]
+    desk.do("Aside", set_run_aside(disturbed.id, "Disturbed on the way"), bike_id=outing.bike.id)
+    assert flags(outing) == [False, True], "without the run between them both things changed at once"
+    desk.do("Count", set_run_aside(disturbed.id, ""), bike_id=outing.bike.id)
+    assert flags(outing) == [False, False, False]
+
+
+def test_a_warm_up_does_not_hide_that_two_things_were_changed(outing):
+    outing.run(5)
+    outing.click(outing.rebound, 9)
+    outing.click(outing.compression, 2, say_confounded=True)
+    outing.run(6, is_warmup=True)
+    outing.run(7)
+    assert flags(outing)[-1] is True
+
+
+def test_better_or_worse_speaks_of_the_run_directly_before_or_of_none(desk, outing):
+    first = outing.run(5)
+    outing.run(None, compared=1)
+    outing.run(6, compared=1)
+    last = outing.run(7, compared=-1)
+    records = outing.records()
+    assert [one.compared for one in run_records(records, records.sessions)] == [None, None, -1]
+    assert [one.compared for one in knob(outing, outing.rebound).trials] == [None, 1, 1, -1]
+    desk.do("Aside", set_run_aside(first.id, "Fell or stopped"), bike_id=outing.bike.id)
+    assert [one.compared for one in knob(outing, outing.rebound).trials] == [None, 1, -1]
+    assert last.compared == -1

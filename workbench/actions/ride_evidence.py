@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from workbench.actions.ride import RideRecords, SessionRecords
 from workbench.actions.setups import Values
 from workbench.model.adjuster import Adjuster, adjuster_words
 from workbench.model.ride import Run
-from workbench.model.setting import Item, changes_between
+from workbench.model.setting import Item, changes_between, free_changes
 from workbench.model.steps import values_now
 from workbench.model.unit import Unit
 
@@ -54,29 +56,27 @@ def trials_of(records: RideRecords, adjuster: Adjuster, now: Values, steps: int)
     """
     from workbench.evidence.search import Trial
 
-    key = (Item.ADJUSTER.value, adjuster.id)
     trials = []
-    for day, session in enumerate(records.sessions):
-        for run in counted(session):
-            values = records.values[run.setup_id]
-            position = values.get(key)
-            if position is None:
-                continue
-            if any(change.subject_id != adjuster.id for change in changes_between(values, now)):
-                continue
-            trials.append(
-                Trial(
-                    min(round(position), steps),
-                    liking=run.liking,
-                    direction=run.direction if run.direction_of == adjuster.id else None,
-                    lap_s=run.lap_s,
-                    compared=run.compared,
-                    day=day,
-                    warmup=run.is_warmup,
-                    confounded=run.is_confounded,
-                    blind=run.is_blind,
-                )
+    last = None
+    for one in ridden(records, records.sessions):
+        run, values = one.run, records.values[one.run.setup_id]
+        position = values.get((Item.ADJUSTER.value, adjuster.id))
+        if position is None or any(change.subject_id != adjuster.id for change in changes_between(values, now)):
+            continue
+        trials.append(
+            Trial(
+                min(round(position), steps),
+                liking=run.liking,
+                direction=run.direction if run.direction_of == adjuster.id else None,
+                lap_s=run.lap_s,
+                compared=run.compared if one.before is last else None,
+                day=one.day,
+                warmup=run.is_warmup,
+                confounded=run.is_confounded,
+                blind=run.is_blind,
             )
+        )
+        last = run
     return tuple(trials)
 
 
@@ -136,17 +136,50 @@ def run_records(
     """Give the counted runs of some sessions by setup number, with one response; runs without it are left out."""
     from workbench.evidence.effects import RunRecord
 
-    return [
-        RunRecord(
-            records.setup(run.setup_id).number,
-            value,
-            warmup=run.is_warmup,
-            confounded=run.is_confounded,
-            day=day,
-            blind=run.is_blind,
-            compared=run.compared,
+    found = []
+    last = None
+    for one in ridden(records, sessions):
+        run, value = one.run, getattr(one.run, response)
+        if value is None:
+            continue
+        found.append(
+            RunRecord(
+                records.setup(run.setup_id).number,
+                value,
+                warmup=run.is_warmup,
+                confounded=one.is_confounded,
+                day=one.day,
+                blind=run.is_blind,
+                compared=run.compared if one.before is last else None,
+            )
         )
-        for day, session in enumerate(sessions)
-        for run in counted(session)
-        if (value := getattr(run, response)) is not None
-    ]
+        last = run
+    return found
+
+
+@dataclass(frozen=True, slots=True)
+class Ridden:
+    """One counted run among the others."""
+
+    run: Run
+    day: int
+    before: Run | None  # the run directly before it that day, which "better" or "worse" speaks of
+    is_confounded: bool  # whether more than one thing differs from the rated run before
+
+
+def ridden(records: RideRecords, sessions: tuple[SessionRecords, ...]) -> Iterator[Ridden]:
+    """Give the counted runs in riding order, each judged by the counted runs before it as they count today."""
+    rated: Run | None = None
+    for day, session in enumerate(sessions):
+        before: Run | None = None
+        for run in session.runs:
+            if not run.is_set_aside:
+                several = rated is not None and not run.is_warmup and _moved(records, rated, run) > 1
+                yield Ridden(run, day, before, run.is_confounded or several)
+                rated = rated if run.is_warmup else run
+            before = run
+
+
+def _moved(records: RideRecords, earlier: Run, later: Run) -> int:
+    """Count the free changes between the setups of two runs."""
+    return free_changes(changes_between(records.values[earlier.setup_id], records.values[later.setup_id]))
