@@ -42,6 +42,25 @@ def own_home(homes: Path, monkeypatch):
     return home
 
 
+@pytest.fixture(scope="session")
+def tour(tmp_path_factory, qapp):
+    """The whole tour, walked once: what is seen on every screen, and the card."""
+    from workbench.__main__ import read_arguments
+    from workbench.tour.walk import Walk
+
+    folder = tmp_path_factory.mktemp("tour")
+    screens = {}
+    with pytest.MonkeyPatch.context() as patch:
+        for name, inside in HOME_NAMES.items():
+            patch.setenv(name, str(folder / inside))
+        with Walk(read_arguments(["--tour", str(folder)])) as walk:
+            for screen in walk.screens():
+                assert not screen.picture.isNull()
+                screens[screen.name] = screen.listing
+            walk.write_card(folder / "card.pdf")
+    return screens, folder / "card.pdf"
+
+
 @pytest.fixture(autouse=True)
 def real_screen(request):
     """A window test run without a real screen fails by name, instead of passing on a pretended one."""

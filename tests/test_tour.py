@@ -8,28 +8,12 @@ import subprocess
 
 import pytest
 
-from workbench.__main__ import read_arguments
 from workbench.model.job import STATIONS
 from workbench.tour import say_what_matters
 from workbench.tour.stops import STOPS
 
 LOWEST = 44  # px, for mouse and finger alike
 ELIDED = {"head_bike", "head_rider"}  # names of any length: the whole stands in the tool tip
-
-
-@pytest.fixture(scope="module")
-def tour(tmp_path_factory, qapp):
-    """The whole tour, walked once in this process."""
-    from workbench.tour.walk import Walk
-
-    folder = tmp_path_factory.mktemp("tour")
-    screens = {}
-    with Walk(read_arguments(["--tour", str(folder)])) as walk:
-        for screen in walk.screens():
-            assert not screen.picture.isNull()
-            screens[screen.name] = screen.listing
-        walk.write_card(folder / "card.pdf")
-    return screens, folder / "card.pdf"
 
 
 def offenders(screens, is_wrong):

@@ -8,6 +8,7 @@ from PySide6.QtCore import QPoint, QRect, Qt
 from PySide6.QtWidgets import (
     QAbstractButton,
     QAbstractItemView,
+    QAbstractScrollArea,
     QComboBox,
     QLabel,
     QLineEdit,
@@ -45,8 +46,18 @@ def _entry(widget: QWidget, window: QWidget) -> dict[str, Any]:
         "kind": _kind(widget),
         "enabled": widget.isEnabled(),
         "focused": widget.hasFocus(),
+        "is_next_step": getattr(widget, "kind", "") == "verb",
+        "scrolls": _scrolls(widget),
         "cut": bool(widget.is_cut()) if hasattr(widget, "is_cut") else False,
     }
+
+
+def _scrolls(widget: QWidget) -> bool:
+    """Say whether a widget lies on paper that scrolls, so that being out of sight is no fault."""
+    above = widget.parentWidget()
+    while above is not None and not isinstance(above, QAbstractScrollArea):
+        above = above.parentWidget()
+    return above is not None
 
 
 def _kind(widget: QWidget) -> str:

@@ -56,7 +56,7 @@ class Walk:
             workbench = self._open(library_name)
             try:
                 apply_choice(self._application, self._colour, bench=is_bench)
-                yield self._screen(workbench, name, go)
+                yield self._screen(workbench, name, go, is_bench=is_bench)
             finally:
                 workbench.close()
                 settle(self._application)
@@ -72,7 +72,9 @@ class Walk:
         settle(self._application)
         return workbench
 
-    def _screen(self, workbench: Workbench, name: str, go: Callable[[Workbench], QWidget | None]) -> Screen:
+    def _screen(
+        self, workbench: Workbench, name: str, go: Callable[[Workbench], QWidget | None], *, is_bench: bool
+    ) -> Screen:
         seen = go(workbench) or workbench.window
         settle(self._application)
         if self._options.pseudo_long:
@@ -83,6 +85,7 @@ class Walk:
             "size": list(self._options.size),
             "theme": self._colour.value,
             "scale": self._options.scale,
+            "bench": is_bench,
             "controls": listing_of(seen),
         }
         return Screen(name, seen.grab(), listing)
