@@ -70,9 +70,7 @@ def test_two_sessions_stand_side_by_side_and_what_differs_is_marked(desk):
     desk.do("End", end_session(first.id))
     second = a_session(desk, bike)
     desk.do("Colder", lambda gate: gate.put(replace(gate.need(Session, first.id), temperature_c=20.0)))
-    desk.do(
-        "Wet", lambda gate: gate.put(replace(gate.need(Session, second.id), temperature_c=8.0, surface="wet"))
-    )
+    desk.do("Wet", lambda gate: gate.put(replace(gate.need(Session, second.id), temperature_c=8.0, surface="wet")))
     move(desk, bike, second, 9)
     a_run(desk, second, liking=7)
     sides = shown(ReviewViewModel, desk, bike.id)[0].state.sides
@@ -83,3 +81,13 @@ def test_two_sessions_stand_side_by_side_and_what_differs_is_marked(desk):
     assert rows["Fork: low-speed rebound"].differs
     assert "The air was 12 degrees apart." in sides.cautions
     assert "The ground was not the same." in sides.cautions
+
+
+def test_the_riders_scatter_is_said_once_something_was_ridden_twice(desk):
+    bike, _ = ridden_along(desk, [(6, 5), (9, 6)])
+    assert "not known how much" in shown(ReviewViewModel, desk, bike.id)[0].state.effects.steady
+
+
+def test_repeats_say_how_much_a_rating_scatters(desk):
+    bike, _ = ridden_along(desk, [(6, 5), (6, 6), (9, 6), (9, 5)])
+    assert "a rating scatters by about" in shown(ReviewViewModel, desk, bike.id)[0].state.effects.steady

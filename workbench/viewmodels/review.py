@@ -10,7 +10,7 @@ from workbench.actions.desk import Desk
 from workbench.actions.ride import RideRecords, SessionRecords, ride_records
 from workbench.actions.ride_evidence import run_records
 from workbench.actions.setups import steps_to_setup, take_all_steps, take_step
-from workbench.model.errors import WorkbenchError
+from workbench.model.errors import NotEnoughData, WorkbenchError
 from workbench.model.ride import Run
 from workbench.model.setting import Item, changes_between
 from workbench.viewmodels.base import ViewModel
@@ -121,20 +121,51 @@ def _mark(records: RideRecords, run: Run, first_setup: str) -> str:
 
 
 def effects_of(records: RideRecords, sessions: tuple[SessionRecords, ...], units: Units) -> Effects:
-    """Judge every change ridden, in the order ridden."""
-    runs = run_records(records, sessions)
-    rows = tuple(_effect_row(records, one, units) for one in _judge(tuple(runs)))
+    """Judge every change ridden, in the order ridden; what earlier sessions tell of the rider's scatter is used."""
+    runs = tuple(run_records(records, sessions))
+    chosen = {one.session.id for one in sessions}
+    riders = {one.session.rider_id for one in sessions}
+    begun = min((one.session.started_at for one in sessions), default="")
+    earlier = tuple(
+        one
+        for one in records.sessions
+        if one.session.id not in chosen and one.session.rider_id in riders and one.session.started_at < begun
+    )
+    past = _scatter(tuple(run_records(records, earlier))) if earlier and len(riders) == 1 else None
+    rows = tuple(_effect_row(records, one, units) for one in _judge(runs, past[0] if past else None))
+    steady = _steady_words(_scatter(runs))
     if not rows:
-        return Effects(said="No change has been ridden and rated on both sides yet")
-    return Effects(rows, said=f"{how_many(len(rows), 'change')} judged")
+        return Effects(said="No change has been ridden and rated on both sides yet", steady=steady)
+    return Effects(rows, said=f"{how_many(len(rows), 'change')} judged", steady=steady)
 
 
 @lru_cache(maxsize=8)
-def _judge(runs: tuple[RunRecord, ...]) -> tuple[ChangeVerdict, ...]:
+def _judge(runs: tuple[RunRecord, ...], past_sd: float | None) -> tuple[ChangeVerdict, ...]:
     """Judge once per set of runs: reading the sheet again costs nothing."""
     from workbench.evidence.effects import judge_changes
 
-    return tuple(judge_changes(list(runs)))
+    return tuple(judge_changes(list(runs), past_sd=past_sd))
+
+
+@lru_cache(maxsize=8)
+def _scatter(runs: tuple[RunRecord, ...]) -> tuple[float, float, float] | None:
+    """Give the rider's run-to-run scatter with its interval; None without a repeat."""
+    from workbench.evidence.effects import noise_sd
+
+    try:
+        return noise_sd(runs)
+    except NotEnoughData:
+        return None
+
+
+def _steady_words(scatter: tuple[float, float, float] | None) -> str:
+    if scatter is None:
+        return "No setting was ridden twice, so it is not known how much the ratings scatter from run to run."
+    sd, low, high = scatter
+    return (
+        f"Ridden again unchanged, a rating scatters by about {sd:.1f} points ({low:.1f} to {high:.1f}):"
+        " smaller differences take repeats to tell."
+    )
 
 
 def _effect_row(records: RideRecords, one: ChangeVerdict, units: Units) -> EffectRow:

@@ -77,3 +77,4 @@ class Effects:
     rows: tuple[EffectRow, ...] = ()
     felt: float = 0.5
     said: str = ""
+    steady: str = ""  # how much this rider's ratings scatter

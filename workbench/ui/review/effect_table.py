@@ -6,10 +6,12 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QFontMetrics
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTableWidgetItem, QWidget
 
+from workbench.ui.parts.labels import lay_out
 from workbench.ui.parts.theme import announcer, current
 from workbench.viewmodels.review_data import EffectRow, Effects
 
 HEADS = ("Change, and what the runs say of it", "Difference\n9 in 10 within", "Chance\nit helped", "Runs")
+PADDING = 12  # px beside and between the words of a row
 WORDS = 0  # the column with the words
 SAMPLES = ("", "\u22120.0 to +0.0", "19 in 20", "10 and 10")  # as wide as the columns of figures get
 
@@ -87,9 +89,9 @@ class EffectTable(QTableWidget):
         for column, sample in enumerate(SAMPLES):
             if column != WORDS:
                 self.setColumnWidth(column, metrics.horizontalAdvance(sample) + 24)
-        self.resizeRowsToContents()
         for row in range(self.rowCount()):
-            self.setRowHeight(row, max(self.rowHeight(row) + 8, current().sizes.target))
+            told = lay_out(self.item(row, WORDS).text(), current().font(), self.columnWidth(WORDS) - 2 * PADDING)
+            self.setRowHeight(row, max(round(told.boundingRect().height()) + PADDING, current().sizes.target))
         self.setFixedHeight(max(self.head_height() + sum(self.row_heights()) + self.frameWidth(), 60))
         self.rows_fitted.emit()
 

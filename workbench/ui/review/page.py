@@ -42,6 +42,7 @@ class ReviewPage(Page):
         self._summary = Words("", "text", name="review_summary")
         self._timeline = TimelinePlot()
         self._legend = Words(LEGEND, "note", name="review_legend")
+        self._steady = Words("", "note", name="review_steady")
         self._effects = EffectsPlot()
         self._table = EffectTable()
         self._table.change_picked.connect(view_model.pick_change)
@@ -102,7 +103,7 @@ class ReviewPage(Page):
         top.addStretch(1)
         top.addWidget(self._export)
         rows.addLayout(top)
-        for widget in (self._summary, self._timeline, self._legend):
+        for widget in (self._summary, self._timeline, self._legend, self._steady):
             rows.addWidget(widget)
         rows.addSpacing(SPACE_8)
         rows.addLayout(told)
@@ -128,6 +129,7 @@ class ReviewPage(Page):
         row = next((row for row in state.effects.rows if row.key == state.picked), None)
         strong = frozenset({row.before_id, row.after_id}) if row else frozenset[str]()
         self._timeline.show_timeline(state.timeline, strong)
+        self._steady.set_words(state.effects.steady)
         self._effects.show_effects(state.effects, state.picked)
         self._table.show_effects(state.effects, state.picked)
         self._along.show_response(state.along)
