@@ -15,7 +15,7 @@ from pathlib import Path
 
 ROOT = Path(__file__).resolve().parent.parent
 PICTURES = ROOT / "resources" / "pictures"
-CHOSEN = ("garage", "adjusters-range", "sag-advice", "ride", "review", "card")
+CHOSEN = ("garage", "adjusters-range", "sag-advice", "spring", "ride", "review", "review-changes", "card")
 MOST_BYTES = 1_500_000
 
 
