@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from workbench.ui.parts.buttons import Button
+from workbench.ui.parts.drawings.view import DrawingView
 from workbench.ui.parts.labels import Words
 from workbench.ui.parts.theme import SPACE_16, SPACE_40
 from workbench.viewmodels.window import WindowState, WindowViewModel
@@ -25,8 +26,8 @@ class Welcome(QWidget):
         self._add.clicked.connect(view_model.new_bike)
         self._demo = Button("Explore a sample garage", "plain", name="welcome_demo")
         self._demo.clicked.connect(self.demo_requested)
-        rows = QVBoxLayout(self)
-        rows.setContentsMargins(SPACE_40, SPACE_40, SPACE_40, SPACE_40)
+        self._drawing = DrawingView("rider", name="welcome_drawing")
+        rows = QVBoxLayout()
         rows.setSpacing(SPACE_16)
         rows.addStretch(1)
         for widget in (self._title, self._text):
@@ -34,6 +35,11 @@ class Welcome(QWidget):
         for button in (self._add, self._demo):
             rows.addWidget(button, 0, Qt.AlignmentFlag.AlignLeft)
         rows.addStretch(2)
+        across = QHBoxLayout(self)
+        across.setContentsMargins(SPACE_40, SPACE_40, SPACE_40, SPACE_40)
+        across.setSpacing(SPACE_40)
+        across.addLayout(rows, 5)
+        across.addWidget(self._drawing, 2)
 
     def start(self) -> None:
         """Put the focus on the next thing to do."""

@@ -74,7 +74,7 @@ class EffectTable(QTableWidget):
 
     def _fill(self, place: int, row: EffectRow) -> None:
         cells = (
-            f"{row.change}\n{row.verdict}",
+            _words(row),
             f"{row.effect_text}\n{row.interval_text}",
             row.chance_text,
             row.runs_text,
@@ -89,9 +89,11 @@ class EffectTable(QTableWidget):
         for column, sample in enumerate(SAMPLES):
             if column != WORDS:
                 self.setColumnWidth(column, metrics.horizontalAdvance(sample) + 24)
-        for row in range(self.rowCount()):
-            told = lay_out(self.item(row, WORDS).text(), current().font(), self.columnWidth(WORDS) - 2 * PADDING)
-            self.setRowHeight(row, max(round(told.boundingRect().height()) + PADDING, current().sizes.target))
+        figures = sum(self.columnWidth(column) for column in range(len(HEADS)) if column != WORDS)
+        width = self.viewport().width() - figures - 2 * PADDING
+        for place, row in enumerate(self._rows):
+            height = lay_out(_words(row), current().font(), width).boundingRect().height()
+            self.setRowHeight(place, max(round(height) + PADDING, current().sizes.target))
         self.setFixedHeight(max(self.head_height() + sum(self.row_heights()) + self.frameWidth(), 60))
         self.rows_fitted.emit()
 
@@ -102,3 +104,7 @@ class EffectTable(QTableWidget):
 
     def _clicked(self, place: int, _column: int) -> None:
         self.change_picked.emit(self._rows[place].key)
+
+
+def _words(row: EffectRow) -> str:
+    return f"{row.change}\n{row.verdict}"

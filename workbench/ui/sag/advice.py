@@ -33,12 +33,14 @@ class OptionRow(QWidget):
         self._detail = Words("")
         self._take = Button("", "plain", name=f"sag_option_{index + 1}")
         self._take.clicked.connect(self._pressed)
+        self._chosen = Words("chosen", "note_strong", name=f"sag_option_{index + 1}_chosen")
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(SPACE_16)
         row.addWidget(self._title)
         row.addWidget(self._detail, 1)
         row.addWidget(self._take)
+        row.addWidget(self._chosen)
 
     def show_option(self, option: Option, *, is_chosen: bool) -> None:
         """Show the option; the chosen one has the verb, a refused one has no key."""
@@ -48,6 +50,7 @@ class OptionRow(QWidget):
         self._take.set_text("Take this one")
         self._take.setAccessibleName(option.verb)
         self._take.setVisible(not option.is_refused and not is_chosen)
+        self._chosen.setVisible(is_chosen)
 
     def _pressed(self) -> None:
         self.taken.emit(self._index)
