@@ -11,9 +11,9 @@ from workbench.viewmodels.bench import Bench
 from workbench.viewmodels.window import NEW_BIKE
 
 
-def test_stations_and_pages_are_the_same_list(tmp_path):
+def test_every_station_of_the_job_has_a_page(tmp_path):
     with make_desk(tmp_path) as desk:
-        assert set(page_makers(desk, Bench(desk))) == {*STATIONS, NEW_BIKE}
+        assert {*STATIONS, NEW_BIKE} <= set(page_makers(desk, Bench(desk)))
     assert all(STATION_WORDS[station] for station in STATIONS)
 
 
@@ -29,4 +29,4 @@ def test_every_page_opens_over_a_bike_of_which_nothing_but_a_name_is_known(qtbot
             qtbot.addWidget(page)
             page.show()
             page.start()
-            assert page.view_model.station in (station, "garage")
+            assert page.view_model.station in STATIONS, station
