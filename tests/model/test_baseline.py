@@ -81,3 +81,11 @@ def test_what_cannot_be_set_is_said(item, subject, value, said):
 
 def test_preload_beyond_the_makers_limit_is_refused():
     assert "preload" in baseline_question(parts_of(units=(FORK, COIL)), "preload", "shock", 3.5)
+
+
+def test_a_second_chamber_has_limits_of_its_own():
+    fork = replace(FORK, maximum_kpa=800.0, has_second_positive=True, second_maximum_kpa=1200.0)
+    parts = parts_of(units=(fork, COIL))
+    assert baseline_question(parts, "second_pressure", "fork", 1100.0) == ""
+    assert "highest" in baseline_question(parts, "second_pressure", "fork", 1300.0)
+    assert "highest" in baseline_question(parts, "pressure", "fork", 1100.0)

@@ -7,7 +7,10 @@ import pytest
 from tests.fixtures import a_baseline, a_bike, a_counted_bike, everything, make_desk
 from tests.viewmodels.sheets import shown
 from workbench.actions.baseline import baseline_records
+from workbench.actions.edit import edit
+from workbench.actions.people import add_person
 from workbench.actions.setups import setup_values, setups_of
+from workbench.model.person import Person
 from workbench.model.setting import Item, OnBike
 from workbench.viewmodels.baseline import BaselineViewModel
 
@@ -170,3 +173,22 @@ def test_all_settings_of_the_newest_setup_are_said_in_the_units_of_the_bench(des
     assert words["Fork: low-speed rebound"] == "6 clicks from closed"
     assert words["Fork: air pressure"] == "75.4\u2009psi"
     assert words["Fork: volume spacers"] == "0"
+
+
+def test_a_pressure_typed_in_bar_stays_one_when_somebody_reading_psi_comes_to_the_bench(desk, bike, sheet):
+    view_model, _ = sheet
+    people = []
+    for unit in ("bar", "psi"):
+        person = desk.do("Add", add_person(f"Reads {unit}", works_here=True, rides=False), station="garage")
+        desk.do("Units", edit(Person, person.id, "pressure_unit", unit), station="garage")
+        people.append(person)
+    view_model._bench.seat(people[0].id)
+    view_model.set_value(row(view_model, "Fork: air pressure").key, "5.6")
+    view_model._bench.seat(people[1].id)
+    assert row(view_model, "Fork: air pressure").text == "5.6 bar"
+    view_model.set_value(row(view_model, "Rear tyre pressure").key, "24")
+    assert view_model.keep()
+    _, values = only_setup(desk, bike)
+    parts = desk.ask(baseline_records(bike.id)).parts
+    assert values[Item.PRESSURE, parts.unit("front").id] == pytest.approx(560.0)
+    assert values[Item.TYRE_PRESSURE, parts.tyres[1].id] == pytest.approx(165.47, abs=0.01)

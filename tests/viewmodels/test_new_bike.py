@@ -6,9 +6,12 @@ import pytest
 
 from tests.fixtures import a_bike, everything, make_desk
 from tests.viewmodels.sheets import shown
+from workbench.actions.edit import edit
 from workbench.actions.garage import garage_rows
 from workbench.actions.parts import bike_parts
+from workbench.actions.people import add_person
 from workbench.model.bike import Bike
+from workbench.model.person import Person
 from workbench.viewmodels.new_bike import NewBikeDraft, NewBikeViewModel, problem
 from workbench.viewmodels.shown import Units
 
@@ -122,14 +125,16 @@ def test_the_entry_is_there_again_after_a_restart(tmp_path):
 
 
 def test_what_was_discarded_can_be_taken_back(sheet):
-    view_model, _ = sheet
+    view_model, heard = sheet
     fill(view_model, name="Heron")
-    draft_id = view_model.discard()
-    assert view_model.state.draft == NewBikeDraft()
-    view_model.take_back(draft_id)
-    assert view_model.state.draft.name == "Heron"
     view_model.discard()
-    assert view_model.discard() == "", "there is nothing left to discard"
+    ((_, draft_id),) = heard.discarded
+    assert view_model.state.draft == NewBikeDraft()
+    view_model.take_back_draft(draft_id)
+    assert view_model.state.draft.name == "Heron"
+    for _ in range(2):
+        view_model.discard()
+    assert len(heard.discarded) == 2, "there is nothing left to discard"
 
 
 def test_adding_undone_opens_the_entry_again_and_is_filed_under_the_new_bike(desk, sheet):
@@ -147,3 +152,16 @@ def test_adding_undone_opens_the_entry_again_and_is_filed_under_the_new_bike(des
 
 def test_a_draft_from_a_later_version_is_read_as_far_as_it_is_known():
     assert NewBikeDraft.from_json('{"name": "Heron", "colour": "red"}') == NewBikeDraft(name="Heron")
+
+
+def test_a_mass_typed_in_kilograms_stays_one_when_somebody_reading_pounds_comes_to_the_bench(desk, sheet):
+    view_model, _ = sheet
+    fill(view_model, name="Heron 140", rider="R. Osei", rider_mass="80")
+    pounds = desk.do("Add", add_person("B. Ito", works_here=True, rides=False), station="garage")
+    desk.do("Units", edit(Person, pounds.id, "mass_unit", "lb"), station="garage")
+    view_model._bench.seat(pounds.id)
+    assert view_model.state.draft.rider_mass == "80 kg"
+    fill(view_model, fork_travel="150")
+    assert view_model.add()
+    parts = desk.ask(bike_parts(desk.ask(garage_rows())[0].bike.id))
+    assert (parts.riders[0].mass_kg, parts.units[0].travel_mm) == (80.0, 150.0)

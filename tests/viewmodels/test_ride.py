@@ -8,9 +8,12 @@ import pytest
 
 from tests.fixtures import a_baseline, a_bike, a_counted_bike, a_session, everything, make_desk
 from tests.viewmodels.sheets import shown
+from workbench.actions.edit import edit
 from workbench.actions.on_bike import set_item
 from workbench.actions.parts import bike_parts
+from workbench.actions.people import add_person
 from workbench.actions.ride import ride_records
+from workbench.model.person import Person
 from workbench.model.ride import Course, Run, Session
 from workbench.model.setting import Item, Setup
 from workbench.viewmodels import ride_run, ride_start
@@ -411,3 +414,15 @@ def test_ending_and_undoing_the_end_gives_the_same_session(desk, bike, riding):
     desk.undo()
     assert everything(desk)[Session] == before
     assert view_model.state.session is not None
+
+
+def test_a_bare_number_keeps_its_unit_when_somebody_else_comes_to_the_bench(desk, bike, riding):
+    view_model, _ = riding
+    view_model.set_run("liking", 5)
+    view_model.set_run("travel_front", "5")
+    inches = desk.do("Add", add_person("B. Ito", works_here=True, rides=False), station="garage")
+    desk.do("Units", edit(Person, inches.id, "length_unit", "in"), station="garage")
+    view_model._bench.seat(inches.id)
+    assert view_model.state.session.entry.draft.travel_front == "5 mm"
+    assert view_model.keep_run()
+    assert records(desk, bike).open_session.runs[-1].travel_front_mm == 5.0

@@ -5,10 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from workbench.model.counting import advice_within
-from workbench.model.item_facts import ITEM_FIELDS
+from workbench.model.item_facts import ITEM_FIELDS, maker_limits
 from workbench.model.parts import BikeParts, settable_items
 from workbench.model.put_back import line_before_measuring
 from workbench.model.setting import PRESSURE_ITEMS, Item, OnBike
+from workbench.model.unit import Unit
 
 MAKER = "the maker's advice"
 AS_FOUND = "as found"
@@ -16,6 +17,7 @@ MIDDLE = "the middle of its range (common practice)"
 MEASURED = "on the bike now"
 NOT_COUNTED = "not counted yet"
 NOT_KNOWN = "not known yet"
+_TOO_HIGH = "Above the highest pressure the maker allows."
 NONE_FITTED = "none fitted (assumed)"
 
 
@@ -73,12 +75,16 @@ def baseline_question(parts: BikeParts, item: str, subject_id: str, value: float
         return "Far outside what this can be set to. Check the number and its unit."
     if unit is None:
         return ""
-    if item in PRESSURE_ITEMS and unit.minimum_kpa is not None and value < unit.minimum_kpa - 0.05:
+    return _beyond_the_maker(item, unit, value)
+
+
+def _beyond_the_maker(item: str, unit: Unit, value: float) -> str:
+    low, high = maker_limits(item, unit)
+    slack = 0.05 if item in PRESSURE_ITEMS else 1e-9
+    if low is not None and value < low - slack:
         return "Below the lowest pressure the maker allows."
-    if item in PRESSURE_ITEMS and unit.maximum_kpa is not None and value > unit.maximum_kpa + 0.05:
-        return "Above the highest pressure the maker allows."
-    if item == Item.SPACERS and unit.spacer_limit is not None and value > unit.spacer_limit:
-        return f"No more than {unit.spacer_limit} spacers are allowed."
-    if item == Item.PRELOAD and unit.preload_limit_mm is not None and value > unit.preload_limit_mm:
-        return "More preload than the maker allows."
-    return ""
+    if high is None or value <= high + slack:
+        return ""
+    if item == Item.SPACERS:
+        return f"No more than {high:g} spacers are allowed."
+    return "More preload than the maker allows." if item == Item.PRELOAD else _TOO_HIGH

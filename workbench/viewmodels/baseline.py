@@ -6,6 +6,7 @@ import json
 from dataclasses import dataclass
 
 from workbench.actions.baseline import BaselineRecords, baseline_records
+from workbench.actions.desk import Draft
 from workbench.actions.setups import keep_setup, take_all_steps, take_step
 from workbench.model.adjuster import restore_text
 from workbench.model.baseline import baseline_question
@@ -17,6 +18,7 @@ from workbench.model.steps import Step
 from workbench.viewmodels.base import Problem, ViewModel
 from workbench.viewmodels.shown import Units, position_text, short_date
 from workbench.viewmodels.step_lines import StepLine, not_restored, step_lines
+from workbench.viewmodels.typed_drafts import texts_as_meant, typed_in
 
 DRAFT = "baseline"
 
@@ -176,8 +178,15 @@ class BaselineViewModel(ViewModel[BaselineState]):
             return BaselineState()
         records = self._records()
         draft = self._desk.open_draft(DRAFT, bike_id=self.bike_id)
-        typed: dict[str, str] = json.loads(draft.body) if draft else {}
-        return resolve(records, typed, self._bench.units, is_writing=self._is_writing or draft is not None)
+        is_writing = self._is_writing or draft is not None
+        return resolve(records, self._typed(draft), self._bench.units, is_writing=is_writing)
+
+    def _typed(self, draft: Draft | None) -> dict[str, str]:
+        """Give what was typed, by row, as it was meant."""
+        body = json.loads(draft.body) if draft else {}
+        texts: dict[str, str] = body.get("texts", {})
+        quantities = {key: ITEM_QUANTITIES[key.partition("/")[0]] for key in texts}
+        return texts_as_meant(texts, quantities, tuple(body.get("typed_in", ())), self._bench.units)
 
     def _records(self) -> BaselineRecords:
         return self._desk.ask(baseline_records(self.bike_id, self._bench.rider_id))
@@ -188,12 +197,12 @@ class BaselineViewModel(ViewModel[BaselineState]):
         if row.text == text:
             return
         draft = self._desk.open_draft(DRAFT, bike_id=self.bike_id)
-        typed = {**(json.loads(draft.body) if draft else {}), key: text}
-        self._keep_draft(typed)
+        self._keep_draft({**self._typed(draft), key: text})
 
-    def _keep_draft(self, typed: dict[str, str]) -> None:
+    def _keep_draft(self, texts: dict[str, str]) -> None:
+        body = json.dumps({"texts": texts, "typed_in": typed_in(self._bench.units)})
         try:
-            self._desk.keep_draft(DRAFT, json.dumps(typed), bike_id=self.bike_id)
+            self._desk.keep_draft(DRAFT, body, bike_id=self.bike_id)
         except WorkbenchError as error:
             self.refuse(error)
 
@@ -218,7 +227,7 @@ class BaselineViewModel(ViewModel[BaselineState]):
         typed = {row.key: row.text for row in self.state.rows}
         proposed = {key_of(one.item, one.subject_id): one for one in records.proposed}
         draft = self._desk.open_draft(DRAFT, bike_id=self.bike_id)
-        edited = json.loads(draft.body) if draft else {}
+        edited = self._typed(draft)
         return {
             (one.item, one.subject_id): read_value(typed[key], one.item, self._bench.units)
             if key in edited

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from dataclasses import asdict, dataclass, fields, replace
+from dataclasses import asdict, dataclass, field, replace
 
 from workbench.actions.desk import Touched
 from workbench.actions.garage import NewBike, add_bike
@@ -16,8 +16,10 @@ from workbench.model.person import Person
 from workbench.model.unit import Unit
 from workbench.viewmodels.base import Problem, ViewModel
 from workbench.viewmodels.shown import Units
+from workbench.viewmodels.typed_drafts import TypedIn, draft_as_meant, read_kept, typed_in
 
 DRAFT = "new_bike"
+QUANTITIES = {"rider_mass": "mass", "fork_travel": "length", "shock_stroke": "length", "rear_travel": "length"}
 LABELS = {
     "name": "Name of the bike",
     "layout": "Layout",
@@ -42,6 +44,7 @@ class NewBikeDraft:
     fork_travel: str = ""
     shock_stroke: str = ""
     rear_travel: str = ""
+    typed_in: TypedIn = field(default=(), compare=False)
 
     def to_json(self) -> str:
         """Write the draft for keeping."""
@@ -50,8 +53,7 @@ class NewBikeDraft:
     @classmethod
     def from_json(cls, text: str) -> NewBikeDraft:
         """Read a kept draft; fields it does not know are left at their start."""
-        known = {field.name for field in fields(cls)}
-        return cls(**{name: value for name, value in json.loads(text).items() if name in known})
+        return read_kept(cls, text)
 
 
 @dataclass(frozen=True, slots=True)
@@ -120,6 +122,7 @@ class NewBikeViewModel(ViewModel[NewBikeState]):
         """Read the draft and the people who ride."""
         kept = self._desk.open_draft(DRAFT, bike_id=None)
         draft = NewBikeDraft.from_json(kept.body) if kept else NewBikeDraft()
+        draft = draft_as_meant(draft, QUANTITIES, self._bench.units)
         return NewBikeState(
             draft=draft,
             riders=tuple(one.name for one in self._desk.ask(people()) if one.rides),
@@ -136,7 +139,7 @@ class NewBikeViewModel(ViewModel[NewBikeState]):
         """Keep one entry as typed."""
         if getattr(self.state.draft, name) == text:
             return
-        draft = replace(self.state.draft, **{name: text})
+        draft = replace(self.state.draft, **{name: text}, typed_in=typed_in(self._bench.units))
         try:
             self._desk.keep_draft(DRAFT, draft.to_json(), bike_id=None)
         except WorkbenchError as error:
@@ -159,14 +162,8 @@ class NewBikeViewModel(ViewModel[NewBikeState]):
         self._bench.go_to(Station.GARAGE)
         return True
 
-    def discard(self) -> str:
-        """Throw the entries away; gives the draft's key so that it can be taken back."""
+    def discard(self) -> None:
+        """Throw the entries away; the notice can take them back."""
         kept = self._desk.open_draft(DRAFT, bike_id=None)
-        if kept is None:
-            return ""
-        self._desk.discard_draft(kept.id)
-        return kept.id
-
-    def take_back(self, draft_id: str) -> None:
-        """Take back what was thrown away."""
-        self._desk.take_back_draft(draft_id)
+        if kept is not None:
+            self.discard_draft("New bike discarded", kept.id)

@@ -29,9 +29,10 @@ from workbench.viewmodels.base import Problem, ViewModel
 from workbench.viewmodels.bench import Bench
 from workbench.viewmodels.change_words import change_text
 from workbench.viewmodels.ride_run import RunDraft
-from workbench.viewmodels.ride_session import Focus, SessionState, resolve_session, tested_adjuster
+from workbench.viewmodels.ride_session import Focus, SessionState, resolve_session, setup_ridden, tested_adjuster
 from workbench.viewmodels.ride_start import StartDraft, StartState
 from workbench.viewmodels.shown import short_time
+from workbench.viewmodels.typed_drafts import draft_as_meant, typed_in
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,7 +73,9 @@ class RideViewModel(ViewModel[RideState]):
         start = ride_start.resolve_start(
             records,
             self._desk.ask(courses()),
-            StartDraft.from_json(draft.body) if draft else self._first_start(records),
+            draft_as_meant(StartDraft.from_json(draft.body), ride_start.QUANTITIES, self._bench.units)
+            if draft
+            else self._first_start(records),
             self._bench.units,
             has_draft=draft is not None,
         )
@@ -98,7 +101,7 @@ class RideViewModel(ViewModel[RideState]):
         return resolve_session(
             records,
             session,
-            RunDraft.from_json(draft.body) if draft else None,
+            draft_as_meant(RunDraft.from_json(draft.body), ride_run.QUANTITIES, self._bench.units) if draft else None,
             self._bench.units,
             focus=self._focus,
             overrules=self._desk.ask(overrules_in(session.session.id)),
@@ -111,7 +114,7 @@ class RideViewModel(ViewModel[RideState]):
         start = self.state.start
         if start is None or getattr(start.draft, name) == value:
             return
-        draft = replace(start.draft, **{name: value})
+        draft = replace(start.draft, **{name: value}, typed_in=typed_in(self._bench.units))
         if name == "new_course" and value:
             draft = replace(draft, course_id="")
         if name == "course_id" and value:
@@ -169,7 +172,7 @@ class RideViewModel(ViewModel[RideState]):
         session = self.state.session
         if session is None or getattr(session.entry.draft, name) == value:
             return
-        draft = replace(session.entry.draft, **{name: value})
+        draft = replace(session.entry.draft, **{name: value}, typed_in=typed_in(self._bench.units))
         if not draft.ridden_at:
             draft = self._begun(draft)
         self._keep_draft(ride_run.DRAFT, draft.to_json(), self._session_id())
@@ -177,7 +180,7 @@ class RideViewModel(ViewModel[RideState]):
     def _begun(self, draft: RunDraft) -> RunDraft:
         """Note when the run was ridden, on what, and what was under test: that holds whatever is set next."""
         records = self._records()
-        tested = tested_adjuster(records, self._focus)
+        tested = tested_adjuster(records, self._focus, None)
         return replace(
             draft,
             ridden_at=self._desk.now(),
@@ -193,7 +196,7 @@ class RideViewModel(ViewModel[RideState]):
         records = self._records()
         open_session = records.open_session
         draft, units = state.entry.draft, self._bench.units
-        ridden = _setup_ridden(records, draft)
+        ridden = setup_ridden(records, draft)
         if not ridden or open_session is None:
             self.refused.emit(Problem("The bike stands as no setup says. Choose what was changed first.", ""))
             return False
@@ -304,10 +307,3 @@ class RideViewModel(ViewModel[RideState]):
             self._desk.keep_draft(kind, body, bike_id=self.bike_id, subject=subject)
         except WorkbenchError as error:
             self.refuse(error)
-
-
-def _setup_ridden(records: RideRecords, draft: RunDraft) -> str:
-    """Give the setup the run was ridden on: as noted at its first entry, else the one that stands on the bike."""
-    if any(setup.id == draft.setup_id for setup in records.setups):
-        return draft.setup_id
-    return records.current.id if records.current else ""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from dataclasses import asdict, dataclass, fields, replace
+from dataclasses import asdict, dataclass, field, replace
 
 from workbench.model.adjuster import Adjuster, adjuster_words
 from workbench.model.errors import InputError
@@ -12,8 +12,10 @@ from workbench.model.parts import BikeParts
 from workbench.model.ride import Run
 from workbench.viewmodels.base import Problem
 from workbench.viewmodels.shown import Units
+from workbench.viewmodels.typed_drafts import TypedIn, read_kept
 
 DRAFT = "run"
+QUANTITIES = {"travel_front": "length", "travel_rear": "length"}
 LABELS = {
     "travel_front": "Travel used, front",
     "travel_rear": "Travel used, rear",
@@ -52,6 +54,7 @@ class RunDraft:
     ridden_at: str = ""
     setup_id: str = ""  # what was ridden, and what the direction speaks of: as at the first entry,
     tested_id: str = ""  # also when something else is set before the run is kept
+    typed_in: TypedIn = field(default=(), compare=False)
 
     def to_json(self) -> str:
         """Write the draft for keeping."""
@@ -60,8 +63,7 @@ class RunDraft:
     @classmethod
     def from_json(cls, text: str) -> RunDraft:
         """Read a kept draft."""
-        known = {field.name for field in fields(cls)}
-        return cls(**{name: value for name, value in json.loads(text).items() if name in known})
+        return read_kept(cls, text)
 
 
 @dataclass(frozen=True, slots=True)

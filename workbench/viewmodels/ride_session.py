@@ -93,7 +93,7 @@ def worked_on(records: RideRecords, focus: Focus) -> str | None:
     return None
 
 
-def tested_adjuster(records: RideRecords, focus: Focus, draft: RunDraft | None = None) -> Adjuster | None:
+def tested_adjuster(records: RideRecords, focus: Focus, draft: RunDraft | None) -> Adjuster | None:
     """Give the adjuster the direction question is about: the entry's own, else the one moved last or first proposed."""
     if (tested := _tested_in(records, draft)) is not None:
         return tested
@@ -101,6 +101,13 @@ def tested_adjuster(records: RideRecords, focus: Focus, draft: RunDraft | None =
     if key is None:
         key = ride_next.propose(records, working_on=None, put_aside=focus.put_aside).adjuster_key
     return records.parts.adjuster(key) if key else None
+
+
+def setup_ridden(records: RideRecords, draft: RunDraft) -> str:
+    """Give the setup the run was ridden on: as noted at its first entry, else the one that stands on the bike."""
+    if any(setup.id == draft.setup_id for setup in records.setups):
+        return draft.setup_id
+    return records.current.id if records.current else ""
 
 
 def _tested_in(records: RideRecords, draft: RunDraft | None) -> Adjuster | None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Callable
-from dataclasses import asdict, dataclass, fields
+from dataclasses import asdict, dataclass, field
 
 from workbench.actions.ride import RideRecords
 from workbench.model.errors import InputError
@@ -15,8 +15,10 @@ from workbench.model.steps import steps_to
 from workbench.viewmodels.base import Problem
 from workbench.viewmodels.shown import Units
 from workbench.viewmodels.step_lines import StepLine, step_lines
+from workbench.viewmodels.typed_drafts import TypedIn, read_kept
 
 DRAFT = "session"
+QUANTITIES = {"temperature": "temperature"}
 VERIFY = (
     "Every knob turned fully closed and back out to its number",
     "Pressures and tyres set to the list, with this pump",
@@ -37,6 +39,7 @@ class StartDraft:
     verified: bool = False
     verified_at: str = ""  # when it was ticked
     not_verified: str = ""
+    typed_in: TypedIn = field(default=(), compare=False)
 
     def to_json(self) -> str:
         """Write the draft for keeping."""
@@ -45,8 +48,7 @@ class StartDraft:
     @classmethod
     def from_json(cls, text: str) -> StartDraft:
         """Read a kept draft."""
-        known = {field.name for field in fields(cls)}
-        return cls(**{name: value for name, value in json.loads(text).items() if name in known})
+        return read_kept(cls, text)
 
 
 @dataclass(frozen=True, slots=True)

@@ -14,6 +14,7 @@ from workbench.model.setting import Item
 from workbench.model.unit import Unit
 from workbench.viewmodels.base import Problem
 from workbench.viewmodels.shown import Units
+from workbench.viewmodels.typed_drafts import as_meant
 
 MOST_READINGS = 9
 
@@ -147,10 +148,7 @@ def to_json(draft: SagDraft) -> str:
 def from_json(body: str) -> SagDraft:
     """Read a draft back; entries this version does not know are left out."""
     data: dict[str, Any] = json.loads(body) if body else {}
-    data["rounds"] = tuple(
-        SagRound(**{**_known(SagRound, one), "readings_mm": tuple(one["readings_mm"])})
-        for one in data.get("rounds", ())
-    )
+    data["rounds"] = tuple(_round(one) for one in data.get("rounds", ()))
     data["typed"] = tuple(Typed(**_known(Typed, one)) for one in data.get("typed", ()))
     data["readings_mm"] = tuple(data.get("readings_mm", ()))
     return SagDraft(**_known(SagDraft, data))
@@ -218,9 +216,7 @@ def with_value(draft: SagDraft, name: str, value: Any) -> SagDraft:
 
 def with_unit(typed: Typed, units: Units) -> str:
     """Give typed text as it was meant, also when somebody reading other units has come to the bench since."""
-    quantity = TYPED[typed.name][0]
-    is_bare = typed.text.strip()[-1:].isdigit()
-    return f"{typed.text} {typed.unit}" if is_bare and typed.unit != units.unit(quantity) else typed.text
+    return as_meant(typed.text, typed.unit, units.unit(TYPED[typed.name][0]))
 
 
 def first_draft(unit: Unit, rider_id: str, band: Band, values: dict[str, float | None]) -> SagDraft:
