@@ -158,9 +158,7 @@ record_table(
     bike=("session_id",),
 )
 record_table(schema, "run_rating", RunRating, refs={"run_id": Ref("run", owner=True)}, bike=("run_id", "session_id"))
-record_table(
-    schema, "run_symptom", RunSymptom, refs={"run_id": Ref("run", owner=True)}, bike=("run_id", "session_id")
-)
+record_table(schema, "run_symptom", RunSymptom, refs={"run_id": Ref("run", owner=True)}, bike=("run_id", "session_id"))
 record_table(
     schema,
     "overrule",
