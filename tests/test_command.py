@@ -177,4 +177,5 @@ def test_a_library_that_may_only_be_read_is_still_checked_and_exported(library, 
 
 def test_the_clock_can_be_set():
     assert read_arguments(["--now", "2031-05-14T09:00:00+02:00"]).now() == "2031-05-14T07:00:00.000+00:00"
-    assert read_arguments(["--now", "2031-05-14T09:00:00"]).now() == "2031-05-14T09:00:00.000+00:00"
+    now = read_arguments(["--now", "2031-05-14T09:00:00"]).now
+    assert [now(), now()] == ["2031-05-14T09:00:00.000+00:00", "2031-05-14T09:00:00.001+00:00"]

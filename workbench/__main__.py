@@ -5,7 +5,8 @@ from __future__ import annotations
 import argparse
 import sys
 from collections.abc import Callable, Sequence
-from datetime import UTC, datetime
+from datetime import UTC, datetime, timedelta
+from itertools import count
 from pathlib import Path
 
 from workbench.model.errors import ExchangeError, LibraryError, LibraryUnreachable, WorkbenchError
@@ -83,8 +84,13 @@ def _clock(fixed: str) -> Callable[[], str]:
     moment = datetime.fromisoformat(fixed)
     if moment.tzinfo is None:
         moment = moment.replace(tzinfo=UTC)
-    text = moment.astimezone(UTC).isoformat(timespec="milliseconds")
-    return lambda: text
+    return _rising_clock(moment.astimezone(UTC))
+
+
+def _rising_clock(start: datetime) -> Callable[[], str]:
+    """Give a clock a millisecond later at every look, so that what comes later also bears the later time."""
+    looks = count()
+    return lambda: (start + timedelta(milliseconds=next(looks))).isoformat(timespec="milliseconds")
 
 
 def _dispatch(options: Options) -> int:

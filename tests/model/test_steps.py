@@ -51,7 +51,6 @@ def test_the_way_to_a_place_is_said_from_closed_with_the_move_in_small_print():
     assert step.text == "fully closed, then open 6 clicks"
     assert step.relative == "3 clicks in from where it stands"
     assert step.range_id == "r-fr"
-    assert not step.is_pressure
 
 
 def test_an_item_the_setup_does_not_know_is_left_alone():

@@ -242,3 +242,28 @@ def test_every_kind_of_entry_calls_back_to_a_station():
     kinds = {kind for some in found for kind in some} - {"new_bike"}  # an entry of no bike yet
     assert len(kinds) >= 8
     assert kinds == set(DRAFT_STATIONS)
+
+
+def test_a_notice_undoes_the_step_it_speaks_of_or_none(desk):
+    bike = a_bike(desk)
+    view_model, heard = shown(WindowViewModel, desk, bike.id)
+    desk.do("Keep range", edit(Bike, bike.id, "note", "counted"), bike_id=bike.id, station="garage")
+    desk.do("Bike: tags", edit(Bike, bike.id, "tags", "red"), bike_id=bike.id, station="garage")
+    view_model.undo_named("Keep range")
+    assert desk.undo_label() == "Bike: tags"
+    assert "Something else" in heard.problems[-1].text
+    view_model.undo_named("Bike: tags")
+    assert desk.undo_label() == "Keep range"
+
+
+def test_an_offer_to_undo_does_not_take_back_what_was_done_after_it(tmp_path):
+    clock = Clock()
+    with make_desk(tmp_path, now=clock) as desk:
+        bike = a_bike(desk)
+    with make_desk(tmp_path, now=clock) as desk:
+        view_model, heard = shown(WindowViewModel, desk, bike.id)
+        view_model.undo()
+        desk.do("Bike: tags", edit(Bike, bike.id, "tags", "red"), bike_id=bike.id, station="garage")
+        view_model.undo(offered=False)
+        assert desk.undo_label() == "Bike: tags"
+        assert len(heard.problems) == 1

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from workbench.model.adjuster import Adjuster, restore_text, steps_text
 from workbench.model.parts import ITEM_QUANTITIES, BikeParts, settable_items
-from workbench.model.setting import PRESSURE_ITEMS, Item, is_same
+from workbench.model.setting import Item, is_same
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,11 +22,6 @@ class Step:
     text: str = ""
     relative: str = ""
     range_id: str | None = None
-
-    @property
-    def is_pressure(self) -> bool:
-        """Tell whether the step is done with a pump."""
-        return self.item in PRESSURE_ITEMS
 
 
 def steps_to(parts: BikeParts, wanted: dict[tuple[str, str], float | None]) -> tuple[Step, ...]:

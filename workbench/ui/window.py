@@ -245,7 +245,7 @@ class MainWindow(QMainWindow):
         self.say(problem.text)
 
     def _say_kept(self, label: str) -> None:
-        self._banner_deed = self._view_model.undo
+        self._banner_deed = partial(self._view_model.undo_named, label)
         self.banner.say(label, "Undo")
 
     def _say_discarded(self, label: str, draft_id: str) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 
 from PySide6.QtCore import Signal
@@ -12,9 +13,10 @@ from workbench.actions.job import job_records, skip_station, unskip_station
 from workbench.actions.people import add_person, people
 from workbench.model.bike import Station, StationState
 from workbench.model.errors import WorkbenchError
+from workbench.model.facts import clean_text
 from workbench.model.job import PUT_BACK, STATION_WORDS, JobRecords, Mark, job_marks, next_due, put_back_due
 from workbench.model.person import Person
-from workbench.viewmodels.base import ViewModel
+from workbench.viewmodels.base import Problem, ViewModel
 from workbench.viewmodels.bench import Bench
 from workbench.viewmodels.shown import Units, short_date, short_time
 
@@ -116,6 +118,7 @@ class WindowViewModel(ViewModel[WindowState]):
         self._search = ""
         self._shows_archive = False
         self._due: dict[str, str] = {}
+        self._offered = ""  # the step from an earlier start that was last offered
         super().__init__(desk, bench)
 
     def read(self) -> WindowState:
@@ -257,17 +260,30 @@ class WindowViewModel(ViewModel[WindowState]):
         if step is None:
             return
         if step.from_earlier_start and offered:
+            self._offered = step.id
             self.undo_offered.emit(self._offer_text(step))
-            return
-        self._move(self._desk.undo)
+        elif not offered and step.id != self._offered:
+            self._refuse_older()
+        else:
+            self._move(self._desk.undo)
+
+    def undo_named(self, label: str) -> None:
+        """Undo the step a notice speaks of, if it is still the last one."""
+        if self._desk.undo_label() == clean_text(label):
+            self.undo()
+        else:
+            self._refuse_older()
+
+    def _refuse_older(self) -> None:
+        self.refused.emit(Problem("Something else was done since. The Edit menu undoes step by step."))
 
     def redo(self) -> None:
         """Do the last undone step again."""
         self._move(self._desk.redo)
 
-    def _move(self, move: object) -> None:
+    def _move(self, move: Callable[[], Step | None]) -> None:
         try:
-            step = move()  # type: ignore[operator]
+            step = move()
         except WorkbenchError as error:
             self.refuse(error)
             return
@@ -276,8 +292,7 @@ class WindowViewModel(ViewModel[WindowState]):
 
     def _follow(self, step: Step) -> None:
         """Go to the bike and station the step belongs to, so that what changed is in sight."""
-        rows = self._desk.ask(garage_rows()) + self._desk.ask(garage_rows(archived=True))
-        known = {row.bike.id for row in rows}
+        known = {row.bike.id for row in self._all_rows()}
         if step.bike_id is not None and step.bike_id in known:
             self._bench.put_bike(step.bike_id)
             if step.station:
@@ -286,9 +301,12 @@ class WindowViewModel(ViewModel[WindowState]):
             self._bench.put_bike(None)
         self.refresh()
 
+    def _all_rows(self) -> tuple[GarageRow, ...]:
+        return self._desk.ask(garage_rows()) + self._desk.ask(garage_rows(archived=True))
+
     def _offer_text(self, step: Step) -> str:
-        rows = {row.bike.id: row.bike.name for row in self._desk.ask(garage_rows())}
-        where = f" on {rows[step.bike_id]}" if step.bike_id in rows else ""
+        names = {row.bike.id: row.bike.name for row in self._all_rows()}
+        where = f" on {names[step.bike_id]}" if step.bike_id in names else ""
         return f"Undo “{step.label}”{where}, {short_time(step.at)}? It was done before this start."
 
     def library_path(self) -> str:
