@@ -1,0 +1,107 @@
+"""What the window shows around the sheets, resolved from records."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from workbench.actions.garage import GarageRow
+from workbench.model.bike import Station
+from workbench.model.job import STATION_WORDS, JobRecords, Mark
+from workbench.model.person import Person
+from workbench.viewmodels.shown import Units, short_date
+
+NEW_BIKE = "new_bike"
+SPRING = "spring"
+LEVERAGE = "leverage"
+CARRY = "carry"
+SHEETS = {
+    NEW_BIKE: "New bike",
+    SPRING: "Spring",
+    LEVERAGE: "Leverage",
+    CARRY: "Carry over",
+}  # sheets that are no station
+DRAFT_STATIONS = {
+    "typed": Station.GARAGE,
+    "leverage": Station.GARAGE,
+    "adjusters_typed": Station.ADJUSTERS,
+    "count": Station.ADJUSTERS,
+    "sag": Station.SAG,
+    "baseline": Station.BASELINE,
+    "session": Station.RIDE,
+    "run": Station.RIDE,
+}
+
+
+@dataclass(frozen=True, slots=True)
+class ListRow:
+    """One bike in the garage list."""
+
+    bike_id: str
+    name: str
+    rider: str
+
+
+@dataclass(frozen=True, slots=True)
+class WindowState:
+    """Everything around the sheet."""
+
+    rows: tuple[ListRow, ...] = ()
+    search: str = ""
+    garage_is_empty: bool = True
+    shows_archive: bool = False
+    bike_id: str | None = None
+    bike_name: str = ""
+    rider_text: str = ""
+    is_archived: bool = False
+    can_skip: bool = False
+    is_skipped: bool = False
+    marks: tuple[Mark, ...] = ()
+    station: str = Station.GARAGE
+    cells: tuple[tuple[str, str], ...] = ()
+    people: tuple[tuple[str, str], ...] = ()
+    person_id: str | None = None
+    undo_text: str = ""
+    redo_text: str = ""
+
+
+def resolve_rows(rows: tuple[GarageRow, ...], search: str) -> tuple[ListRow, ...]:
+    """Keep the bikes in whose name, riders or tags every searched word occurs."""
+    words = search.casefold().split()
+    shown = []
+    for row in rows:
+        rider = ", ".join(name for name in row.riders if name)
+        text = f"{row.bike.name} {rider} {row.bike.tags}".casefold()
+        if all(word in text for word in words):
+            shown.append(ListRow(row.bike.id, row.bike.name, rider or "no rider yet"))
+    return tuple(shown)
+
+
+def _setup_text(records: JobRecords) -> str:
+    """Name the setup that stands on the bike, else the newest one."""
+    holds = records.current or max(records.setups, key=lambda setup: setup.number, default=None)
+    return f"no. {holds.number}" if holds else "before no. 1"
+
+
+def resolve_cells(
+    records: JobRecords | None, rider: Person | None, station: str, person: Person | None, today: str
+) -> tuple[tuple[str, str], ...]:
+    """Fill the title block at the foot of the sheet."""
+    setup_text = _setup_text(records) if records else "–"
+    sheet = SHEETS[station] if station in SHEETS else STATION_WORDS[Station(station)]
+    return (
+        ("Bike", records.parts.bike.name if records else "–"),
+        ("Rider", rider.name if rider else "–"),
+        ("Sheet", sheet),
+        ("Setup", setup_text),
+        ("Date", short_date(today)),
+        ("By", person.name if person else "choose"),
+        ("Units", person.pressure_unit if person else "psi"),
+    )
+
+
+def rider_text(rider: Person | None, units: Units) -> str:
+    if rider is None:
+        return "no rider yet"
+    if rider.mass_kg is None:
+        return rider.name
+    return f"{rider.name}, {units.text(rider.mass_kg, 'mass')} ready to ride"
