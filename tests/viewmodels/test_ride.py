@@ -6,7 +6,7 @@ from dataclasses import replace
 
 import pytest
 
-from tests.fixtures import a_baseline, a_bike, a_counted_bike, a_session, everything, make_desk
+from tests.fixtures import a_baseline, a_bike, a_counted_bike, a_run, a_session, everything, make_desk
 from tests.viewmodels.sheets import shown
 from workbench.actions.edit import edit
 from workbench.actions.on_bike import set_item
@@ -18,6 +18,7 @@ from workbench.model.ride import Course, Run, Session
 from workbench.model.setting import Item, Setup
 from workbench.viewmodels import ride_run, ride_start
 from workbench.viewmodels.ride import RideViewModel
+from workbench.viewmodels.ride_next import YOURS
 from workbench.viewmodels.ride_run import RunDraft
 from workbench.viewmodels.ride_start import StartDraft
 from workbench.viewmodels.shown import Units
@@ -426,3 +427,19 @@ def test_a_bare_number_keeps_its_unit_when_somebody_else_comes_to_the_bench(desk
     assert view_model.state.session.entry.draft.travel_front == "5 mm"
     assert view_model.keep_run()
     assert records(desk, bike).open_session.runs[-1].travel_front_mm == 5.0
+
+
+def test_after_two_overrules_the_choice_is_said_to_be_the_riders(desk):
+    bike = a_counted_bike(desk)
+    a_baseline(desk, bike)
+    session = a_session(desk, bike)
+    for liking in (5, 6):
+        a_run(desk, session, liking=liking)
+    view_model = shown(RideViewModel, desk, bike.id)[0]
+    for _ in range(2):
+        look = view_model.state.session.next
+        assert not look.reason.startswith(YOURS)
+        other = look.position + 1 if look.position < look.steps else look.position - 1
+        assert view_model.change_by_hand(f"adjuster/{look.adjuster_id}", str(other))
+        a_run(desk, session, liking=6)
+    assert view_model.state.session.next.reason.startswith(YOURS)

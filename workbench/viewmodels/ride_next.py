@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     from workbench.evidence.plan import NextStep
 
 OVERRULES_TO_FOLLOW = 2  # after so many the rider leads and the tool follows
+YOURS = "You went your own way twice, so the choice is yours: change what you like, one thing at a time. The runs say:"
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,10 +75,11 @@ def look_of(step: NextStep, records: RideRecords, *, overrules: int) -> NextLook
     position = step.proposal.position
     stays = now is not None and round(now) == position
     end = parts.unit_of(adjuster).end.capitalize()
+    reason = step.reason + ("" if stays else f" ({relative_text(adjuster, now, position)})")
     return NextLook(
         title=f"{end} {adjuster_words(adjuster)}",
         move="ride it as it stands" if stays else restore_text(adjuster, position),
-        reason=step.reason + ("" if stays else f" ({relative_text(adjuster, now, position)})"),
+        reason=f"{YOURS} {reason}" if follows else reason,
         verb="" if stays else "It is set",
         adjuster_id=adjuster.id,
         position=position,
