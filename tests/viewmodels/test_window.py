@@ -267,3 +267,17 @@ def test_an_offer_to_undo_does_not_take_back_what_was_done_after_it(tmp_path):
         view_model.undo(offered=False)
         assert desk.undo_label() == "Bike: tags"
         assert len(heard.problems) == 1
+
+
+def test_a_letter_typed_into_an_entry_reads_nothing_anew_but_an_entry_begun_or_closed_does(desk, monkeypatch):
+    bike = a_counted_bike(desk)
+    view_model, _ = shown(WindowViewModel, desk, bike.id)
+    reads = []
+    monkeypatch.setattr(view_model, "refresh", lambda: reads.append(1))
+    draft = desk.keep_draft("sag", "{}", bike_id=bike.id, subject="fork")
+    assert len(reads) == 1
+    desk.keep_draft("sag", '{"a": 1}', bike_id=bike.id, subject="fork")
+    assert len(reads) == 1
+    desk.do("Close it", lambda gate: gate.remove_draft(draft.id), bike_id=bike.id)
+    desk.keep_draft("sag", "{}", bike_id=bike.id, subject="fork")
+    assert len(reads) == 3

@@ -56,6 +56,7 @@ class WindowViewModel(ViewModel[WindowState]):
         self._search = ""
         self._shows_archive = False
         self._due: dict[str, str] = {}
+        self._under_way: dict[str, tuple[str, ...]] = {}  # stations with an entry under way, by bike
         self._offered = ""  # the step from an earlier start that was last offered
         super().__init__(desk, bench)
 
@@ -102,16 +103,26 @@ class WindowViewModel(ViewModel[WindowState]):
         return records.parts.rider(self._bench.rider_id) if records else None
 
     def _draft_stations(self, bike_id: str) -> tuple[str, ...]:
-        return tuple(DRAFT_STATIONS[draft.kind] for draft in self._desk.drafts(bike_id) if draft.kind in DRAFT_STATIONS)
+        kinds = (draft.kind for draft in self._desk.drafts(bike_id))
+        return tuple(sorted(DRAFT_STATIONS[kind] for kind in kinds if kind in DRAFT_STATIONS))
 
     def hear(self, touched: Touched) -> None:
-        """Every deed may change the list, the job line or the undo texts."""
+        """Every deed may change the list, the job line or the undo texts; a letter typed into an entry changes none."""
+        has_moved = self._draft_moved(touched)
+        if not touched.tables and not has_moved:
+            return
         if touched.bikes and "person" not in touched.tables:  # a rider may ride several bikes
             for bike_id in touched.bikes:
                 self._due.pop(bike_id, None)
         else:
             self._due.clear()
         self.refresh()
+
+    def _draft_moved(self, touched: Touched) -> bool:
+        """Tell whether an entry was begun or closed, so that a station is due that was not before, or no longer."""
+        before = {bike_id: self._under_way.get(bike_id) for bike_id in touched.bikes}
+        self._under_way.update({bike_id: self._draft_stations(bike_id) for bike_id in touched.bikes})
+        return any(stations != self._under_way[bike_id] for bike_id, stations in before.items())
 
     def due(self, bike_id: str) -> str:
         """Say the next thing due on a bike; read when its row is first painted."""
