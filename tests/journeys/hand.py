@@ -208,8 +208,9 @@ def find(sight: Sight, name: str, *, text: str = "") -> dict[str, Any] | None:
 
 
 def find_line(sight: Sight, text: str) -> dict[str, Any] | None:
-    """The line of a menu or list that begins with this text."""
-    return next((one for one in sight["things"] if one["kind"] == "line" and one["text"].startswith(text)), None)
+    """The line of a menu or list that says this, or else begins so."""
+    found = [one for one in sight["things"] if one["kind"] == "line" and one["text"].startswith(text)]
+    return next((one for one in found if one["text"] == text), found[0] if found else None)
 
 
 def words_of(sight: Sight) -> str:
