@@ -5,11 +5,11 @@ from __future__ import annotations
 from tests.fixtures import a_baseline, a_counted_bike, a_run, a_session, check_there_and_back
 from workbench.actions.adjusters import keep_as_found, keep_range
 from workbench.actions.card import card_of
-from workbench.actions.garage import start_generation
+from workbench.actions.garage import remove_adjuster, start_generation
 from workbench.actions.on_bike import set_item
 from workbench.actions.parts import bike_parts
 from workbench.actions.put_back import put_back
-from workbench.actions.ride import ride_records
+from workbench.actions.ride import change_settings, ride_records
 from workbench.actions.ride_evidence import knob_runs
 from workbench.actions.setups import setup_on_bike, steps_to_setup
 from workbench.model.parts import BikeParts
@@ -126,3 +126,18 @@ def test_runs_on_other_hardware_are_no_trials(desk):
     for place, position in ((2, 4.0), (3, 7.0)):
         set_to(desk, bike, recount(desk, bike, place, found=1, steps=13), position)
     assert all(one.trials == () for one in knob_runs(desk.ask(ride_records(bike.id))))
+
+
+def test_an_adjuster_taken_off_the_list_does_not_make_its_setups_unknown(desk):
+    bike = a_counted_bike(desk)
+    setup = a_baseline(desk, bike)
+    session = a_session(desk, bike)
+    a_run(desk, session, liking=5)
+    compression, rebound = parts_of(desk, bike).adjusters[:2]
+    desk.do("Remove", remove_adjuster(compression.id), bike_id=bike.id)
+    assert desk.ask(setup_on_bike(bike.id)) == setup
+    runs = next(one for one in knob_runs(desk.ask(ride_records(bike.id))) if one.key == rebound.id)
+    assert len(runs.trials) == 1
+    wanted = {(Item.ADJUSTER.value, rebound.id): 9.0}
+    deed = change_settings(bike.id, setup.rider_id, wanted, session_id=session.id)
+    assert not desk.do("One change", deed, bike_id=bike.id).is_confounded

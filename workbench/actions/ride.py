@@ -16,7 +16,7 @@ from workbench.model.facts import check_field, field_of
 from workbench.model.parts import BikeParts
 from workbench.model.person import Person
 from workbench.model.ride import Course, Overrule, Run, RunRating, RunSymptom, Session
-from workbench.model.setting import Item, Setup, changes_between, free_changes, matching_setup
+from workbench.model.setting import Item, Setup, changes_between, free_changes, matching_setup, without_removed
 from workbench.model.steps import values_now
 
 
@@ -168,7 +168,7 @@ def change_settings(
         before = values_now(parts)
         after = {**before, **wanted}
         last_ridden = _last_ridden(gate, session_id, values) or before
-        free = free_changes(changes_between(last_ridden, after))
+        free = free_changes(changes_between(without_removed(last_ridden, after), after))
         if free > 1 and not say_confounded:
             raise InputError(
                 "Change",

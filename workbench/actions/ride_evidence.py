@@ -10,7 +10,7 @@ from workbench.actions.ride import RideRecords, SessionRecords
 from workbench.actions.setups import Values
 from workbench.model.adjuster import Adjuster, adjuster_words
 from workbench.model.ride import Run
-from workbench.model.setting import Item, changes_between, free_changes
+from workbench.model.setting import Item, changes_between, free_changes, without_removed
 from workbench.model.steps import values_now
 from workbench.model.unit import Unit
 
@@ -61,7 +61,8 @@ def trials_of(records: RideRecords, adjuster: Adjuster, now: Values, steps: int)
     for one in ridden(records, records.sessions):
         run, values = one.run, records.values[one.run.setup_id]
         position = values.get((Item.ADJUSTER.value, adjuster.id))
-        if position is None or any(change.subject_id != adjuster.id for change in changes_between(values, now)):
+        others = changes_between(without_removed(values, now), now)
+        if position is None or any(change.subject_id != adjuster.id for change in others):
             continue
         trials.append(
             Trial(

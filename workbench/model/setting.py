@@ -153,6 +153,13 @@ def changes_between(
     return tuple(found.values())
 
 
+def without_removed(
+    values: Mapping[tuple[str, str], float | None], now: Mapping[tuple[str, str], float | None]
+) -> dict[tuple[str, str], float | None]:
+    """Give values without those of adjusters that were taken off the bike's list since; ``now`` has every item left."""
+    return {key: value for key, value in values.items() if key in now or is_on_other_hardware(key[1])}
+
+
 def matching_setup(
     setups: Iterable[Setup],
     values: Mapping[str, Mapping[tuple[str, str], float | None]],
@@ -163,7 +170,8 @@ def matching_setup(
     ``setups`` come in number order, ``values`` are by setup.
     """
     for setup in reversed(tuple(setups)):
-        wanted = {key: value for key, value in values[setup.id].items() if value is not None}
+        there = without_removed(values[setup.id], now)
+        wanted = {key: value for key, value in there.items() if value is not None}
         if not changes_between(wanted, {key: now.get(key) for key in wanted}):
             return setup
     return None
