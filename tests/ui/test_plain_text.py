@@ -20,6 +20,7 @@ from workbench.library.library import open_library
 from workbench.library.tables import schema
 from workbench.model.adjuster import Adjuster
 from workbench.model.bike import Bike, Tyre
+from workbench.model.facts import TEXT_LIMIT
 from workbench.model.job import STATIONS
 from workbench.model.person import Person
 from workbench.model.ride import Course, Run, Session
@@ -37,7 +38,7 @@ HOSTILE = (
     "<b>bold</b> & <img src=x>",
     "</p><s>struck</s> &amp; \U0001f6b2\U0001f468\u200d\U0001f469\u200d\U0001f467",
     "\u05d0\u05d5\u05e4\u05e0\u05d9\u05d9\u05dd \u062f\u0631\u0627\u062c\u0629 <i>x</i>",
-    "W" * 10_000,
+    "W" * TEXT_LIMIT,
 )
 
 
