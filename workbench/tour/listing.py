@@ -31,6 +31,8 @@ def _is_listed(widget: QWidget) -> bool:
         return False
     if isinstance(widget, CONTROLS):
         return not widget.objectName().startswith("qt_")
+    if widget.focusProxy() is not None:  # it stands for one of its parts, which is listed
+        return False
     return isinstance(widget, QLabel) or widget.focusPolicy() & Qt.FocusPolicy.TabFocus == Qt.FocusPolicy.TabFocus
 
 

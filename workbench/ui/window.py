@@ -17,6 +17,7 @@ from workbench.ui.page import Page
 from workbench.ui.parts.banner import Banner
 from workbench.ui.parts.field_base import commit_focused
 from workbench.ui.parts.sheet import Sheet
+from workbench.ui.parts.tab_order import go_on
 from workbench.ui.parts.theme import SPACE_8, SPACE_16, SPACE_24
 from workbench.ui.parts.title_block import TitleBlock
 from workbench.ui.welcome import Welcome
@@ -53,7 +54,8 @@ class MainWindow(QMainWindow):
         self._welcome = Welcome(view_model)
         self._stack = QStackedWidget()
         self._stack.addWidget(self._welcome)
-        self.setCentralWidget(self._build())
+        self._whole = self._build()
+        self.setCentralWidget(self._whole)
         self.menu = build_menus(self, window_menus(self, view_model))
         self._listen()
         view_model.show()
@@ -274,6 +276,9 @@ class MainWindow(QMainWindow):
         page = self._stack.currentWidget()
         if isinstance(page, Page | Welcome):
             page.start()
+
+    def focusNextPrevChild(self, forward: bool) -> bool:
+        return go_on(self._whole, forward=forward)
 
     def closeEvent(self, event: QCloseEvent) -> None:
         """Keep what is being typed; nothing is asked."""

@@ -117,9 +117,6 @@ class NewBikePage(Page):
         whole = QVBoxLayout(self)
         whole.setContentsMargins(0, 0, 0, 0)
         whole.addWidget(sheet)
-        order = [self._lines["name"].line, self._layout, *(self._lines[name].line for name in places)]
-        for first, second in zip(order, [*order[1:], self._discipline], strict=True):
-            QWidget.setTabOrder(first, second)
 
     def start(self) -> None:
         """Put the focus where typing begins."""

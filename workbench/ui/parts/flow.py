@@ -34,6 +34,10 @@ class Flow(QWidget):
         widget.setVisible(not is_hidden)
         self.updateGeometry()
 
+    def widgets(self) -> list[QWidget]:
+        """Give the widgets in order, hidden ones too."""
+        return list(self._widgets)
+
     def event(self, event: QEvent) -> bool:
         if event.type() == QEvent.Type.LayoutRequest:
             self.updateGeometry()

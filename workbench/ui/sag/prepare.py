@@ -68,7 +68,7 @@ class PrepareStage(Stage):
         rows.setSpacing(SPACE_4)
         fields = QHBoxLayout()
         fields.setSpacing(SPACE_16)
-        for name, label in (("target_low", "Target sag, from"), ("target_high", "to")):
+        for name, label in (("target_low", "Target from"), ("target_high", "to")):
             box = self.entry(name, label=label).box
             box.setMaximumWidth(150)
             fields.addWidget(box, 1)
