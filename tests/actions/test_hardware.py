@@ -11,6 +11,7 @@ from workbench.actions.parts import bike_parts
 from workbench.actions.put_back import put_back
 from workbench.actions.ride import change_settings, ride_records
 from workbench.actions.ride_evidence import knob_runs
+from workbench.actions.sag import sag_records
 from workbench.actions.setups import setup_on_bike, steps_to_setup
 from workbench.model.parts import BikeParts
 from workbench.model.setting import Item, changes_between, free_changes
@@ -47,6 +48,8 @@ def test_after_a_service_no_place_of_that_unit_is_known_and_no_setup_stands(desk
     assert values[:2] == [None, None]
     assert values[2:] == [4.0, 7.0]
     assert desk.ask(setup_on_bike(bike.id)) is None
+    recorded = desk.ask(sag_records(bike.id)).recorded
+    assert recorded == {one.id for one in parts.adjusters[2:]}, "where the others stand is asked before they are opened"
 
 
 def test_a_knob_left_open_for_sag_is_still_open_after_the_hardware_is_declared_new(desk):

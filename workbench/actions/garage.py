@@ -14,7 +14,7 @@ from workbench.model.bike import LAYOUTS, Bike, BikeRider, Tyre
 from workbench.model.errors import InputError
 from workbench.model.facts import check_field, field_of
 from workbench.model.person import Person
-from workbench.model.put_back import MEASURING_HOWS
+from workbench.model.put_back import MEASURING_HOWS, RENEWED
 from workbench.model.setting import Item
 from workbench.model.unit import Generation, Unit
 
@@ -164,7 +164,7 @@ def _forget_places(gate: Gate, unit: Unit) -> None:
         line = now.get((Item.ADJUSTER, adjuster.id))
         if line is None:
             continue
-        log_line(gate, unit.bike_id, Item.ADJUSTER, adjuster.id, None, "unknown")
+        log_line(gate, unit.bike_id, Item.ADJUSTER, adjuster.id, None, RENEWED)
         if line.how in MEASURING_HOWS:
             at_end = 0.0 if line.how == "closed" else None
             log_line(gate, unit.bike_id, Item.ADJUSTER, adjuster.id, at_end, line.how)

@@ -9,17 +9,22 @@ from workbench.model.parts import ITEM_QUANTITIES, BikeParts
 from workbench.model.setting import Item, OnBike
 from workbench.model.steps import Step, relative_text
 
+RENEWED = "renewed"
 MEASURING_HOWS = frozenset({"opened", "closed"})
 
 
 def line_before_measuring(log: tuple[OnBike, ...], adjuster_id: str) -> OnBike | None:
-    """Give the last line of an adjuster that is not merely turned open or closed for measuring."""
+    """Give the last line of an adjuster that is not merely turned open or closed for measuring.
+
+    What was logged on hardware that is no longer there is none.
+    """
     lines = [
         line
         for line in log
         if line.item == Item.ADJUSTER and line.subject_id == adjuster_id and line.how not in MEASURING_HOWS
     ]
-    return max(lines, key=lambda line: line.sequence) if lines else None
+    last = max(lines, key=lambda line: line.sequence, default=None)
+    return None if last is None or last.how == RENEWED else last
 
 
 def put_back_steps(

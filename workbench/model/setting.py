@@ -31,6 +31,7 @@ HOWS = {
     "as_attached": "as attached",
     "stated": "as stated",
     "unknown": "not known",
+    "renewed": "not known since the hardware changed",
 }
 
 
