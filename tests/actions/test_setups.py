@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.fixtures import a_baseline, a_bike, a_counted_bike, check_there_and_back, everything
+from tests.fixtures import a_baseline, a_bike, a_counted_bike, check_there_and_back, everything, make_desk
 from workbench.actions.baseline import baseline_records
 from workbench.actions.on_bike import set_item
 from workbench.actions.parts import bike_parts
@@ -109,3 +109,17 @@ def test_a_bike_without_counts_can_still_have_a_setup_of_what_is_known(desk):
     setup = keep(desk, bike, proposed(desk, bike))
     values = desk.ask(setup_values(setup.id))
     assert {key[0] for key, value in values.items() if value is not None} == {Item.SPACERS}
+
+
+def test_a_pressure_of_a_setup_knows_the_temperature_it_was_set_at(tmp_path):
+    with make_desk(tmp_path) as desk:
+        bike = a_bike(desk)
+        parts = desk.ask(bike_parts(bike.id))
+        fork = parts.unit("front").id
+        desk.do("Set", set_item(bike.id, Item.PRESSURE, fork, 551.0, "set_to", temperature_c=4.0))
+        values = {(Item.PRESSURE.value, fork): 551.0, (Item.SPACERS.value, fork): 1.0}
+        setup = desk.do("Keep", keep_setup(bike.id, parts.riders[0].id, values, "baseline"))
+        kept = {
+            one.item: one.temperature_c for one in desk.ask(lambda reader: reader.find(SetupValue, setup_id=setup.id))
+        }
+        assert kept == {"pressure": 4.0, "spacers": None}

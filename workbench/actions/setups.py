@@ -13,7 +13,7 @@ from workbench.library.gate import Gate, Reader
 from workbench.model.adjuster import Adjuster, RangeCount
 from workbench.model.facts import check_field, field_of
 from workbench.model.parts import BikeParts
-from workbench.model.setting import Item, Setup, SetupValue, matching_setup, on_other_hardware
+from workbench.model.setting import PRESSURE_ITEMS, Item, Setup, SetupValue, matching_setup, on_other_hardware
 from workbench.model.steps import Step, steps_to, values_now
 from workbench.model.unit import Generation
 
@@ -126,9 +126,24 @@ def write_setup(
     )
     gate.put(setup)
     for (item, subject_id), value in sorted(values.items()):
-        count = parts.range_of(subject_id) if item == Item.ADJUSTER else None
-        gate.put(SetupValue(new_id(), setup.id, item, subject_id, value, "set_to", count.id if count else None))
+        gate.put(_setup_value(parts, setup.id, item, subject_id, value))
     return setup
+
+
+def _setup_value(parts: BikeParts, setup_id: str, item: str, subject_id: str, value: float | None) -> SetupValue:
+    """Make one setting of a setup: a position knows its count, a pressure the temperature it was set at."""
+    count = parts.range_of(subject_id) if item == Item.ADJUSTER else None
+    line = parts.line(item, subject_id) if item in PRESSURE_ITEMS else None
+    return SetupValue(
+        new_id(),
+        setup_id,
+        item,
+        subject_id,
+        value,
+        "set_to",
+        count.id if count else None,
+        line.temperature_c if line is not None and line.value == value else None,
+    )
 
 
 def keep_setup(

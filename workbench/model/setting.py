@@ -83,6 +83,7 @@ class SetupValue:
     value: float | None
     how: str = "set_to"
     range_id: str | None = None
+    temperature_c: float | None = None  # at which a pressure was set; it reads otherwise on a colder day
 
 
 @dataclass(frozen=True, slots=True)
