@@ -22,7 +22,7 @@ SHEETS = {
 }  # sheets that are no station
 DRAFT_STATIONS = {
     "typed": Station.GARAGE,
-    "leverage": Station.GARAGE,
+    "leverage": Station.SAG,
     "adjusters_typed": Station.ADJUSTERS,
     "count": Station.ADJUSTERS,
     "sag": Station.SAG,
