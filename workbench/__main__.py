@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import gc
 import sys
 from collections.abc import Callable, Sequence
 from datetime import UTC, datetime, timedelta
@@ -16,11 +17,14 @@ WRONG_ARGUMENTS = 2
 OTHER_TROUBLE = 1
 
 
-def main(arguments: Sequence[str] | None = None) -> int:
-    """Run the command and give its exit code; every refusal is one sentence on stderr."""
+def main(arguments: Sequence[str] | None = None, *, painted: Callable[[], object] | None = None) -> int:
+    """Run the command and give its exit code; every refusal is one sentence on stderr.
+
+    ``painted`` is called once, when the window has first been painted.
+    """
     options = read_arguments(sys.argv[1:] if arguments is None else arguments)
     try:
-        return _dispatch(options)
+        return _dispatch(options, painted)
     except LibraryError as error:
         print(f"trailbench: {error}", file=sys.stderr)
         return error.exit_code
@@ -93,7 +97,7 @@ def _rising_clock(start: datetime) -> Callable[[], str]:
     return lambda: (start + timedelta(milliseconds=next(looks))).isoformat(timespec="milliseconds")
 
 
-def _dispatch(options: Options) -> int:
+def _dispatch(options: Options, painted: Callable[[], object] | None) -> int:
     if options.export is not None or options.check:
         from workbench import scripts
 
@@ -102,9 +106,24 @@ def _dispatch(options: Options) -> int:
         from workbench import tour
 
         return tour.run(options)
-    from workbench import app
+    return _open_window(options, painted)
 
-    return app.run(options)
+
+def _open_window(options: Options, painted: Callable[[], object] | None) -> int:
+    """Start without collecting garbage: while all is being imported there is none, and looking for it takes long."""
+
+    def shown() -> None:
+        gc.enable()
+        if painted is not None:
+            painted()
+
+    gc.disable()
+    try:
+        from workbench import app
+
+        return app.run(options, shown=shown)
+    finally:
+        gc.enable()
 
 
 if __name__ == "__main__":

@@ -15,7 +15,7 @@ from workbench.model.errors import WorkbenchError
 
 # isort: split
 # PySide6 slows every import after it: the library comes first, which makes the window appear a third sooner.
-from PySide6.QtCore import QProcess
+from PySide6.QtCore import QEvent, QObject, QProcess, QTimer
 from PySide6.QtWidgets import QApplication
 
 from workbench.options import Options
@@ -76,8 +76,8 @@ def open_the_library(options: Options) -> Library:
     return open_library(options.library or default_library(), schema, now=options.now)
 
 
-def run(options: Options, *, shown: Callable[[Workbench], object] | None = None) -> int:
-    """Open the window and stay until it is closed; ``shown`` is called once it is on its way to the screen."""
+def run(options: Options, *, shown: Callable[[], object] | None = None) -> int:
+    """Open the window and stay until it is closed; ``shown`` is called once it has been painted."""
     library = open_the_library(options)
     try:
         application = make_application()
@@ -89,10 +89,25 @@ def run(options: Options, *, shown: Callable[[Workbench], object] | None = None)
         workbench.window.resize(1280, 800)
         workbench.window.show()
         if shown is not None:
-            shown(workbench)
+            _FirstPaint(workbench.window, workbench.window.side, shown)
         return application.exec()
     finally:
         library.close()
+
+
+class _FirstPaint(QObject):
+    """Calls back once, after a widget has first been painted."""
+
+    def __init__(self, owner: QObject, widget: QObject, then: Callable[[], object]) -> None:
+        super().__init__(owner)
+        self._then = then
+        widget.installEventFilter(self)
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        if event.type() == QEvent.Type.Paint:
+            watched.removeEventFilter(self)
+            QTimer.singleShot(0, self._then)
+        return False
 
 
 def make_application() -> QApplication:

@@ -44,19 +44,11 @@ app.exec()
 GARAGE = f"""
 HEAVY = {HEAVY!r}
 import sys
-from pathlib import Path
-from workbench.__main__ import read_arguments
-from workbench import app
-from PySide6.QtCore import QEvent, QObject, QTimer
-class Watch(QObject):
-    def eventFilter(self, watched, event):
-        if event.type() == QEvent.Type.Paint:
-            QTimer.singleShot(0, app.make_application().quit)
-        return False
-def watch(workbench):
-    watcher = Watch(workbench.window)
-    workbench.window.side.list.viewport().installEventFilter(watcher)
-app.run(read_arguments(["--library", sys.argv[1]]), shown=watch)
+from workbench.__main__ import main
+def painted():
+    from PySide6.QtCore import QCoreApplication
+    QCoreApplication.quit()
+main(["--library", sys.argv[1]], painted=painted)
 print(",".join(name for name in HEAVY if name in sys.modules))
 """
 
