@@ -34,6 +34,8 @@ class Family:
     changes: tuple[int, int] = (3, 4)
     runs: tuple[int, int] = (17, 22)
     zero_share: float = 0.5
+    chains: float = 0.5  # sessions in which one change is made on top of the other
+    returns: float = 0.6  # changes against the baseline after which it is ridden again
     effects: tuple[float, ...] = (-2.5, -2.0, -1.5, -1.0, -0.5, 0.5, 1.0, 1.5, 2.0, 2.5)
 
 
@@ -50,6 +52,7 @@ FAMILIES = {
     "sticky": Family(sticky=0.35),
     "carry-over": Family(carry=0.4),
     "pure drift": Family(null=True, drift=2.5, wander=0.15),
+    "there and back": Family(chains=0.0, returns=1.0, changes=(3, 3), runs=(20, 20)),
 }
 
 
@@ -90,11 +93,11 @@ def draw(family: Family, rng: np.random.Generator) -> Session:
     """One session of a family."""
     count = int(rng.integers(family.runs[0], family.runs[1] + 1))
     names = [chr(65 + i) for i in range(int(rng.integers(family.changes[0], family.changes[1] + 1)) + 1)]
-    is_chain = rng.random() < 0.5
+    is_chain = rng.random() < family.chains
     worth = {"A": 0.0}
     for earlier, name in itertools.pairwise(names):
         worth[name] = _effect(family, rng) + (worth[earlier] if is_chain else 0.0)
-    order = (_chain if is_chain else _star)(names, count, rng)
+    order = _chain(names, count, rng) if is_chain else _star(names, count, family.returns, rng)
     days = np.minimum(np.arange(count + SPARE) * family.days // count, family.days - 1)
     return Session(family, tuple(order), tuple(days[:count].tolist()), worth, _all_else(days, count, family, rng))
 
@@ -105,13 +108,13 @@ def _effect(family: Family, rng: np.random.Generator) -> float:
     return float(rng.choice(family.effects))
 
 
-def _star(names: list[str], runs: int, rng: np.random.Generator) -> list[str]:
+def _star(names: list[str], runs: int, returns: float, rng: np.random.Generator) -> list[str]:
     """A baseline, then one change after the other against it, often going back in between."""
     order = ["A"] * int(rng.integers(2, 4))
     while len(order) < runs:
         for name in names[1:]:
             order += [name] * int(rng.integers(2, 4))
-            if rng.random() < 0.6:
+            if rng.random() < returns:
                 order += ["A"] * int(rng.integers(1, 3))
     return order[:runs]
 
