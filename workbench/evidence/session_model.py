@@ -24,7 +24,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from workbench.evidence.answers import NOTHING_SD, NOTHING_SHARE, Pair, collect, first_changes
+from workbench.evidence.answers import NOTHING_SD, Pair, collect, first_changes
 from workbench.evidence.design import Design, build
 from workbench.evidence.nodes import NODE_WIDTH, grid
 from workbench.evidence.normal import Array, density, mixture_quantile
@@ -33,6 +33,7 @@ from workbench.evidence.ratings import Points, RunRecord
 from workbench.evidence.sites import Answers, split
 
 ROUNDS = 8
+ALIKE_SHARE = 0.1  # settings not linked by a change of their own that are nonetheless worth the same
 SIEVE = ((1, 1e-8), (3, 1e-3))  # rounds, and the weight below which a node is then dropped
 
 
@@ -125,7 +126,7 @@ def equal_or_not(mean: Array, variance: Array, change: Array) -> tuple[Array, Ar
     before = np.sqrt(2.0) * change[:, None]
     sd = np.sqrt(variance + NOTHING_SD**2)
     denser = (density(mean / sd) / sd) / (density(np.zeros_like(before)) / before)
-    same = NOTHING_SHARE * denser / (NOTHING_SHARE * denser + 1.0 - NOTHING_SHARE)
+    same = ALIKE_SHARE * denser / (ALIKE_SHARE * denser + 1.0 - ALIKE_SHARE)
     narrow = 1.0 / (1.0 / variance + 1.0 / NOTHING_SD**2)
     means = np.stack([narrow * mean / variance, mean])
     return means, np.sqrt(np.stack([narrow, variance])), np.stack([same, 1.0 - same])
