@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from tests.fixtures import a_baseline, a_counted_bike, a_run, a_session, check_there_and_back, everything
+from tests.fixtures import a_baseline, a_counted_bike, a_run, a_session, check_there_and_back, everything, make_desk
 from workbench.actions.on_bike import set_item
+from workbench.actions.parts import bike_parts
 from workbench.actions.ride import (
     add_course,
     change_settings,
@@ -197,3 +198,16 @@ def test_a_course_needs_a_name_somebody_can_read(desk):
             add_course(name)
     course = check_there_and_back(desk, "Add", add_course("Quarry <b>loop</b>", typical_s=118))
     assert desk.ask(courses()) == (course,)
+
+
+def test_a_colder_day_alone_makes_no_other_setup(tmp_path):
+    with make_desk(tmp_path) as desk:
+        bike = a_counted_bike(desk)
+        parts = desk.ask(bike_parts(bike.id))
+        fork = parts.unit("front").id
+        desk.do("Warm", set_item(bike.id, Item.PRESSURE, fork, 551.6, "set_to", temperature_c=22.0))
+        setup = a_baseline(desk, bike)
+        desk.do("Cold", set_item(bike.id, Item.PRESSURE, fork, 496.4, "as_attached", temperature_c=-3.0))
+        assert desk.ask(ride_records(bike.id)).current == setup
+        desk.do("Less", set_item(bike.id, Item.PRESSURE, fork, 440.0, "set_to", temperature_c=-3.0))
+        assert desk.ask(ride_records(bike.id)).current is None

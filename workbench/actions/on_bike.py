@@ -35,7 +35,7 @@ def log_line(
         sequence=last[0].sequence + 1 if last else 1,
         item=item,
         subject_id=subject_id,
-        value=value,
+        value=None if value is None else float(value),
         how=how,
         range_id=range_id,
         temperature_c=temperature_c,

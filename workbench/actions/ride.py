@@ -16,8 +16,17 @@ from workbench.model.facts import check_field, field_of
 from workbench.model.parts import BikeParts
 from workbench.model.person import Person
 from workbench.model.ride import Course, Overrule, Run, RunRating, RunSymptom, Session
-from workbench.model.setting import Item, Setup, changes_between, free_changes, matching_setup, without_removed
+from workbench.model.setting import (
+    PRESSURE_ITEMS,
+    Item,
+    Setup,
+    changes_between,
+    free_changes,
+    matching_setup,
+    without_removed,
+)
 from workbench.model.steps import values_now
+from workbench.model.warmth import with_warmth
 
 
 @dataclass(frozen=True, slots=True)
@@ -166,7 +175,9 @@ def change_settings(
         setups = find_setups(gate, bike_id, rider_id)
         values = values_of(gate, find_setups(gate, bike_id, None))
         before = values_now(parts)
-        after = {**before, **wanted}
+        session = gate.get(Session, session_id) if session_id else None
+        warmth = session.temperature_c if session is not None else None
+        after = {**before, **_set_at(wanted, warmth)}
         last_ridden = _last_ridden(gate, session_id, values) or before
         free = free_changes(changes_between(without_removed(last_ridden, after), after))
         if free > 1 and not say_confounded:
@@ -178,7 +189,9 @@ def change_settings(
             )
         for (item, subject_id), value in wanted.items():
             count = parts.range_of(subject_id) if item == Item.ADJUSTER else None
-            log_line(gate, bike_id, item, subject_id, value, "set_to", range_id=count.id if count else None)
+            range_id = count.id if count else None
+            temperature_c = warmth if item in PRESSURE_ITEMS else None
+            log_line(gate, bike_id, item, subject_id, value, "set_to", range_id=range_id, temperature_c=temperature_c)
         if overrule is not None:
             gate.put(replace(overrule, id=new_id(), at=gate.now))
         known = matching_setup(setups, values, after)
@@ -194,6 +207,13 @@ def change_settings(
         )
 
     return deed
+
+
+def _set_at(wanted: Values, temperature_c: float | None) -> Values:
+    """Give pressures the temperature they are set at."""
+    return {
+        key: with_warmth(value, temperature_c) if key[0] in PRESSURE_ITEMS else value for key, value in wanted.items()
+    }
 
 
 def _last_ridden(gate: Gate, session_id: str | None, values: dict[str, Values]) -> Values | None:

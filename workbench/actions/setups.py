@@ -16,6 +16,7 @@ from workbench.model.parts import BikeParts
 from workbench.model.setting import PRESSURE_ITEMS, Item, Setup, SetupValue, matching_setup, on_other_hardware
 from workbench.model.steps import Step, steps_to, values_now
 from workbench.model.unit import Generation
+from workbench.model.warmth import Pressure, with_warmth
 
 Values = dict[tuple[str, str], float | None]
 
@@ -67,7 +68,7 @@ def _by_setup(reader: Reader, setup_ids: tuple[str, ...]) -> dict[str, Values]:
     gone = _counted_on_other_hardware(reader, frozenset(one.range_id for one in values if one.range_id is not None))
     for one in values:
         subject_id = gone.get(one.range_id or "", one.subject_id)
-        found[one.setup_id][one.item, subject_id] = one.value
+        found[one.setup_id][one.item, subject_id] = with_warmth(one.value, one.temperature_c)
     return found
 
 
@@ -133,17 +134,24 @@ def write_setup(
 def _setup_value(parts: BikeParts, setup_id: str, item: str, subject_id: str, value: float | None) -> SetupValue:
     """Make one setting of a setup: a position knows its count, a pressure the temperature it was set at."""
     count = parts.range_of(subject_id) if item == Item.ADJUSTER else None
-    line = parts.line(item, subject_id) if item in PRESSURE_ITEMS else None
     return SetupValue(
         new_id(),
         setup_id,
         item,
         subject_id,
-        value,
+        None if value is None else float(value),
         "set_to",
         count.id if count else None,
-        line.temperature_c if line is not None and line.value == value else None,
+        _temperature_c(parts, item, subject_id, value),
     )
+
+
+def _temperature_c(parts: BikeParts, item: str, subject_id: str, value: float | None) -> float | None:
+    """Give the temperature a pressure was set at: its own, or that of the log line with the same value."""
+    if isinstance(value, Pressure):
+        return value.temperature_c
+    line = parts.line(item, subject_id) if item in PRESSURE_ITEMS else None
+    return line.temperature_c if line is not None and line.value == value else None
 
 
 def keep_setup(

@@ -7,8 +7,9 @@ from dataclasses import dataclass
 from workbench.model.adjuster import Adjuster, RangeCount, adjuster_words
 from workbench.model.bike import Bike, Tyre
 from workbench.model.person import Person
-from workbench.model.setting import Item, OnBike
+from workbench.model.setting import PRESSURE_ITEMS, Item, OnBike
 from workbench.model.unit import Generation, Unit
+from workbench.model.warmth import with_warmth
 
 _UNIT_WORDS = {"fork": "Fork", "shock": "Shock"}
 
@@ -67,9 +68,11 @@ class BikeParts:
         return next((line for line in self.now if line.item == item and line.subject_id == subject_id), None)
 
     def value(self, item: str, subject_id: str) -> float | None:
-        """Give what an item stands at now; None if not known."""
+        """Give what an item stands at now; None if not known. A pressure knows the temperature it was set at."""
         line = self.line(item, subject_id)
-        return line.value if line else None
+        if line is None:
+            return None
+        return with_warmth(line.value, line.temperature_c) if item in PRESSURE_ITEMS else line.value
 
     def subject_title(self, item: str, subject_id: str) -> str:
         """Name an item in full: which end, which part, what about it."""

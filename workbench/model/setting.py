@@ -6,6 +6,8 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from enum import StrEnum
 
+from workbench.model.warmth import as_shown_beside
+
 
 class Item(StrEnum):
     """A kind of thing that can be set. The subject is an adjuster, a unit or a tyre."""
@@ -133,10 +135,15 @@ def is_on_other_hardware(subject_id: str) -> bool:
 
 
 def is_same(item: str, old: float | None, new: float | None) -> bool:
-    """Tell whether two values are one to whoever sets them: pressures as far as a gauge can tell."""
+    """Tell whether two values are one to whoever sets them.
+
+    Pressures are, as far as a gauge can tell, and where the temperature they were set at explains the difference.
+    """
     if old is None or new is None:
         return old is new
-    return abs(new - old) < (GAUGE_KPA if item in PRESSURE_ITEMS else 1e-9)
+    if item not in PRESSURE_ITEMS:
+        return abs(new - old) < 1e-9
+    return abs(new - old) < GAUGE_KPA or abs(new - as_shown_beside(old, new)) < GAUGE_KPA
 
 
 def changes_between(

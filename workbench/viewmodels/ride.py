@@ -127,13 +127,21 @@ class RideViewModel(ViewModel[RideState]):
         """Log one step of the start as done."""
         for step in self._desk.ask(steps_to_setup(ride_start.setup_to_ride(self._records()).id)):
             if f"{step.item}/{step.subject_id}" == key:
-                self.act(f"Set {step.title.lower()}"[:60], take_step(self.bike_id, step))
+                self.act(f"Set {step.title.lower()}"[:60], take_step(self.bike_id, step, temperature_c=self._start_c()))
+
+    def _start_c(self) -> float | None:
+        """Give the temperature entered for the start, as far as it can be read."""
+        start = self.state.start
+        try:
+            return ride_start.read_temperature(start.draft, self._bench.units) if start else None
+        except InputError:
+            return None
 
     def take_all_steps(self) -> None:
         """Log every step of the start as done."""
         steps = self._desk.ask(steps_to_setup(ride_start.setup_to_ride(self._records()).id))
         if steps:
-            self.act(f"Set {len(steps)} settings", take_all_steps(self.bike_id, steps))
+            self.act(f"Set {len(steps)} settings", take_all_steps(self.bike_id, steps, temperature_c=self._start_c()))
 
     def start_session(self) -> bool:
         """Start the session; what is missing is said at its field."""
