@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
-from PySide6.QtCore import QAbstractListModel, QModelIndex, QPersistentModelIndex, QRect, QSize, Qt, Signal
+from PySide6.QtCore import QAbstractListModel, QModelIndex, QPersistentModelIndex, QRect, QSize, Qt, QTimer, Signal
 from PySide6.QtGui import QPainter, QTextOption
 from PySide6.QtWidgets import QListView, QStyle, QStyledItemDelegate, QStyleOptionViewItem, QWidget
 
@@ -24,6 +24,7 @@ class BikeModel(QAbstractListModel):
         super().__init__(parent)
         self._rows: tuple[ListRow, ...] = ()
         self._due = due
+        self._is_first_paint = True
 
     def set_rows(self, rows: tuple[ListRow, ...]) -> None:
         """Show other rows."""
@@ -53,9 +54,17 @@ class BikeModel(QAbstractListModel):
             return f"{row.name}, {row.rider}, {self._due(row.bike_id)}"
         return None
 
-    def due(self, bike_id: str) -> str:
-        """Say what is due on a bike."""
+    def due_to_paint(self, bike_id: str) -> str:
+        """Say what is due on a bike; the very first paint goes without, so that the window is seen sooner."""
+        if self._is_first_paint:
+            QTimer.singleShot(0, self._after_first_paint)
+            return ""
         return self._due(bike_id)
+
+    def _after_first_paint(self) -> None:
+        if self._is_first_paint:
+            self._is_first_paint = False
+            self.dataChanged.emit(self.index(0), self.index(max(len(self._rows) - 1, 0)))
 
 
 class BikeRow(QStyledItemDelegate):
@@ -70,7 +79,7 @@ class BikeRow(QStyledItemDelegate):
         """Draw the row."""
         row: ListRow = index.data(ROW_ROLE)
         model = index.model()
-        due = model.due(row.bike_id) if isinstance(model, BikeModel) else ""
+        due = model.due_to_paint(row.bike_id) if isinstance(model, BikeModel) else ""
         theme = current()
         rect: QRect = option.rect
         state: QStyle.StateFlag = option.state
