@@ -39,6 +39,7 @@ def test_an_example_gives_what_it_says(number):
 def test_there_are_examples_for_every_computation_scripts_may_use():
     seams = ("model.units", "physics.sag", "physics.air", "physics.coil", "physics.leverage", "physics.atmosphere")
     seams += ("physics.balance", "physics.geometry", "evidence.search", "evidence.effects", "evidence.blind")
+    seams += ("exchange.gpx",)
     assert [seam for seam in seams if f"from workbench.{seam} import" not in "".join(EXAMPLES)] == []
 
 
