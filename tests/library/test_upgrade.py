@@ -21,19 +21,20 @@ from workbench.library.upgrade import HEAD, SHIPPED, Migrations
 from workbench.model.errors import LibraryDamaged, LibraryUnreachable
 
 STEPS = Path(__file__).parent / "steps"
+FIRST = Migrations("0001", SHIPPED.folder)
 
 
 def with_step(folder: Path, name: str) -> Migrations:
-    """The shipped steps and one more."""
+    """The first of the shipped steps and one of the garden's own."""
     scripts = folder / "scripts"
-    shutil.copytree(SHIPPED.folder, scripts, ignore=shutil.ignore_patterns("__pycache__"))
+    shutil.copytree(SHIPPED.folder, scripts, ignore=shutil.ignore_patterns("__pycache__", "v000[2-9]_*"))
     shutil.copyfile(STEPS / name, scripts / "versions" / name)
     return Migrations("0002", scripts)
 
 
 def planted(path: Path) -> None:
     """A library of schema 0001 with a bike, a part, a reading, an open draft and an undone step."""
-    with opened(path) as library:
+    with opened(path, migrations=FIRST) as library:
         desk = Desk(library)
         part = garden.Part("p", "b", "rear", 7, b"\x00\xff")
         desk.do("Add bike", lambda gate: gate.put(garden.Bike("b", "Tarn"), part, garden.Reading("r", "p", 14.5)))
@@ -106,7 +107,7 @@ def test_a_copy_of_the_old_file_is_made_before_the_upgrade(tmp_path):
     backup = library.backup_before_upgrade
     library.close()
     assert backup == tmp_path / "backups" / "a before update from 0001.trailbench"
-    with opened(backup) as old, old.reader() as reader:
+    with opened(backup, migrations=FIRST) as old, old.reader() as reader:
         assert reader.need(garden.Part, "p").position == 7
 
 
@@ -121,7 +122,7 @@ def test_a_step_that_fails_half_way_leaves_the_library_as_it_was(tmp_path, step)
     assert "before update from 0001" in str(caught.value)
     with closing(sqlite3.connect(path)) as connection:
         assert list(connection.iterdump()) == before
-    with opened(path) as library:
+    with opened(path, migrations=FIRST) as library:
         assert check(library) == []
 
 

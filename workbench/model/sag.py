@@ -60,6 +60,7 @@ class SagMeasurement:
     pressure_kpa: float | None = None
     pressure_how: str = "as_pumped"
     second_kpa: float | None = None
+    negative_kpa: float | None = None  # of a negative chamber with a valve of its own
     rate_n_per_mm: float | None = None
     preload_mm: float | None = None
     spacers: int | None = None

@@ -61,6 +61,8 @@ class Unit:
     is_inverted: bool = False
     damper_in_one_leg: bool = False
     exposed_nominal_mm: float | None = None
+    eye_to_eye_mm: float | None = None  # of a shock at full extension
+    mounting: str | None = None  # the mounting position it is in, in the words of its survey; None: not said
     serial: str = ""
     note: str = ""
 
