@@ -17,6 +17,10 @@ _FIXED = {
     "volume": "cm3",
     "area": "mm2",
     "altitude": "m",
+    "force": "N",
+    "modulus": "GPa",
+    "ratio": "",
+    "turns": "turn",
 }
 
 

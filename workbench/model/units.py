@@ -83,6 +83,10 @@ UNITS: dict[str, dict[str, UnitOf]] = {
         "lbf": _unit(_LBF_N, 1, "lbf", "lb", "lbs"),
         "kgf": _unit(_GRAVITY, 1, "kgf", "kp"),
     },
+    "modulus": {
+        "GPa": _unit("1", 1, "GPa", "kN/mm2", "kN/mm\u00b2"),
+        "MPa": _unit("0.001", 0, "MPa", "N/mm2", "N/mm\u00b2"),
+    },
     "altitude": {
         "m": _unit("1", 0, "m"),
         "ft": _unit(_INCH_MM * 12 / 1000, 0, "ft", "feet", "foot"),

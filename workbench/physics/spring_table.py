@@ -67,3 +67,58 @@ def spring_table(rows: Sequence[tuple[float, float]]) -> SpringTable:
         if f1 <= f0:
             raise InputError("force_n", f1, f"above {f0:g} N, the force at {x0:g} mm")
     return SpringTable(tuple(ordered))
+
+
+def dual_spring(
+    *, stopped_rate_n_per_mm: float, stop_mm: float, other_rate_n_per_mm: float, stroke_mm: float
+) -> SpringTable:
+    """Give two springs, one behind the other, of which one is held by a stop.
+
+    Parameters
+    ----------
+    stopped_rate_n_per_mm, stop_mm
+        The spring that meets its stop, and how far it is pressed there [N/mm, mm].
+    other_rate_n_per_mm
+        The spring that works on alone [N/mm].
+    stroke_mm
+        How far both together can be pressed [mm].
+
+    Raises
+    ------
+    InputError
+        If a value is not above zero, or the stroke ends before the stop is met.
+
+    Notes
+    -----
+    1 / k = 1 / k1 + 1 / k2 until the force reaches k1 s1, at the travel k1 s1 (1 / k1 + 1 / k2); then k2 alone.
+
+    References
+    ----------
+    Springs in series, as in Meriam and Kraige, Engineering Mechanics: Dynamics, 8/2.
+
+    Examples
+    --------
+    >>> dual_spring(stopped_rate_n_per_mm=50, stop_mm=20, other_rate_n_per_mm=100, stroke_mm=60).rows
+    ((0.0, 0.0), (30.0, 1000.0), (60.0, 4000.0))
+    """
+    stopped = check_number("stopped_rate_n_per_mm", stopped_rate_n_per_mm, above=0)
+    other = check_number("other_rate_n_per_mm", other_rate_n_per_mm, above=0)
+    force_n = stopped * check_number("stop_mm", stop_mm, above=0)
+    met_mm = force_n / stopped + force_n / other
+    check_number("stroke_mm", stroke_mm, above=met_mm, hint="The stop is met there.")
+    return SpringTable(((0.0, 0.0), (met_mm, force_n), (float(stroke_mm), force_n + other * (stroke_mm - met_mm))))
+
+
+def spring_from_contact(rows: Sequence[tuple[float, float]]) -> SpringTable:
+    """Give a spring from pairs counted from slack-free contact, where it pushes nothing; errors as for a table.
+
+    Examples
+    --------
+    >>> spring_from_contact([(10, 400), (30, 1600)]).rows
+    ((0.0, 0.0), (10.0, 400.0), (30.0, 1600.0))
+    """
+    for travel, force in rows:
+        if travel == 0 and force > 0:
+            raise InputError("force_n", force, "0 N at 0 mm", "Count from slack-free contact.")
+    has_start = any(travel == 0 for travel, _ in rows)
+    return spring_table(rows if has_start or not rows else [(0.0, 0.0), *rows])
