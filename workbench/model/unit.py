@@ -6,6 +6,11 @@ from dataclasses import dataclass
 
 SPRINGS = {"air": "Air", "coil": "Coil", "air_coil": "Air with coil"}
 NEGATIVES = {"self": "Fills itself from the main chamber", "coil": "Coil negative", "separate": "Own valve"}
+SPRING_HOWS = {
+    "printed": "as printed on it",
+    "pressed": "measured by pressing it",
+    "wire": "reckoned from the wire",
+}  # how the rate of a coil spring is known
 GENERATION_REASONS = {
     "new": "First seen",
     "service": "Service",
@@ -100,6 +105,8 @@ class Spring:
     rate_n_per_mm: float
     stroke_mm: float | None = None
     label: str = ""
+    how: str | None = None  # one of SPRING_HOWS; None: printed on it
+    curve: str | None = None  # travel and force from slack-free contact, as JSON pairs, if it is no straight line
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,4 +1,7 @@
-"""The mounting a shock is in, its length, and the pressure of a negative chamber with a valve of its own."""
+"""The mounting a shock is in, its length, and the pressure of a negative chamber with a valve of its own.
+
+With them how the rate of a coil spring is known, and the pairs of a progressive one.
+"""
 
 import re
 
@@ -12,6 +15,8 @@ ADDED = (
     ("unit", "exposed_nominal_mm", "eye_to_eye_mm REAL"),
     ("unit", "eye_to_eye_mm", "mounting TEXT"),
     ("sag_measurement", "second_kpa", "negative_kpa REAL"),
+    ("spring", "label", "how TEXT"),
+    ("spring", "how", "curve TEXT"),
 )
 
 
