@@ -2,75 +2,45 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from collections.abc import Callable
+from dataclasses import replace
 
 import numpy as np
-import numpy.typing as npt
 
 from workbench.model.errors import InputError
 from workbench.physics import gas
 from workbench.physics.atmosphere import SEA_LEVEL_KPA
+from workbench.physics.chamber import AirChamber, Number, check_array, fill, fit_together, with_spacers
 from workbench.physics.gas import Charge, Floats
 from workbench.physics.limits import check_number
 
-Number = float | npt.ArrayLike
+__all__ = [
+    "QUICK_N",
+    "AirChamber",
+    "energy_j",
+    "force_n",
+    "positive_kpa",
+    "pressure_for_sag_kpa",
+    "rate_n_per_mm",
+    "static_travel_mm",
+    "with_spacers",
+]
+
 QUICK_N = 1.35  # between a slow, isothermal 1.0 and the 1.4 of air that keeps all its heat
 
-
-@dataclass(frozen=True, slots=True)
-class AirChamber:
-    """The sizes of an air spring; volumes are those at full extension.
-
-    Without a negative chamber (volume 0) the outside air acts on the other side of the piston. The negative chamber
-    fills itself from the positive one at full extension unless its own pressure is given. A negative coil pushes
-    against the spring over the first part of the travel, its reach.
-    """
-
-    area_mm2: float
-    positive_mm3: float
-    negative_mm3: float
-    travel_mm: float
-    spacer_mm3: float = 0.0
-    second_positive_mm3: float = 0.0
-    negative_area_mm2: float | None = None  # the piston's area when not given
-    negative_coil_n_per_mm: float = 0.0
-    negative_coil_reach_mm: float = 0.0
-
-    def __post_init__(self) -> None:
-        check_number("area_mm2", self.area_mm2, above=0)
-        check_number("travel_mm", self.travel_mm, above=0)
-        check_number("positive_mm3", self.positive_mm3, above=0)
-        for name in ("negative_mm3", "second_positive_mm3", "negative_coil_n_per_mm", "negative_coil_reach_mm"):
-            check_number(name, getattr(self, name), at_least=0)
-        if self.negative_area_mm2 is not None:
-            check_number("negative_area_mm2", self.negative_area_mm2, above=0)
-        swept_mm3 = self.area_mm2 * self.travel_mm
-        room_mm3 = self.positive_mm3 + self.second_positive_mm3 - swept_mm3
-        if room_mm3 <= 0:
-            allowed = f"above {swept_mm3 - self.second_positive_mm3:.0f} mm3, what the piston sweeps"
-            raise InputError("positive_mm3", self.positive_mm3, allowed, "The chamber is shorter than the travel.")
-        if self.positive_mm3 <= 0 or not 0 <= self.spacer_mm3 < min(room_mm3, self.positive_mm3):
-            raise InputError(
-                "spacer_mm3",
-                self.spacer_mm3,
-                f"0 to below {min(room_mm3, self.positive_mm3):.0f} mm3",
-                "With more spacers the piston would meet them before the end of the travel.",
-            )
-
-
-def with_spacers(chamber: AirChamber, spacer_mm3: float) -> AirChamber:
-    """Give the same spring with spacers of that volume in all."""
-    return replace(chamber, spacer_mm3=spacer_mm3)
+Part = Callable[[AirChamber, Charge, Charge, Floats, Floats], Floats]
+Asked = tuple[Number, Number, Number, Number | None, Number | None]  # pressure, travel, n, second, negative
+_ROUNDING = 1e-9  # a load this little above the most that can be carried comes from rounding
 
 
 def force_n(
     chamber: AirChamber,
     *,
-    pressure_kpa: float,
+    pressure_kpa: Number,
     travel_mm: Number,
-    n: float = 1.0,
-    second_kpa: float | None = None,
-    negative_kpa: float | None = None,
+    n: Number = 1.0,
+    second_kpa: Number | None = None,
+    negative_kpa: Number | None = None,
 ) -> float | Floats:
     """Give the force of an air spring over travel.
 
@@ -81,7 +51,7 @@ def force_n(
     pressure_kpa
         Gauge pressure at full extension [kPa].
     travel_mm
-        Travel used, a number or an array [mm].
+        Travel used [mm]. This, the pressures and `n` may be arrays that fit together.
     n
         Polytropic exponent: 1.0 at rest, 1.3 to 1.4 in a hit.
     second_kpa
@@ -92,12 +62,12 @@ def force_n(
     Returns
     -------
     float or array
-        Force, of the shape of `travel_mm` [N].
+        Force [N]; a number when only numbers were given.
 
     Raises
     ------
     InputError
-        If a pressure, the exponent or the travel cannot be.
+        If a pressure, the exponent or the travel cannot be, or a pressure is given for a chamber that is not there.
 
     Notes
     -----
@@ -116,20 +86,17 @@ def force_n(
     >>> round(force_n(fork, pressure_kpa=517.1, travel_mm=32.0))
     303
     """
-    x = _travel(chamber, travel_mm)
-    positive, negative = _charges(chamber, pressure_kpa, n, second_kpa, negative_kpa)
-    force = gas.push_n(positive, x, n) - gas.push_n(negative, x, n) - gas.coil_push_n(*_coil(chamber), x)
-    return _like(travel_mm, force)
+    return _over_travel(_push_n, chamber, (pressure_kpa, travel_mm, n, second_kpa, negative_kpa))
 
 
 def rate_n_per_mm(
     chamber: AirChamber,
     *,
-    pressure_kpa: float,
+    pressure_kpa: Number,
     travel_mm: Number,
-    n: float = 1.0,
-    second_kpa: float | None = None,
-    negative_kpa: float | None = None,
+    n: Number = 1.0,
+    second_kpa: Number | None = None,
+    negative_kpa: Number | None = None,
 ) -> float | Floats:
     """Give the local rate dF/dx of an air spring; arguments and errors as for `force_n` [N/mm].
 
@@ -137,20 +104,17 @@ def rate_n_per_mm(
     -----
     k = n P A^2 / V for each chamber, with the absolute pressure and volume it has at that travel.
     """
-    x = _travel(chamber, travel_mm)
-    positive, negative = _charges(chamber, pressure_kpa, n, second_kpa, negative_kpa)
-    rate = gas.slope_n_per_mm(positive, x, n) - gas.slope_n_per_mm(negative, x, n)
-    return _like(travel_mm, rate + gas.coil_slope_n_per_mm(*_coil(chamber), x))
+    return _over_travel(_slope_n_per_mm, chamber, (pressure_kpa, travel_mm, n, second_kpa, negative_kpa))
 
 
 def energy_j(
     chamber: AirChamber,
     *,
-    pressure_kpa: float,
+    pressure_kpa: Number,
     travel_mm: Number,
-    n: float = 1.0,
-    second_kpa: float | None = None,
-    negative_kpa: float | None = None,
+    n: Number = 1.0,
+    second_kpa: Number | None = None,
+    negative_kpa: Number | None = None,
 ) -> float | Floats:
     """Give the energy taken up from full extension to a travel; arguments and errors as for `force_n` [J].
 
@@ -158,24 +122,19 @@ def energy_j(
     -----
     The integral of the force, in closed form: W = P V ((V / V')^(n-1) - 1) / (n - 1), and P V ln(V / V') for n = 1.
     """
-    x = _travel(chamber, travel_mm)
-    positive, negative = _charges(chamber, pressure_kpa, n, second_kpa, negative_kpa)
-    work = gas.work_j(positive, x, n) - gas.work_j(negative, x, n) - gas.coil_work_j(*_coil(chamber), x)
-    return _like(travel_mm, work)
+    return _over_travel(_work_j, chamber, (pressure_kpa, travel_mm, n, second_kpa, negative_kpa))
 
 
 def positive_kpa(
     chamber: AirChamber,
     *,
-    pressure_kpa: float,
+    pressure_kpa: Number,
     travel_mm: Number,
-    n: float = 1.0,
-    second_kpa: float | None = None,
+    n: Number = 1.0,
+    second_kpa: Number | None = None,
 ) -> float | Floats:
     """Give the gauge pressure in the positive chamber at a travel; arguments and errors as for `force_n` [kPa]."""
-    x = _travel(chamber, travel_mm)
-    positive, _ = _charges(chamber, pressure_kpa, n, second_kpa, None)
-    return _like(travel_mm, gas.absolute_kpa(positive, x, n) - SEA_LEVEL_KPA)
+    return _over_travel(_inside_kpa, chamber, (pressure_kpa, travel_mm, n, second_kpa, None))
 
 
 def static_travel_mm(
@@ -208,16 +167,19 @@ def static_travel_mm(
     -----
     The force rises all the way, so halving the travel finds the one answer, here to a billionth of the travel.
     """
-    positive, negative = _charges(chamber, pressure_kpa, n, second_kpa, negative_kpa)
+    for name, value in (("pressure_kpa", pressure_kpa), ("n", n)):
+        check_number(name, value)
     check_number("load_n", load_n, at_least=0)
+    sides = fill(chamber, pressure_kpa, n, second_kpa, negative_kpa)
 
     def push(x: float) -> float:
-        at = np.asarray(x)
-        return float(gas.push_n(positive, at, n) - gas.push_n(negative, at, n) - gas.coil_push_n(*_coil(chamber), at))
+        return float(_push_n(chamber, *sides, np.asarray(x), np.asarray(n)))
 
     most_n = push(chamber.travel_mm)
-    if load_n > most_n:
-        raise InputError("load_n", load_n, f"0 to {most_n:.0f} N", "More than this bottoms the spring out.")
+    if load_n > most_n * (1 + _ROUNDING):
+        raise InputError("load_n", load_n, f"0 to {most_n:.6g} N", "More than this bottoms the spring out.")
+    if load_n >= most_n:
+        return chamber.travel_mm
     low, high = 0.0, chamber.travel_mm
     if load_n <= push(low):
         return 0.0
@@ -248,42 +210,36 @@ def pressure_for_sag_kpa(
     return check_number("pressure_kpa", needed, at_least=0, hint="This spring is too large for the load.")
 
 
-def _charges(
-    chamber: AirChamber, pressure_kpa: float, n: float, second_kpa: float | None, negative_kpa: float | None
-) -> tuple[Charge, Charge]:
-    """Give the positive and the negative side as filled, after checking what was asked."""
-    check_number("pressure_kpa", pressure_kpa, at_least=0)
-    check_number("n", n, at_least=1.0, at_most=5 / 3)
-    if chamber.second_positive_mm3 > 0:
-        hint = "A second positive chamber needs its own pressure, at least that of the first."
-        second_kpa = check_number(
-            "second_kpa", float("nan") if second_kpa is None else second_kpa, at_least=pressure_kpa, hint=hint
-        )
-    if negative_kpa is not None:
-        check_number("negative_kpa", negative_kpa, at_least=0)
-    positive = Charge(
-        -chamber.area_mm2,
-        chamber.positive_mm3 - chamber.spacer_mm3,
-        pressure_kpa + SEA_LEVEL_KPA,
-        chamber.second_positive_mm3,
-        (second_kpa or 0.0) + SEA_LEVEL_KPA,
+def _over_travel(part: Part, chamber: AirChamber, asked: Asked) -> float | Floats:
+    """Check what was asked and give one part of the answer; a number for numbers, else an array."""
+    pressure_kpa, travel_mm, n, second_kpa, negative_kpa = asked
+    x = check_array("travel_mm", travel_mm, at_least=0, at_most=chamber.travel_mm, unit="mm")
+    positive, negative = fill(chamber, pressure_kpa, n, second_kpa, negative_kpa)
+    fit_together(
+        travel_mm=x,
+        n=np.asarray(n),
+        pressure_kpa=positive.absolute_kpa,
+        second_kpa=np.asarray(positive.second_kpa),
+        negative_kpa=negative.absolute_kpa,
     )
-    inside_kpa = pressure_kpa if negative_kpa is None else negative_kpa
-    area_mm2 = chamber.negative_area_mm2 or chamber.area_mm2
-    return positive, Charge(area_mm2, chamber.negative_mm3, inside_kpa + SEA_LEVEL_KPA)
+    result = part(chamber, positive, negative, x, np.asarray(n, dtype=float))
+    return float(result) if np.ndim(result) == 0 else result
 
 
-def _coil(chamber: AirChamber) -> tuple[float, float]:
-    return chamber.negative_coil_n_per_mm, chamber.negative_coil_reach_mm
+def _push_n(chamber: AirChamber, positive: Charge, negative: Charge, x: Floats, n: Floats) -> Floats:
+    coil = gas.coil_push_n(chamber.negative_coil_n_per_mm, chamber.negative_coil_reach_mm, x)
+    return np.asarray(gas.push_n(positive, x, n) - gas.push_n(negative, x, n) - coil)
 
 
-def _travel(chamber: AirChamber, travel_mm: Number) -> Floats:
-    x = np.asarray(travel_mm, dtype=float)
-    outside = ~((x >= 0) & (x <= chamber.travel_mm))
-    if outside.any():
-        raise InputError("travel_mm", x[outside].flat[0], f"0 to {chamber.travel_mm:g} mm")
-    return x
+def _slope_n_per_mm(chamber: AirChamber, positive: Charge, negative: Charge, x: Floats, n: Floats) -> Floats:
+    coil = gas.coil_slope_n_per_mm(chamber.negative_coil_n_per_mm, chamber.negative_coil_reach_mm, x)
+    return np.asarray(gas.slope_n_per_mm(positive, x, n) - gas.slope_n_per_mm(negative, x, n) + coil)
 
 
-def _like(travel_mm: Number, result: Floats) -> float | Floats:
-    return float(result) if np.ndim(travel_mm) == 0 else result
+def _work_j(chamber: AirChamber, positive: Charge, negative: Charge, x: Floats, n: Floats) -> Floats:
+    coil = gas.coil_work_j(chamber.negative_coil_n_per_mm, chamber.negative_coil_reach_mm, x)
+    return np.asarray(gas.work_j(positive, x, n) - gas.work_j(negative, x, n) - coil)
+
+
+def _inside_kpa(chamber: AirChamber, positive: Charge, negative: Charge, x: Floats, n: Floats) -> Floats:
+    return np.asarray(gas.absolute_kpa(positive, x, n) - SEA_LEVEL_KPA)
