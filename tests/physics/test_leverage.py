@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 
 from workbench.model.errors import InputError, NotEnoughData
 from workbench.physics import leverage
-from workbench.physics.leverage import stroke_from_length_mm, survey, wheel_rate_n_per_mm
+from workbench.physics.leverage import OddReading, stroke_from_length_mm, survey, wheel_rate_n_per_mm
 
 STROKE_MM = 60.0
 CURVES = {
@@ -153,3 +153,16 @@ def test_strokes_from_lengths():
 
 def test_the_examples_in_the_docstrings_hold():
     assert doctest.testmod(leverage).failed == 0
+
+
+@pytest.mark.parametrize("place", [1, 3, 5])
+@pytest.mark.parametrize("seed", [0, 1, 2])
+def test_a_reading_that_goes_back_is_named_where_it_was_given_in_any_order(place, seed):
+    strokes = np.array([0.0, 10, 20, 30, 40, 50, 60])
+    wheels = 3.0 * strokes - 0.008 * strokes**2
+    wheels[place] += 45.0 if place < 4 else -45.0
+    order = np.random.default_rng(seed).permutation(len(strokes))
+    with pytest.raises(OddReading) as caught:
+        survey(strokes[order], wheels[order])
+    assert int(order[caught.value.place]) == place
+    assert caught.value.value == pytest.approx(wheels[place])

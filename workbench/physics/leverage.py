@@ -13,6 +13,7 @@ from workbench.model.errors import InputError, NotEnoughData
 from workbench.physics.limits import check_number
 
 Floats = npt.NDArray[np.float64]
+Places = npt.NDArray[np.intp]
 
 # How far the ratio may bend, order by order, as fractions of its mean: a straight fall or rise of up to a third is
 # common, a hump is smaller, finer waves smaller still. Own assumption; wide enough to give way to five readings.
@@ -20,6 +21,14 @@ _BEND_SD = np.array([1.0, 0.30, 0.12, 0.05, 0.025])
 _NINETY = 1.6448536269514722
 _WILD_SD = 5.0
 _FEWEST_RATIO = 0.3  # a wheel that moves less than this per mm of stroke reads as going backwards
+
+
+class OddReading(InputError):
+    """A reading that contradicts the others; `place` is where it stands among those given, from 0."""
+
+    def __init__(self, place: int, value: float, allowed: str, hint: str) -> None:
+        super().__init__("wheel_mm", value, allowed, hint)
+        self.place = place
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,7 +123,7 @@ def survey(stroke_mm: Sequence[float], wheel_mm: Sequence[float], *, reading_sd_
     ------
     InputError
         If readings do not pair up, are negative, contradict one another, or the wheel goes back while the shock moves
-        on.
+        on; the last two as OddReading, which says which reading it is.
     NotEnoughData
         With fewer than three different strokes beside full extension.
 
@@ -128,8 +137,8 @@ def survey(stroke_mm: Sequence[float], wheel_mm: Sequence[float], *, reading_sd_
     ----------
     Gelman et al., Bayesian Data Analysis, 3rd ed., ch. 14, linear regression with a normal prior.
     """
-    strokes, wheels = _readings(stroke_mm, wheel_mm, reading_sd_mm)
-    _check_rising(strokes, wheels, reading_sd_mm)
+    strokes, wheels, order = _readings(stroke_mm, wheel_mm, reading_sd_mm)
+    _check_rising(strokes, wheels, order, reading_sd_mm)
     coefficients, covariance, rest = _fit(strokes, wheels, reading_sd_mm)
     free = max(len(strokes) - 3, 1)
     scatter = float(np.sqrt(rest @ rest / free))
@@ -138,7 +147,7 @@ def survey(stroke_mm: Sequence[float], wheel_mm: Sequence[float], *, reading_sd_
     worst = int(np.argmax(np.abs(rest)))
     if abs(rest[worst]) > _WILD_SD * reading_sd_mm:
         allowed = f"about {wheels[worst] - rest[worst]:.0f} mm at {strokes[worst]:g} mm of stroke, as the others say"
-        raise InputError("wheel_mm", wheels[worst], allowed, "Measure this point again.")
+        raise OddReading(int(order[worst]), float(wheels[worst]), allowed, "Measure this point again.")
     curve = Leverage(
         float(strokes.max()), tuple(coefficients.tolist()), tuple(tuple(row) for row in covariance.tolist())
     )
@@ -194,7 +203,8 @@ def wheel_rate_n_per_mm(
     return shock_rate_n_per_mm / ratio**2 - shock_force_n * leverage.slope_per_mm(wheel_mm) / ratio**3
 
 
-def _readings(stroke_mm: Sequence[float], wheel_mm: Sequence[float], sd_mm: float) -> tuple[Floats, Floats]:
+def _readings(stroke_mm: Sequence[float], wheel_mm: Sequence[float], sd_mm: float) -> tuple[Floats, Floats, Places]:
+    """Give the readings by stroke, and where each stood among those given."""
     check_number("reading_sd_mm", sd_mm, above=0)
     if len(stroke_mm) != len(wheel_mm):
         raise InputError("wheel_mm", f"{len(wheel_mm)} readings", f"one for each of the {len(stroke_mm)} strokes")
@@ -205,21 +215,33 @@ def _readings(stroke_mm: Sequence[float], wheel_mm: Sequence[float], sd_mm: floa
     if len(np.unique(strokes[strokes > 0])) < 3:
         raise NotEnoughData("A leverage curve needs readings at three strokes or more beside full extension.")
     order = np.argsort(strokes, kind="stable")
-    return strokes[order], wheels[order]
+    return strokes[order], wheels[order], order
 
 
-def _check_rising(strokes: Floats, wheels: Floats, sd_mm: float) -> None:
-    """Refuse a wheel that goes back by more than reading error can explain."""
+def _check_rising(strokes: Floats, wheels: Floats, order: Places, sd_mm: float) -> None:
+    """Refuse a wheel that goes back by more than reading error can explain, naming the reading that stands out."""
+    back = _going_back(strokes, wheels, sd_mm)
+    if not len(back):
+        return
+    at = int(back[0]) + 1
+    odd = max((at - 1, at), key=lambda one: _standing_out(strokes, wheels, one, (at - 1, at)))
+    side, other = ("above", at - 1) if odd == at else ("below", at)
+    allowed = f"{side} {wheels[other]:g} mm, the reading at {strokes[other]:g} mm of stroke"
+    hint = "The wheel cannot go back while the shock moves on."
+    raise OddReading(int(order[odd]), float(wheels[odd]), allowed, hint)
+
+
+def _going_back(strokes: Floats, wheels: Floats, sd_mm: float) -> Places:
     needed = _FEWEST_RATIO * np.diff(strokes) - 2.5 * np.sqrt(2) * sd_mm
-    back = np.flatnonzero(np.diff(wheels) < needed)
-    if len(back):
-        at = int(back[0]) + 1
-        raise InputError(
-            "wheel_mm",
-            wheels[at],
-            f"above {wheels[at - 1]:g} mm, the reading at {strokes[at - 1]:g} mm of stroke",
-            "The wheel cannot go back while the shock moves on.",
-        )
+    return np.flatnonzero(np.diff(wheels) < needed)
+
+
+def _standing_out(strokes: Floats, wheels: Floats, one: int, pair: tuple[int, int]) -> float:
+    """Give how far a reading lies off a parabola through the others, the doubtful pair left out; zero counts along."""
+    rest = np.array([place for place in range(len(strokes)) if place not in pair], dtype=int)
+    x, y = np.append(strokes[rest], 0.0), np.append(wheels[rest], 0.0)
+    fit = np.polynomial.Polynomial.fit(x, y, min(2, len(np.unique(x)) - 1))
+    return abs(float(fit(strokes[one])) - float(wheels[one]))
 
 
 def _fit(strokes: Floats, wheels: Floats, sd_mm: float) -> tuple[Floats, Floats, Floats]:
