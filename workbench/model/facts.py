@@ -113,6 +113,14 @@ FACTS: dict[type, tuple[Field, ...]] = {
         Field("spring_stroke_mm", "Usable stroke of the spring", "length", low=10, high=200),
         Field("preload_limit_mm", "Most preload allowed", "length", low=0, high=50),
         Field(
+            "preload_pitch_mm",
+            "One turn of the preload collar",
+            "length",
+            low=0.3,
+            high=5,
+            help="How far it moves the collar: the pitch of its thread.",
+        ),
+        Field(
             "area_mm2",
             "Piston area",
             "area",

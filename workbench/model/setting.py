@@ -32,8 +32,11 @@ HOWS = {
     "as_pumped": "as pumped",
     "as_attached": "as attached",
     "stated": "as stated",
+    "pressed": "measured by pressing it",
+    "wire": "reckoned from the wire",
     "unknown": "not known",
     "renewed": "not known since the hardware changed",
+    "concealed": "kept from everybody until a blind test is revealed",
 }
 
 

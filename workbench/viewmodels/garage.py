@@ -31,7 +31,7 @@ _AIR_FACTS = (
     "spacer_volume_mm3",
     *_SIZES,
 )
-_COIL_FACTS = ("spring_stroke_mm", "preload_limit_mm")
+_COIL_FACTS = ("spring_stroke_mm", "preload_limit_mm", "preload_pitch_mm")
 _TAIL_FACTS = ("maker_sag_low", "maker_sag_high", "serial", "note")
 
 
