@@ -28,7 +28,7 @@ _SCALING = ((0.0, 0.05), (0.5, 0.14), (1.0, 0.81))
 # Scatter of one reading as a fraction of the load, and how likely: hips move, seals stick. Front carries less load.
 NOISE = {
     "front": ((0.018, 0.025, 0.034, 0.046, 0.065, 0.11, 0.22), (0.12, 0.24, 0.28, 0.22, 0.10, 0.03, 0.01)),
-    "rear": ((0.006, 0.009, 0.013, 0.018, 0.027, 0.06, 0.14), (0.13, 0.23, 0.27, 0.21, 0.12, 0.03, 0.01)),
+    "rear": ((0.0065, 0.01, 0.0145, 0.02, 0.03, 0.06, 0.14), (0.13, 0.23, 0.27, 0.21, 0.12, 0.03, 0.01)),
 }
 _WILD_LEVELS = 2  # the scatters at the end of each list are more than a rider makes
 _SLIP_CHANCE = 0.03
