@@ -10,9 +10,10 @@ from workbench.actions.parts import read_parts
 from workbench.actions.setups import values_of
 from workbench.library.gate import Gate, Reader
 from workbench.model.bike import Skip
+from workbench.model.blind import is_concealed
 from workbench.model.facts import check_field, field_of
 from workbench.model.job import JobRecords
-from workbench.model.ride import Run, Session
+from workbench.model.ride import BlindPlan, Run, Session
 from workbench.model.sag import SagMeasurement
 from workbench.model.service import CardIssue
 from workbench.model.setting import Setup, matching_setup
@@ -40,9 +41,15 @@ def job_records(
             cards=reader.find(CardIssue, **whose),
             skips={skip.station: skip.reason for skip in reader.find(Skip, bike_id=bike_id)},
             drafts=drafts,
+            is_concealed=any(map(is_concealed, _plans(reader, sessions))),
         )
 
     return query
+
+
+def _plans(reader: Reader, sessions: tuple[Session, ...]) -> tuple[BlindPlan, ...]:
+    blind = tuple(session.id for session in sessions if session.is_blind)
+    return reader.find(BlindPlan, session_id=blind) if blind else ()
 
 
 def skip_station(bike_id: str, station: str, reason: str) -> Callable[[Gate], None]:

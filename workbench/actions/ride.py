@@ -11,11 +11,12 @@ from workbench.actions.on_bike import log_line
 from workbench.actions.parts import read_parts
 from workbench.actions.setups import Values, find_setups, read_values, values_of, write_setup
 from workbench.library.gate import Gate, Reader
+from workbench.model.blind import is_concealed
 from workbench.model.errors import InputError
 from workbench.model.facts import check_field, field_of
 from workbench.model.parts import BikeParts
 from workbench.model.person import Person
-from workbench.model.ride import Course, Overrule, Run, RunRating, RunSymptom, Session
+from workbench.model.ride import BlindPlan, Course, Overrule, Run, RunRating, RunSymptom, Session
 from workbench.model.setting import (
     PRESSURE_ITEMS,
     Item,
@@ -31,13 +32,19 @@ from workbench.model.warmth import with_warmth
 
 @dataclass(frozen=True, slots=True)
 class SessionRecords:
-    """One session with its course, its runs in order, and what each setup in them sets."""
+    """One session with its course and its runs in order; a blind test gives its runs only once it is revealed."""
 
     session: Session
     course: Course
     runs: tuple[Run, ...]
     ratings: tuple[RunRating, ...] = ()
     symptoms: tuple[RunSymptom, ...] = ()
+    plan: BlindPlan | None = None  # of a blind test
+
+    @property
+    def is_concealed(self) -> bool:
+        """Whether this is a blind test whose runs nobody is to see yet."""
+        return is_concealed(self.plan)
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,6 +107,9 @@ def ride_records(bike_id: str, rider_id: str | None = None) -> Callable[[Reader]
 
 
 def _session_records(reader: Reader, session: Session) -> SessionRecords:
+    plan = next(iter(reader.find(BlindPlan, session_id=session.id)), None) if session.is_blind else None
+    if is_concealed(plan):
+        return SessionRecords(session, reader.need(Course, session.course_id), (), plan=plan)
     runs = reader.find(Run, session_id=session.id, order_by=("number",))
     ids = tuple(run.id for run in runs)
     return SessionRecords(
@@ -108,6 +118,7 @@ def _session_records(reader: Reader, session: Session) -> SessionRecords:
         runs=runs,
         ratings=reader.find(RunRating, run_id=ids),
         symptoms=reader.find(RunSymptom, run_id=ids),
+        plan=plan,
     )
 
 

@@ -155,9 +155,14 @@ def least_p(labels: Sequence[Hashable], *, blocks: int = 1) -> float:
     return min(1.0, (2.0 if mirrored else 1.0) / float(one**blocks))
 
 
-def plan_digest(order: Sequence[Hashable], *, seed: int) -> str:
-    """A fingerprint of a fixed order: noted before riding, it proves afterwards that nothing was moved."""
+def plan_digest(order: Sequence[Hashable], *, seed: int, labels: Sequence[Hashable] = (), fixed_at: str = "") -> str:
+    """A fingerprint of a fixed order: noted before riding, it proves afterwards that nothing was moved.
+
+    What the labels of the order stand for, and when it was fixed, can be sealed with it.
+    """
     text = "\x1f".join([str(seed), *(str(label) for label in order)])
+    if labels or fixed_at:
+        text = "\x1e".join([text, "\x1f".join(str(label) for label in labels), fixed_at])
     return hashlib.sha256(text.encode("utf-8")).hexdigest()
 
 

@@ -187,11 +187,21 @@ def _restore(library: Library, pen: Pen, notes: dict[RowKey, Note], label: str) 
                 f"“{label}” cannot be undone or redone: a {table.replace('_', ' ')} it touched has changed since. "
                 "Nothing was changed; correct the record by hand."
             )
+    finals = {table: library.shapes[table].spec.final for table in by_table}
+    if any(_unseals(finals[table], note) for (table, _), note in notes.items()):
+        raise UndoRefused(f"“{label}” cannot be undone: what it has shown has been seen. Nothing was changed.")
     for table, found in present.items():
         _delete(library, pen, table, list(found))
     for table, rows in by_table.items():
         wanted = [{**note.after, "version": stamp} for note in rows.values() if note.after is not None]
         pen.insert("records", library.shapes[table].insertion, wanted)
+
+
+def _unseals(final: tuple[str, ...], note: Note) -> bool:
+    """Tell whether going from one image to the other takes back a field that is set once and for all."""
+    if note.before is None or note.after is None:
+        return False
+    return any(note.before[name] is not None and note.after[name] is None for name in final)
 
 
 def _delete(library: Library, pen: Pen, table_name: str, row_ids: list[str]) -> None:

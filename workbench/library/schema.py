@@ -71,6 +71,7 @@ class TableSpec:
     fields: tuple[FieldSpec, ...]
     refs: Mapping[str, Ref]
     bike: tuple[str, ...]
+    final: tuple[str, ...] = ()
 
 
 def new_metadata() -> MetaData:
@@ -88,12 +89,16 @@ def record_table(
     unique: Sequence[str | Sequence[str]] = (),
     indexes: Sequence[str | Sequence[str]] = (),
     bike: str | Sequence[str] = (),
+    final: Sequence[str] = (),
 ) -> Table:
-    """The table of a record type; `bike` names the field (or path of references) that leads to its bike."""
+    """The table of a record type; `bike` names the field (or path of references) that leads to its bike.
+
+    Once a `final` field is set, undo does not take it back.
+    """
     refs, checks = dict(refs or {}), dict(checks or {})
     specs = tuple(_with_words(spec, checks.get(spec.name)) for spec in field_specs(record_type))
     path = (bike,) if isinstance(bike, str) else tuple(bike)
-    _must_be_fields(name, specs, [*refs, *checks, *path[:1]])
+    _must_be_fields(name, specs, [*refs, *checks, *path[:1], *final])
     columns = [_column(metadata, spec, refs.get(spec.name)) for spec in specs]
     keys = [*refs, *(index for index in indexes if index not in refs)]
     return Table(
@@ -109,7 +114,7 @@ def record_table(
             "record": record_type,
             "refs": refs,
             "bike": path,
-            "spec": TableSpec(record_type, specs, refs, path),
+            "spec": TableSpec(record_type, specs, refs, path, tuple(final)),
         },
     )
 

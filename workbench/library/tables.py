@@ -166,7 +166,14 @@ record_table(
     refs={"session_id": Ref("session", owner=True), "adjuster_id": Ref("adjuster")},
     bike=("session_id",),
 )
-record_table(schema, "blind_plan", BlindPlan, refs={"session_id": Ref("session", owner=True)}, bike=("session_id",))
+record_table(
+    schema,
+    "blind_plan",
+    BlindPlan,
+    refs={"session_id": Ref("session", owner=True)},
+    bike=("session_id",),
+    final=("revealed_at",),
+)
 
 # Check-in, service, cards
 record_table(schema, "check_in", CheckIn, refs={"bike_id": _BIKE, "person_id": _PERSON}, bike="bike_id")

@@ -51,6 +51,7 @@ class JobRecords:
     cards: tuple[CardIssue, ...] = ()
     skips: dict[str, str] | None = None  # station -> reason
     drafts: tuple[str, ...] = ()  # stations with an entry under way
+    is_concealed: bool = False  # a blind test is under way: what stands on the bike is said nowhere
 
 
 @dataclass(frozen=True, slots=True)
@@ -151,6 +152,8 @@ def _ride(records: JobRecords) -> tuple[StationState, str]:
     if not records.setups:
         return StationState.BLOCKED, "needs a baseline"
     runs = how_many(len(records.runs), "run")
+    if records.is_concealed:
+        return StationState.DUE, "blind test under way"
     if any(session.ended_at is None for session in records.sessions):
         return StationState.DUE, f"session open, {runs}"
     if not records.runs:
@@ -167,6 +170,8 @@ def _review(records: JobRecords) -> tuple[StationState, str]:
 def _card(records: JobRecords) -> tuple[StationState, str]:
     if not records.setups:
         return StationState.BLOCKED, "needs a setup"
+    if records.is_concealed:
+        return StationState.BLOCKED, "blind test under way"
     holds = records.current or max(records.setups, key=lambda setup: setup.number)
     if any(card.setup_id == holds.id for card in records.cards):
         return StationState.DONE, ""

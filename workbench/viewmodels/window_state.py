@@ -29,6 +29,9 @@ DRAFT_STATIONS = {
     "baseline": Station.BASELINE,
     "session": Station.RIDE,
     "run": Station.RIDE,
+    "blind_plan": Station.RIDE,
+    "blind_run": Station.RIDE,
+    "blind_guess": Station.RIDE,
 }
 
 
@@ -77,7 +80,9 @@ def resolve_rows(rows: tuple[GarageRow, ...], search: str) -> tuple[ListRow, ...
 
 
 def _setup_text(records: JobRecords) -> str:
-    """Name the setup that stands on the bike, else the newest one."""
+    """Name the setup that stands on the bike, else the newest one; none while a blind test is under way."""
+    if records.is_concealed:
+        return "concealed"
     holds = records.current or max(records.setups, key=lambda setup: setup.number, default=None)
     return f"no. {holds.number}" if holds else "before no. 1"
 

@@ -1,0 +1,80 @@
+"""A blind test: two setups that differ in one thing, ridden in an order that nobody on the bike knows."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Mapping, Sequence
+
+from workbench.model.parts import BikeParts
+from workbench.model.ride import BlindPlan, Run
+from workbench.model.setting import Change, Item, changes_between, free_changes
+
+LETTERS = ("A", "B")
+FEWEST_PAIRS = 3  # fewer can show nothing, whatever comes out
+MOST_PAIRS = 12
+CONCEALED = "concealed"  # how the bike's log speaks of what is under test until the reveal
+ATTRIBUTES = {
+    "grip": "Grip",
+    "comfort": "Comfort on small bumps",
+    "support": "Support",
+    "composure": "Composure",
+}
+
+Values = Mapping[tuple[str, str], float | None]
+
+
+def labels_text(a_id: str, b_id: str) -> str:
+    """Write down which setup each letter stands for."""
+    return json.dumps({"A": a_id, "B": b_id})
+
+
+def setups_of(plan: BlindPlan) -> dict[str, str]:
+    """Give the setup each letter stands for."""
+    return {str(letter): str(setup_id) for letter, setup_id in json.loads(plan.labels).items()}
+
+
+def is_concealed(plan: BlindPlan | None) -> bool:
+    """Tell whether the order, and what was said of it, is still to be kept from everybody."""
+    return plan is not None and plan.revealed_at is None
+
+
+def valid(runs: Sequence[Run]) -> tuple[Run, ...]:
+    """Give the runs that take a place in the order: a run set aside is ridden again."""
+    return tuple(run for run in runs if not run.is_set_aside)
+
+
+def pairs_of(runs: Sequence[Run]) -> tuple[tuple[Run, Run], ...]:
+    """Give the pairs ridden to the end: each has both setups, in an order drawn for it."""
+    kept = valid(runs)
+    return tuple(zip(kept[::2], kept[1::2], strict=False))
+
+
+def letter_at(plan: BlindPlan, place: int) -> str:
+    """Give the letter due at a place of the order; empty beyond its end."""
+    return plan.order[place : place + 1]
+
+
+def tested(before: Values, after: Values) -> tuple[Change, ...]:
+    """List what two setups differ in."""
+    return changes_between(before, after)
+
+
+def unfit(parts: BikeParts, before: Values, after: Values) -> str:
+    """Say why two setups cannot be ridden blind against each other; empty when they can."""
+    changes = tested(before, after)
+    if not changes:
+        return "A and B are the same, so there is nothing to compare. Choose another B."
+    if free_changes(changes) > 1:
+        return f"A and B differ in {len(changes)} things. A blind test compares one: choose a B that differs in one."
+    if any(change.before is None or change.after is None for change in changes):
+        return "What A and B differ in is not known for both, or was counted on other hardware. Choose another B."
+    for change in changes:
+        count = parts.range_of(change.subject_id) if change.item == Item.ADJUSTER else None
+        if change.item == Item.ADJUSTER and count is None:
+            return "The adjuster has not been counted on this hardware. Count its range on the adjusters' sheet first."
+        if count is not None and any(round(value or 0) in (0, count.steps) for value in (change.before, change.after)):
+            return (
+                "Fully closed and fully open are never ridden blind, since nobody would know what to be ready for. "
+                "Choose positions between the ends."
+            )
+    return ""
