@@ -6,6 +6,8 @@ from collections.abc import Callable
 from typing import TypeVar
 
 from workbench.library import drafts, journal, settings
+from workbench.library.backup_files import Backup
+from workbench.library.backups import Backups
 from workbench.library.drafts import Draft
 from workbench.library.gate import Gate
 from workbench.library.journal import Step, Touched
@@ -13,7 +15,7 @@ from workbench.library.library import Library
 from workbench.library.reader import Reader
 from workbench.model.facts import clean_text
 
-__all__ = ["Desk", "Draft", "Gate", "Reader", "Step", "Touched"]
+__all__ = ["Backup", "Desk", "Draft", "Gate", "Reader", "Step", "Touched"]
 
 T = TypeVar("T")
 Listener = Callable[[Touched], None]
@@ -24,6 +26,7 @@ class Desk:
 
     def __init__(self, library: Library) -> None:
         self._library = library
+        self.backups = Backups(library)
         self._listeners: list[Listener] = []
         self._deed_under_way = False
 
@@ -102,7 +105,12 @@ class Desk:
         return default if found is None else found
 
     def set_setting(self, key: str, value: str | None) -> None:
-        """Sets the key, or forgets it when None. It is no deed, so undo leaves it alone."""
+        """Sets the key, or forgets it when None. It is no deed, so undo leaves it alone.
+
+        Where nothing can be kept the choice is not remembered, and that is no reason to refuse it.
+        """
+        if self._library.read_only:
+            return
         if settings.choose(self._library, key, value):
             self._tell(Touched(tables=frozenset({"setting"})))
 
@@ -115,6 +123,17 @@ class Desk:
     @person_id.setter
     def person_id(self, person_id: str | None) -> None:
         self.set_setting(settings.PERSON, person_id)
+
+    @property
+    def read_only(self) -> bool:
+        """Whether this is a look at a copy, where nothing can be kept."""
+        return self._library.read_only
+
+    def restore_backup(self, name: str) -> Backup:
+        """Makes the library what a backup holds, and gives the backup made just before. It is no step to undo."""
+        aside = self.backups.restore(name)
+        self._tell(Touched(frozenset({*self._library.shapes, "setting"}), drafts=True))
+        return aside
 
     @property
     def library_path(self) -> str:

@@ -3,31 +3,71 @@
 from __future__ import annotations
 
 import os
+import shutil
 import sqlite3
+from collections.abc import Callable
 from contextlib import closing, suppress
 from pathlib import Path
+from urllib.parse import quote
 
 from workbench.library.troubles import plain_words
 from workbench.model.errors import LibraryDamaged, LibraryUnreachable
 
 
-def copy_library(source: sqlite3.Connection, target: Path) -> Path:
-    """Copies an open library to the target, checked and flushed before it gets its name."""
+def copy_library(
+    source: sqlite3.Connection, target: Path, *, damage: Callable[[Path], str] = lambda path: damage_of(path)
+) -> Path:
+    """Copies an open library to the target; the copy is opened anew and checked before it gets its name."""
     unfinished = target.with_name(target.name + ".part")
     try:
         target.parent.mkdir(parents=True, exist_ok=True)
         unfinished.unlink(missing_ok=True)
         with plain_words(target):
             _copy(source, unfinished)
-        _flush(unfinished)
-        os.replace(unfinished, target)
-        _flush_folder(target.parent)
+        if found := damage(unfinished):
+            raise LibraryDamaged(f"The copy would be damaged ({found}), so none was made. Restore an earlier backup.")
+        _name(unfinished, target)
     except OSError as error:
-        text = f"The copy {target} could not be written ({error.strerror}). Free some space or choose another folder."
-        raise LibraryUnreachable(text) from error
+        raise _not_written(target, error) from error
     finally:
         _remove(unfinished)
     return target
+
+
+def copy_file(source: Path, target: Path) -> Path:
+    """Copies a file that nobody has open to the target, whole or not at all."""
+    unfinished = target.with_name(target.name + ".part")
+    try:
+        target.parent.mkdir(parents=True, exist_ok=True)
+        shutil.copyfile(source, unfinished)
+        _name(unfinished, target)
+    except OSError as error:
+        raise _not_written(target, error) from error
+    finally:
+        _remove(unfinished)
+    return target
+
+
+def damage_of(path: Path, *, with_references: bool = False) -> str:
+    """What is wrong inside a finished library file that nobody has open; empty when it is sound."""
+    try:
+        with closing(open_finished(path)) as connection:
+            found = [str(row[0]) for row in connection.execute("PRAGMA integrity_check(5)")]
+            if found != ["ok"]:
+                return found[0]
+            if with_references and connection.execute("PRAGMA foreign_key_check").fetchone() is not None:
+                return "it contradicts itself"
+    except sqlite3.Error as error:
+        return str(error)
+    return ""
+
+
+def open_finished(path: Path) -> sqlite3.Connection:
+    """A finished library file, to read only and without any trace beside it."""
+    address = f"file:{quote(str(path))}?mode=ro&immutable=1"
+    connection = sqlite3.connect(address, uri=True, timeout=0, isolation_level=None)
+    connection.execute("PRAGMA trusted_schema = OFF")
+    return connection
 
 
 def free_name(folder: Path, stem: str, suffix: str) -> Path:
@@ -44,9 +84,17 @@ def _copy(source: sqlite3.Connection, unfinished: Path) -> None:
     with closing(sqlite3.connect(unfinished, isolation_level=None)) as copy:
         source.backup(copy)
         copy.execute("PRAGMA journal_mode = DELETE").fetchall()  # the copy inherits WAL, which would need a second file
-        found = [row[0] for row in copy.execute("PRAGMA quick_check")]
-    if found != ["ok"]:
-        raise LibraryDamaged(f"The copy would be damaged ({found[0]}), so none was made. Restore an earlier backup.")
+
+
+def _name(unfinished: Path, target: Path) -> None:
+    _flush(unfinished)
+    os.replace(unfinished, target)
+    flush_folder(target.parent)
+
+
+def _not_written(target: Path, error: OSError) -> LibraryUnreachable:
+    text = f"The copy {target} could not be written ({error.strerror}). Free some space or choose another folder."
+    return LibraryUnreachable(text)
 
 
 def _flush(path: Path) -> None:
@@ -54,7 +102,8 @@ def _flush(path: Path) -> None:
         os.fsync(file.fileno())
 
 
-def _flush_folder(folder: Path) -> None:
+def flush_folder(folder: Path) -> None:
+    """Makes the names in a folder last."""
     if os.name != "posix":  # only there can a folder be opened and flushed
         return
     handle = os.open(folder, os.O_RDONLY)

@@ -78,6 +78,7 @@ class Library:
         self.new_id = new_id
         self.schema = schema
         self.schema_number = migrations.head
+        self.migrations = migrations
         self.start_id = str(uuid4())
         self.shapes = shapes_of(schema.tables.values())
         self.tally = Tally()
