@@ -163,8 +163,50 @@ def test_a_run_is_kept_with_what_the_rider_said(desk, bike, riding):
     assert (run.note, run.is_warmup, run.direction_of is not None) == ("<i>nice</i>", True, True)
     assert heard.labels == ["Keep run 1, liking 6"]
     assert view_model.state.session.entry.draft == RunDraft()
-    assert view_model.state.session.runs[0].said == "liking 6, warm-up"
+    assert view_model.state.session.runs[0].said == "liking 6, lap 2:41.3, warm-up"
     assert not view_model.state.session.entry.is_warmup
+
+
+def test_attributes_are_kept_with_the_run_end_by_end_and_survive_as_a_draft(desk, bike, riding):
+    view_model, _ = riding
+    view_model.set_run("liking", 6)
+    view_model.rate("support/rear", 4)
+    view_model.rate("grip/front", 8)
+    view_model.rate("grip/front", None)
+    view_model.rate("grip/front", 7)
+    again = shown(RideViewModel, desk, bike.id)[0].state.session.entry
+    assert again.draft.scores == (("grip/front", 7), ("support/rear", 4))
+    assert [row.title for row in again.scores] == ["Front", "Rear"]
+    assert again.scores[0].cells[0].title == "Grip, front"
+    assert [cell.score for cell in again.scores[1].cells] == [None, None, 4, None, None]
+    assert view_model.keep_run()
+    (kept,) = records(desk, bike).sessions
+    assert {(one.attribute, one.score, one.end) for one in kept.ratings} == {
+        ("grip", 7, "front"),
+        ("support", 4, "rear"),
+    }
+    assert view_model.state.session.entry.draft.scores == ()
+
+
+def test_a_kept_draft_with_scores_nobody_knows_opens_without_them():
+    kept = '{"liking": 7, "scores": [["grip/front", 7], ["shine/front", 9], ["grip/rear", 12]]}'
+    assert RunDraft.from_json(kept).scores == (("grip/front", 7),)
+    assert RunDraft.from_json('{"liking": 7}').scores == ()
+
+
+def test_a_session_judged_by_lap_time_asks_for_it(desk, bike):
+    view_model, heard = shown(RideViewModel, desk, bike.id)
+    assert view_model.state.start.responses == (("liking", "Liking"), ("lap_s", "Lap time"))
+    for name, value in (("new_course", "Ridge"), ("response", "lap_s"), ("verified", True)):
+        view_model.set_start(name, value)
+    assert view_model.start_session()
+    assert records(desk, bike).open_session.session.response == "lap_s"
+    view_model.set_run("is_warmup", False)
+    view_model.set_run("liking", 7)
+    assert not view_model.keep_run()
+    assert (heard.problems[-1].field, "judged by it" in heard.problems[-1].text) == ("lap", True)
+    view_model.set_run("lap", "2:41.3")
+    assert view_model.keep_run()
 
 
 def test_the_ride_happened_when_its_first_entry_was_made_not_when_it_was_kept(desk, bike, riding):

@@ -16,6 +16,7 @@ from workbench.model.errors import InputError
 from workbench.model.facts import check_field, field_of
 from workbench.model.parts import BikeParts
 from workbench.model.person import Person
+from workbench.model.responses import check_rating
 from workbench.model.ride import BlindPlan, Course, Overrule, Run, RunRating, RunSymptom, Session
 from workbench.model.setting import (
     PRESSURE_ITEMS,
@@ -247,6 +248,8 @@ def keep_run(
     _check_scale("Liking", run.liking, 1, 9)
     _check_scale("Direction", run.direction, -2, 2)
     _check_scale("Compared", run.compared, -1, 1)
+    for attribute, score, end in ratings:
+        check_rating(attribute, score, end)
 
     def deed(gate: Gate) -> Run:
         before = gate.find(Run, session_id=run.session_id, order_by=("-number",))

@@ -24,7 +24,7 @@ from workbench.actions.setups import Values, steps_to_setup, take_all_steps, tak
 from workbench.model.errors import InputError, WorkbenchError
 from workbench.model.ride import Overrule
 from workbench.model.setting import Item, changes_between
-from workbench.viewmodels import ride_next, ride_run, ride_start
+from workbench.viewmodels import ride_next, ride_run, ride_scores, ride_start
 from workbench.viewmodels.base import Problem, ViewModel
 from workbench.viewmodels.bench import Bench
 from workbench.viewmodels.change_words import change_text
@@ -185,6 +185,12 @@ class RideViewModel(ViewModel[RideState]):
             draft = self._begun(draft)
         self._keep_draft(ride_run.DRAFT, draft.to_json(), self._session_id())
 
+    def rate(self, key: str, score: int | None) -> None:
+        """Keep one attribute of the run, or take it back."""
+        session = self.state.session
+        if session is not None:
+            self.set_run("scores", ride_scores.with_score(session.entry.draft.scores, key, score))
+
     def _begun(self, draft: RunDraft) -> RunDraft:
         """Note when the run was ridden, on what, and what was under test: that holds whatever is set next."""
         records = self._records()
@@ -208,7 +214,9 @@ class RideViewModel(ViewModel[RideState]):
         if not ridden or open_session is None:
             self.refused.emit(Problem("The bike stands as no setup says. Choose what was changed first.", ""))
             return False
-        wrong = ride_run.problem(replace(draft, is_warmup=state.entry.is_warmup), records.parts, units)
+        response = open_session.session.response
+        as_meant = replace(draft, is_warmup=state.entry.is_warmup)
+        wrong = ride_run.problem(as_meant, records.parts, units, response=response)
         if wrong is not None:
             self.refused.emit(wrong)
             return False
@@ -224,7 +232,8 @@ class RideViewModel(ViewModel[RideState]):
             unverified=open_session.session.verified_at is None,
         )
         label = f"Keep run {state.entry.number}" + (f", liking {run.liking}" if run.liking is not None else "")
-        return self.act(label, keep_run(run, draft_id=kept.id if kept else None)) is not None
+        ratings = ride_scores.ratings_of(draft.scores)
+        return self.act(label, keep_run(run, ratings=ratings, draft_id=kept.id if kept else None)) is not None
 
     def discard_run(self) -> None:
         """Put the entries of the run aside."""

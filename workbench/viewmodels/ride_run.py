@@ -11,6 +11,7 @@ from workbench.model.facts import check_field, field_of, read_whole
 from workbench.model.parts import BikeParts
 from workbench.model.ride import Run
 from workbench.viewmodels.base import Problem
+from workbench.viewmodels.ride_scores import ScoreRow, Scores, in_order, resolve_scores
 from workbench.viewmodels.shown import Units
 from workbench.viewmodels.typed_drafts import TypedIn, read_kept
 
@@ -51,6 +52,7 @@ class RunDraft:
     bottom_rear: str = ""
     lap: str = ""
     note: str = ""
+    scores: Scores = ()
     ridden_at: str = ""
     setup_id: str = ""  # what was ridden, and what the direction speaks of: as at the first entry,
     tested_id: str = ""  # also when something else is set before the run is kept
@@ -63,7 +65,8 @@ class RunDraft:
     @classmethod
     def from_json(cls, text: str) -> RunDraft:
         """Read a kept draft."""
-        return read_kept(cls, text)
+        draft = read_kept(cls, text)
+        return replace(draft, scores=in_order(draft.scores))
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,10 +82,19 @@ class RunEntry:
     has_rear: bool = True
     can_compare: bool = False
     has_draft: bool = False
+    response: str = "liking"  # what the session is judged by
+    scores: tuple[ScoreRow, ...] = ()
 
 
 def resolve_entry(
-    draft: RunDraft, parts: BikeParts, number: int, tested: Adjuster | None, units: Units, *, has_draft: bool
+    draft: RunDraft,
+    parts: BikeParts,
+    number: int,
+    tested: Adjuster | None,
+    units: Units,
+    *,
+    has_draft: bool,
+    response: str = "liking",
 ) -> RunEntry:
     """Lay the entry out; the first run of a session is proposed as warm-up."""
     question = ""
@@ -101,16 +113,20 @@ def resolve_entry(
         has_rear=parts.unit("rear") is not None,
         can_compare=number > 1,
         has_draft=has_draft,
+        response=response,
+        scores=resolve_scores(draft.scores, parts),
     )
 
 
-def problem(draft: RunDraft, parts: BikeParts, units: Units) -> Problem | None:
-    """Find the first entry that cannot be used."""
+def problem(draft: RunDraft, parts: BikeParts, units: Units, *, response: str = "liking") -> Problem | None:
+    """Find the first entry that cannot be used. ``response`` is what the session is judged by."""
     for name in LABELS:
         try:
             _read(draft, name, parts, units)
         except InputError as error:
             return Problem(str(error), name)
+    if draft.is_warmup is not True and response == "lap_s" and not draft.lap.strip():
+        return Problem("Type the lap time first: this session is judged by it.", "lap")
     if draft.liking is None and draft.compared is None and not draft.lap.strip() and draft.is_warmup is not True:
         return Problem("Rate the run first: how much was it liked, 1 to 9?", "liking")
     return None

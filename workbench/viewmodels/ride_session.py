@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from workbench.actions.ride import RideRecords, SessionRecords
 from workbench.model.adjuster import Adjuster
+from workbench.model.responses import lap_text
 from workbench.model.ride import Run
 from workbench.model.setting import Item, changes_between
 from workbench.viewmodels import ride_next, ride_run
@@ -71,7 +72,13 @@ def resolve_session(
         setup_text=f"Setup no. {setup.number} is on the bike" if setup else "The bike stands as no setup says",
         next=ride_next.look_of(step, records, overrules=overrules),
         entry=ride_run.resolve_entry(
-            draft or RunDraft(), records.parts, number, tested, units, has_draft=draft is not None
+            draft or RunDraft(),
+            records.parts,
+            number,
+            tested,
+            units,
+            has_draft=draft is not None,
+            response=session.session.response,
         ),
         choices=ride_next.choices(records.parts, units),
         runs=run_rows(records, session, units),
@@ -137,6 +144,8 @@ def run_rows(records: RideRecords, session: SessionRecords, units: Units) -> tup
 
 def _said(run: Run) -> str:
     words = [f"liking {run.liking}"] if run.liking is not None else []
+    if run.lap_s is not None:
+        words.append(f"lap {lap_text(run.lap_s)}")
     if run.is_warmup:
         words.append("warm-up")
     if run.is_confounded:

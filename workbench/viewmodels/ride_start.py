@@ -9,6 +9,7 @@ from dataclasses import asdict, dataclass, field
 from workbench.actions.ride import RideRecords
 from workbench.model.errors import InputError
 from workbench.model.facts import check_field, clean_text, field_of, read_whole
+from workbench.model.responses import RESPONSES
 from workbench.model.ride import SURFACES, Course, Session
 from workbench.model.setting import Setup
 from workbench.model.steps import steps_to
@@ -36,6 +37,7 @@ class StartDraft:
     surface: str = "dry"
     temperature: str = ""
     planned: str = "10"
+    response: str = "liking"
     verified: bool = False
     verified_at: str = ""  # when it was ticked
     not_verified: str = ""
@@ -58,6 +60,7 @@ class StartState:
     draft: StartDraft
     courses: tuple[tuple[str, str], ...] = ()
     surfaces: tuple[tuple[str, str], ...] = tuple(SURFACES.items())
+    responses: tuple[tuple[str, str], ...] = tuple(RESPONSES.items())
     temperature_unit: str = "degC"
     setup_text: str = ""
     steps: tuple[StepLine, ...] = ()
@@ -142,4 +145,5 @@ def session_of(
         verified_at=(draft.verified_at or now) if draft.verified and not draft.not_verified else None,
         not_verified_reason=clean_text(draft.not_verified),
         planned_runs=read_planned(draft),
+        response=draft.response if draft.response in RESPONSES else "liking",
     )

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from PySide6.QtCore import Qt
 
@@ -163,3 +165,34 @@ def test_names_of_courses_are_shown_as_typed(qtbot, desk, bike):
     a_session(desk, bike, course="<b>Loop</b> & <img src=x>")
     driver = ride(qtbot, desk, bike)
     assert "Session on <b>Loop</b> & <img src=x>" in driver.words()
+
+
+def test_attributes_are_folded_away_and_rated_with_a_digit_each(desk, bike, riding):
+    assert not riding.is_shown("run_scores")
+    riding.keys(Key.Key_7)
+    riding.press("run_attributes")
+    assert riding.focused() == "run_score_grip_front"
+    riding.keys(Key.Key_6, Key.Key_5, Key.Key_8)
+    assert riding.focused() == "run_score_bottom_out_front"
+    riding.keys(Key.Key_Return)
+    (run,) = runs(desk, bike)
+    ratings = desk.ask(ride_records(bike.id)).sessions[-1].ratings
+    assert (run.liking, {(one.attribute, one.end): one.score for one in ratings}) == (
+        7,
+        {("grip", "front"): 6, ("comfort", "front"): 5, ("support", "front"): 8},
+    )
+
+
+def test_a_session_judged_by_lap_time_has_it_beside_the_travel(qtbot, desk, bike):
+    session = a_session(desk, bike)
+    desk.do("Judge by lap", lambda gate: gate.put(replace(session, response="lap_s")), bike_id=bike.id)
+    driver = ride(qtbot, desk, bike)
+    assert driver.is_shown("run_lap")
+    driver.type_into("run_lap", "", then=Key.Key_Tab)
+    driver.page.start()
+    driver.keys(Key.Key_7, Key.Key_Return)
+    driver.keys(Key.Key_8)
+    assert runs(desk, bike)[0].is_warmup, "a warm-up needs no lap time"
+    driver.press("run_keep")
+    assert driver.focused() == "run_lap"
+    assert "judged by it" in driver.words()

@@ -11,6 +11,7 @@ from workbench.ui.parts.choice_field import FlagField
 from workbench.ui.parts.labels import Words
 from workbench.ui.parts.rating_bar import ComparedBar, DirectionBar, RatingBar
 from workbench.ui.parts.theme import SPACE_16, SPACE_24
+from workbench.ui.ride.score_grid import ScoreGrid
 from workbench.ui.ride.typed_line import TypedLine
 from workbench.viewmodels.base import Problem
 from workbench.viewmodels.ride import RideViewModel
@@ -45,7 +46,13 @@ class RunEntryView(QWidget):
         self._discard.clicked.connect(view_model.discard_run)
         self._fold = Button("More ...", "link", name="run_more")
         self._fold.clicked.connect(self._unfold)
-        self.keys = (self._keep, self._discard, self._fold)  # the sheet places them, where they stay in sight
+        self._scores = ScoreGrid()
+        self._scores.scored.connect(view_model.rate)
+        self._scores.hide()
+        self._attributes = Button("Attributes ...", "link", name="run_attributes")
+        self._attributes.clicked.connect(self._unfold_scores)
+        # the sheet places them, where they stay in sight
+        self.keys = (self._keep, self._discard, self._fold, self._attributes)
         self._said = Words("", "problem", name="run_said")
         self._more = self._more_part()
         self._more.hide()
@@ -56,23 +63,24 @@ class RunEntryView(QWidget):
         head.setSpacing(SPACE_24)
         head.addWidget(self._title, 1)
         head.addWidget(self._warmup)
-        travel = QHBoxLayout()
-        travel.setSpacing(SPACE_24)
+        self._travel = QHBoxLayout()
+        self._travel.setSpacing(SPACE_24)
         for name in FIRST:
-            travel.addWidget(self._lines[name], 1)
-        travel.addStretch(1)
+            self._travel.addWidget(self._lines[name], 1, Qt.AlignmentFlag.AlignTop)
+        self._travel.addStretch(1)
         rows = QVBoxLayout(self)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(SPACE_16)
         rows.addLayout(head)
         for widget in (self._liking, self._said, self._direction):
             rows.addWidget(widget)
-        rows.addLayout(travel)
+        rows.addLayout(self._travel)
+        rows.addWidget(self._scores)
         rows.addWidget(self._more)
 
     def _more_part(self) -> QWidget:
         part = QWidget()
-        grid = QGridLayout(part)
+        self._grid = grid = QGridLayout(part)
         grid.setContentsMargins(0, 0, 0, 0)
         grid.setHorizontalSpacing(SPACE_24)
         grid.setVerticalSpacing(SPACE_16)
@@ -101,8 +109,20 @@ class RunEntryView(QWidget):
                 line.set_unit(entry.length_unit)
         for name in ("travel_rear", "bottom_rear"):
             self._lines[name].setVisible(entry.has_rear)
+        self._place_lap(entry.response == "lap_s")
+        self._scores.show_scores(entry.scores)
         self._discard.setVisible(entry.has_draft)
         self._said.set_words("")
+
+    def _place_lap(self, comes_first: bool) -> None:
+        """A session judged by lap time has it beside the travel; else it folds away with the rest."""
+        lap = self._lines["lap"]
+        if comes_first == (self._travel.indexOf(lap) >= 0):
+            return
+        if comes_first:
+            self._travel.insertWidget(0, lap, 1, Qt.AlignmentFlag.AlignTop)
+        else:
+            self._grid.addWidget(lap, 1, MORE.index("lap"), Qt.AlignmentFlag.AlignTop)
 
     def focus_first(self) -> None:
         """Put the focus on the liking, so that a number key rates."""
@@ -131,6 +151,11 @@ class RunEntryView(QWidget):
 
     def _unfold(self) -> None:
         self._more.setVisible(self._more.isHidden())
+
+    def _unfold_scores(self) -> None:
+        self._scores.setVisible(self._scores.isHidden())
+        if not self._scores.isHidden():
+            self._scores.focus_first()
 
     def _set_warmup(self, value: object) -> None:
         self._ride.set_run("is_warmup", bool(value))

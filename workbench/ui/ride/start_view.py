@@ -16,6 +16,7 @@ from workbench.viewmodels.ride import RideState, RideViewModel
 from workbench.viewmodels.ride_start import StartState
 
 NEW_COURSE = ""
+JUDGED_BY = "Judged by: named now, so that it is not picked by what comes out"
 
 
 class StartView(QWidget):
@@ -33,6 +34,8 @@ class StartView(QWidget):
         self._hit.value_committed.connect(self._set_hit)
         self._temperature = TypedLine("temperature", "Air temperature", prefix="ride")
         self._planned = TypedLine("planned", "Runs planned", prefix="ride")
+        self._response: ChoiceField | None = None
+        self._response_cell = QVBoxLayout()
         self._surface: ChoiceField | None = None
         self._surface_cell = QVBoxLayout()
         self._setup = Words("", "strong", name="ride_setup")
@@ -64,6 +67,7 @@ class StartView(QWidget):
         grid.addLayout(self._surface_cell, 1, 0, Qt.AlignmentFlag.AlignTop)
         grid.addWidget(self._temperature, 1, 1, Qt.AlignmentFlag.AlignTop)
         grid.addWidget(self._planned, 1, 2, Qt.AlignmentFlag.AlignTop)
+        grid.addLayout(self._response_cell, 2, 0, 1, 3, Qt.AlignmentFlag.AlignTop)
         for column in range(3):
             grid.setColumnStretch(column, 1)
         check = QHBoxLayout()
@@ -87,6 +91,7 @@ class StartView(QWidget):
             return
         self._show_courses(start)
         self._show_surface(start)
+        self._show_response(start)
         draft = start.draft
         self._new.show_text(draft.new_course)
         self._new.setVisible(not draft.course_id)
@@ -137,6 +142,16 @@ class StartView(QWidget):
             self._surface.value_committed.connect(self._set_surface)
             self._surface_cell.addWidget(_cell("Ground", self._surface))
         self._surface.set_value(start.draft.surface)
+
+    def _show_response(self, start: StartState) -> None:
+        if self._response is None:
+            self._response = ChoiceField(start.responses, label=JUDGED_BY, name="ride_response")
+            self._response.value_committed.connect(self._set_response)
+            self._response_cell.addWidget(_cell(JUDGED_BY, self._response))
+        self._response.set_value(start.draft.response)
+
+    def _set_response(self, key: object) -> None:
+        self._ride.set_start("response", str(key))
 
     def _pick_course(self, place: int) -> None:
         self._ride.set_start("course_id", str(self._courses.itemData(place)))
