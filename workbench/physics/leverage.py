@@ -3,24 +3,31 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import replace
 
 import numpy as np
 import numpy.typing as npt
 from numpy.polynomial import legendre
 
 from workbench.model.errors import InputError, NotEnoughData
-from workbench.physics.limits import check_number
+from workbench.physics.leverage_curve import Floats, Leverage
+from workbench.physics.limits import check_number, check_numbers
 
-Floats = npt.NDArray[np.float64]
+__all__ = ["Leverage", "OddReading", "stroke_from_length_mm", "survey", "wheel_rate_n_per_mm"]
+
 Places = npt.NDArray[np.intp]
 
 # How far the ratio may bend, order by order, as fractions of its mean: a straight fall or rise of up to a third is
 # common, a hump is smaller, finer waves smaller still. Own assumption; wide enough to give way to five readings.
 _BEND_SD = np.array([1.0, 0.30, 0.12, 0.05, 0.025])
-_NINETY = 1.6448536269514722
+
+# The reading error is stated and then learned: factors of what was stated, and how likely each is beforehand.
+_FACTORS = np.exp(np.linspace(np.log(0.1), np.log(6), 18))
+_FACTOR_CHANCE = np.exp(-0.5 * (np.log(_FACTORS) / 0.5) ** 2)
+
 _WILD_SD = 5.0
-_FEWEST_RATIO = 0.3  # a wheel that moves less than this per mm of stroke reads as going backwards
+_BACK_SD = 3.5 * np.sqrt(2)  # two readings each with its error
+_FEWEST_RATIO = 0.5  # a wheel that moves less than this per mm of stroke reads as going backwards
 
 
 class OddReading(InputError):
@@ -29,79 +36,6 @@ class OddReading(InputError):
     def __init__(self, place: int, value: float, allowed: str, hint: str) -> None:
         super().__init__("wheel_mm", value, allowed, hint)
         self.place = place
-
-
-@dataclass(frozen=True, slots=True)
-class Leverage:
-    """A smooth leverage curve; `travel_mm` of the wheel belongs to `stroke_mm` of the shock."""
-
-    stroke_mm: float
-    coefficients: tuple[float, ...]  # of the ratio over stroke, Legendre on -1..1
-    covariance: tuple[tuple[float, ...], ...]
-
-    @property
-    def travel_mm(self) -> float:
-        """Wheel travel at the end of the surveyed stroke [mm]."""
-        return self.wheel(self.stroke_mm)
-
-    @property
-    def mean(self) -> float:
-        """Wheel travel over shock stroke, the whole way."""
-        return self.travel_mm / self.stroke_mm
-
-    @property
-    def progression(self) -> float:
-        """Fall of the ratio from start to end as a fraction of the start; negative when it rises."""
-        start, end = (float(self._ratio_at(stroke)) for stroke in (0.0, self.stroke_mm))
-        return (start - end) / start
-
-    def wheel(self, stroke_mm: float) -> float:
-        """Give the wheel travel that belongs to a shock stroke [mm]."""
-        check_number("stroke_mm", stroke_mm, at_least=0, at_most=self.stroke_mm)
-        return float(self._travel_at(stroke_mm, self._integral))
-
-    def stroke(self, wheel_mm: float) -> float:
-        """Give the shock stroke that belongs to a wheel travel [mm]."""
-        travel_mm = self.travel_mm
-        check_number("wheel_mm", wheel_mm, at_least=0, at_most=travel_mm * (1 + 1e-9))
-        integral = self._integral
-        low, high = 0.0, self.stroke_mm
-        while high - low > 1e-11 * self.stroke_mm:
-            middle = (low + high) / 2
-            low, high = (middle, high) if self._travel_at(middle, integral) < wheel_mm else (low, middle)
-        return (low + high) / 2
-
-    def ratio(self, wheel_mm: float) -> float:
-        """Give the leverage ratio at a wheel travel: wheel movement per shock movement."""
-        return float(self._ratio_at(self.stroke(wheel_mm)))
-
-    def slope_per_mm(self, wheel_mm: float) -> float:
-        """Give how the ratio changes per mm of shock stroke at a wheel travel."""
-        u = 2 * self.stroke(wheel_mm) / self.stroke_mm - 1
-        return float(legendre.legval(u, legendre.legder(self._b))) * 2 / self.stroke_mm
-
-    def interval(self, wheel_mm: float) -> tuple[float, float]:
-        """Give the 90 % interval of the ratio at a wheel travel."""
-        u = 2 * self.stroke(wheel_mm) / self.stroke_mm - 1
-        row = legendre.legvander(np.asarray([u]), len(self.coefficients) - 1)[0]
-        half = _NINETY * float(np.sqrt(row @ np.asarray(self.covariance) @ row))
-        middle = float(row @ self._b)
-        return middle - half, middle + half
-
-    @property
-    def _b(self) -> Floats:
-        return np.asarray(self.coefficients)
-
-    @property
-    def _integral(self) -> Floats:
-        return np.asarray(legendre.legint(self._b, lbnd=-1), dtype=float)
-
-    def _travel_at(self, stroke_mm: float, integral: Floats) -> Floats:
-        u = 2 * stroke_mm / self.stroke_mm - 1
-        return np.asarray(legendre.legval(u, integral)) * self.stroke_mm / 2
-
-    def _ratio_at(self, stroke_mm: float | Floats) -> Floats:
-        return np.asarray(legendre.legval(2 * np.asarray(stroke_mm) / self.stroke_mm - 1, self._b))
 
 
 def survey(stroke_mm: Sequence[float], wheel_mm: Sequence[float], *, reading_sd_mm: float = 1.0) -> Leverage:
@@ -130,8 +64,9 @@ def survey(stroke_mm: Sequence[float], wheel_mm: Sequence[float], *, reading_sd_
     Notes
     -----
     The ratio is a polynomial of the stroke, its coefficients have a normal prior that allows much slope, some hump and
-    little waviness; readings are normal with the sd given, more if they scatter more, and the zero of the wheel scale
-    is read with that sd too. All normal, so the answer is closed: b = (X'X/v + S^-1)^-1 X'y/v. Own derivation.
+    little waviness; readings are normal and the zero of the wheel scale is read with the same sd. For each sd near the
+    stated one the answer is closed, b = (X'X/v + S^-1)^-1 X'y/v, and the answers are weighed by how well that sd
+    explains the readings. Own derivation.
 
     References
     ----------
@@ -139,31 +74,22 @@ def survey(stroke_mm: Sequence[float], wheel_mm: Sequence[float], *, reading_sd_
     """
     strokes, wheels, order = _readings(stroke_mm, wheel_mm, reading_sd_mm)
     _check_rising(strokes, wheels, order, reading_sd_mm)
-    coefficients, covariance, rest = _fit(strokes, wheels, reading_sd_mm)
-    free = max(len(strokes) - 3, 1)
-    scatter = float(np.sqrt(rest @ rest / free))
-    if scatter > reading_sd_mm:
-        coefficients, covariance, rest = _fit(strokes, wheels, scatter)
-    worst = int(np.argmax(np.abs(rest)))
-    if abs(rest[worst]) > _WILD_SD * reading_sd_mm:
-        allowed = f"about {wheels[worst] - rest[worst]:.0f} mm at {strokes[worst]:g} mm of stroke, as the others say"
-        raise OddReading(int(order[worst]), float(wheels[worst]), allowed, "Measure this point again.")
-    curve = Leverage(
-        float(strokes.max()), tuple(coefficients.tolist()), tuple(tuple(row) for row in covariance.tolist())
-    )
-    if (curve._ratio_at(np.linspace(0, curve.stroke_mm, 50)) <= 0).any():
+    model = _model(strokes, wheels)
+    _check_agreeing(model, strokes, wheels, order, reading_sd_mm)
+    coefficients, covariance = _fit(model, reading_sd_mm)
+    rows = tuple(tuple(row) for row in covariance.tolist())
+    curve = Leverage(float(strokes.max()), tuple(coefficients.tolist()), rows)
+    if not curve.rises():
         raise InputError("wheel_mm", "the curve", "wheel travel that rises with every mm of stroke")
-    return curve
+    return replace(curve, beyond_mm=max(float(wheels.max()) - curve.travel_mm, 0.0))
 
 
 def stroke_from_length_mm(length_mm: Sequence[float]) -> list[float]:
     """Give the strokes that belong to shock lengths eye to eye; the longest is full extension [mm]."""
-    if not len(length_mm):
+    lengths = [check_number("length_mm", length, above=0) for length in check_numbers("length_mm", length_mm)]
+    if not lengths:
         raise NotEnoughData("There is no length to start from.")
-    for length in length_mm:
-        check_number("length_mm", length, above=0)
-    longest = max(length_mm)
-    return [longest - length for length in length_mm]
+    return [max(lengths) - length for length in lengths]
 
 
 def wheel_rate_n_per_mm(
@@ -206,12 +132,10 @@ def wheel_rate_n_per_mm(
 def _readings(stroke_mm: Sequence[float], wheel_mm: Sequence[float], sd_mm: float) -> tuple[Floats, Floats, Places]:
     """Give the readings by stroke, and where each stood among those given."""
     check_number("reading_sd_mm", sd_mm, above=0)
-    if len(stroke_mm) != len(wheel_mm):
-        raise InputError("wheel_mm", f"{len(wheel_mm)} readings", f"one for each of the {len(stroke_mm)} strokes")
-    for name, values in (("stroke_mm", stroke_mm), ("wheel_mm", wheel_mm)):
-        for value in values:
-            check_number(name, value, at_least=0)
-    strokes, wheels = np.asarray(stroke_mm, dtype=float), np.asarray(wheel_mm, dtype=float)
+    strokes = np.asarray(check_numbers("stroke_mm", stroke_mm, at_least=0), dtype=float)
+    wheels = np.asarray(check_numbers("wheel_mm", wheel_mm, at_least=0), dtype=float)
+    if len(strokes) != len(wheels):
+        raise InputError("wheel_mm", f"{len(wheels)} readings", f"one for each of the {len(strokes)} strokes")
     if len(np.unique(strokes[strokes > 0])) < 3:
         raise NotEnoughData("A leverage curve needs readings at three strokes or more beside full extension.")
     order = np.argsort(strokes, kind="stable")
@@ -232,8 +156,9 @@ def _check_rising(strokes: Floats, wheels: Floats, order: Places, sd_mm: float) 
 
 
 def _going_back(strokes: Floats, wheels: Floats, sd_mm: float) -> Places:
-    needed = _FEWEST_RATIO * np.diff(strokes) - 2.5 * np.sqrt(2) * sd_mm
-    return np.flatnonzero(np.diff(wheels) < needed)
+    moved, on = np.diff(strokes), np.diff(wheels)
+    on = np.where(moved == 0, -np.abs(on), on)  # two readings at one stroke contradict whichever is larger
+    return np.flatnonzero(on < _FEWEST_RATIO * moved - _BACK_SD * sd_mm)
 
 
 def _standing_out(strokes: Floats, wheels: Floats, one: int, pair: tuple[int, int]) -> float:
@@ -244,21 +169,57 @@ def _standing_out(strokes: Floats, wheels: Floats, one: int, pair: tuple[int, in
     return abs(float(fit(strokes[one])) - float(wheels[one]))
 
 
-def _fit(strokes: Floats, wheels: Floats, sd_mm: float) -> tuple[Floats, Floats, Floats]:
-    """Give coefficients, their covariance and what the curve leaves over; the zero of the scale is fitted too."""
+def _model(strokes: Floats, wheels: Floats) -> tuple[Floats, Floats, float]:
+    """Give what each coefficient, and the zero of the scale, adds to the readings; the readings off a flat curve."""
     end = float(strokes.max())
+    columns = np.column_stack([_integrated(strokes, end, len(_BEND_SD)), np.ones(len(strokes))])
+    columns[(strokes == 0) & (wheels == 0)] = 0.0  # nothing at nothing was not read but agreed
+    mean = float(wheels[strokes == end].mean()) / end
+    return columns, wheels - mean * columns[:, 0], mean
+
+
+def _check_agreeing(
+    model: tuple[Floats, Floats, float], strokes: Floats, wheels: Floats, order: Places, sd_mm: float
+) -> None:
+    """Refuse a reading far off what the others say, as far as the usual reading is off."""
+    columns, off, mean = model
+    change, covariance, _ = _fit_with(*model, sd_mm)
+    own_share = np.einsum("ij,jk,ik->i", columns, covariance, columns) / sd_mm**2
+    worst = int(np.argmax(np.abs(off - columns @ change) / np.sqrt(np.maximum(1 - own_share, 1e-3))))
+    others = np.arange(len(off)) != worst
+    change, covariance, _ = _fit_with(columns[others], off[others], mean, sd_mm)
+    away_mm = float(off[worst] - columns[worst] @ change)
+    expected_sd_mm = float(np.sqrt(sd_mm**2 + columns[worst] @ covariance @ columns[worst]))
+    usual = max(1.0, 1.4826 * float(np.median(np.abs(off[others] - columns[others] @ change))) / sd_mm)
+    if abs(away_mm) > _WILD_SD * usual * expected_sd_mm:
+        allowed = f"about {wheels[worst] - away_mm:.0f} mm at {strokes[worst]:g} mm of stroke, as the others say"
+        raise OddReading(int(order[worst]), float(wheels[worst]), allowed, "Measure this point again.")
+
+
+def _fit(model: tuple[Floats, Floats, float], stated_sd_mm: float) -> tuple[Floats, Floats]:
+    """Give the coefficients and their covariance, over every reading error near the stated one."""
+    fits = [_fit_with(*model, stated_sd_mm * factor) for factor in _FACTORS]
+    changes, covariances, log_fit = (np.asarray(part) for part in zip(*fits, strict=True))
+    chance = _FACTOR_CHANCE * np.exp(log_fit - log_fit.max())
+    chance /= chance.sum()
+    middle = chance @ changes
+    apart = changes - middle
+    covariance = np.tensordot(chance, covariances, 1) + (apart * chance[:, None]).T @ apart
+    middle[0] += model[2]
     terms = len(_BEND_SD)
-    columns = np.column_stack([_integrated(strokes, end, terms), np.where(strokes > 0, 1.0, 0.0)])
-    mean = float(wheels[-1]) / end
+    return middle[:terms], covariance[:terms, :terms]
+
+
+def _fit_with(columns: Floats, off: Floats, mean: float, sd_mm: float) -> tuple[Floats, Floats, float]:
+    """Give the change of the coefficients, its covariance, and how well this reading error explains the readings."""
     prior_sd = np.append(_BEND_SD * mean, sd_mm)
-    start = np.zeros(terms + 1)
-    start[0] = mean
-    start_precision = np.diag(prior_sd**-2.0)
-    precision = columns.T @ columns / sd_mm**2 + start_precision
-    covariance = np.linalg.inv(precision)
-    solved = covariance @ (columns.T @ wheels / sd_mm**2 + start_precision @ start)
-    rest = wheels - columns @ solved
-    return solved[:terms], covariance[:terms, :terms], rest
+    precision = columns.T @ columns / sd_mm**2 + np.diag(prior_sd**-2.0)
+    covariance = np.asarray(np.linalg.inv(precision), dtype=float)
+    pull = columns.T @ off / sd_mm**2
+    change = covariance @ pull
+    readings = int(columns.any(axis=1).sum())
+    log_size = 2 * readings * np.log(sd_mm) + np.linalg.slogdet(precision)[1] + 2 * np.log(prior_sd).sum()
+    return change, covariance, float(-0.5 * (off @ off / sd_mm**2 - pull @ change + log_size))
 
 
 def _integrated(strokes: Floats, end: float, terms: int) -> Floats:
