@@ -14,15 +14,24 @@ NEW_BIKE = "new_bike"
 SPRING = "spring"
 LEVERAGE = "leverage"
 CARRY = "carry"
+BACKUPS = "backups"
+HISTORY = "history"
+BUNDLE = "bundle"
 SHEETS = {
     NEW_BIKE: "New bike",
     SPRING: "Spring",
     LEVERAGE: "Leverage",
     CARRY: "Carry over",
+    BACKUPS: "Backups",
 }  # sheets that are no station
+WITHOUT_BIKE = frozenset({NEW_BIKE, BACKUPS, HISTORY, BUNDLE})  # those that need no bike on the bench
 DRAFT_STATIONS = {
     "typed": Station.GARAGE,
     "leverage": Station.SAG,
+    "coil_at_hand": Station.SAG,
+    "coil_wire": Station.SAG,
+    "coil_pressed": Station.SAG,
+    "coil_table": Station.SAG,
     "adjusters_typed": Station.ADJUSTERS,
     "count": Station.ADJUSTERS,
     "sag": Station.SAG,
