@@ -13,12 +13,6 @@ LETTERS = ("A", "B")
 FEWEST_PAIRS = 3  # fewer can show nothing, whatever comes out
 MOST_PAIRS = 12
 CONCEALED = "concealed"  # how the bike's log speaks of what is under test until the reveal
-ATTRIBUTES = {
-    "grip": "Grip",
-    "comfort": "Comfort on small bumps",
-    "support": "Support",
-    "composure": "Composure",
-}
 
 Values = Mapping[tuple[str, str], float | None]
 

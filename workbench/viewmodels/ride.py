@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from collections.abc import Callable
+from dataclasses import replace
 from typing import Any
 
 from workbench.actions.desk import Desk
@@ -16,7 +17,6 @@ from workbench.actions.ride import (
     keep_run,
     overrules_in,
     reopen_session,
-    ride_records,
     set_run_aside,
     start_session,
 )
@@ -24,36 +24,31 @@ from workbench.actions.setups import Values, steps_to_setup, take_all_steps, tak
 from workbench.model.errors import InputError, WorkbenchError
 from workbench.model.ride import Overrule
 from workbench.model.setting import Item, changes_between
+from workbench.model.steps import Step
 from workbench.viewmodels import ride_next, ride_run, ride_scores, ride_start
-from workbench.viewmodels.base import Problem, ViewModel
+from workbench.viewmodels.base import Problem
 from workbench.viewmodels.bench import Bench
 from workbench.viewmodels.change_words import change_text
+from workbench.viewmodels.ride_blind_deeds import BlindDeeds
+from workbench.viewmodels.ride_blind_planning import real_seed
 from workbench.viewmodels.ride_run import RunDraft
 from workbench.viewmodels.ride_session import Focus, SessionState, resolve_session, setup_ridden, tested_adjuster
-from workbench.viewmodels.ride_start import StartDraft, StartState
+from workbench.viewmodels.ride_start import StartDraft
+from workbench.viewmodels.ride_state import RideState
 from workbench.viewmodels.shown import short_time
 from workbench.viewmodels.typed_drafts import draft_as_meant, typed_in
 
-
-@dataclass(frozen=True, slots=True)
-class RideState:
-    """One of: blocked, starting, riding."""
-
-    blocked: str = ""
-    start: StartState | None = None
-    session: SessionState | None = None
-    last_session: str = ""  # key of a session that can be opened again
-    last_session_text: str = ""
+__all__ = ["RideState", "RideViewModel"]
 
 
-class RideViewModel(ViewModel[RideState]):
+class RideViewModel(BlindDeeds):
     """The ride sheet and its deeds."""
 
     station = "ride"
 
-    def __init__(self, desk: Desk, bench: Bench) -> None:
+    def __init__(self, desk: Desk, bench: Bench, seeds: Callable[[], int] = real_seed) -> None:
         self._focus = Focus()
-        super().__init__(desk, bench)
+        super().__init__(desk, bench, seeds)
 
     # Reading
 
@@ -67,6 +62,8 @@ class RideViewModel(ViewModel[RideState]):
         if not records.parts.riders:
             return RideState(blocked="Choose a rider on the garage sheet first.")
         session = records.open_session
+        if session is not None and session.is_concealed:
+            return RideState(blind=self.read_blind(session))
         if session is not None:
             return RideState(session=self._session_state(records, session))
         draft = self._desk.open_draft(ride_start.DRAFT, bike_id=self.bike_id)
@@ -79,15 +76,13 @@ class RideViewModel(ViewModel[RideState]):
             self._bench.units,
             has_draft=draft is not None,
         )
-        last = records.sessions[-1] if records.sessions else None
+        last = next((one for one in reversed(records.sessions) if not one.session.is_blind), None)
         return RideState(
-            start=start,
+            start=self.for_plan(records, start),
+            plan=self.read_plan(records),
             last_session=last.session.id if last else "",
             last_session_text=f"{last.course.name}, {short_time(last.session.started_at)}" if last else "",
         )
-
-    def _records(self) -> RideRecords:
-        return self._desk.ask(ride_records(self.bike_id, self._bench.rider_id))
 
     def _first_start(self, records: RideRecords) -> StartDraft:
         """Begin with what the last session had."""
@@ -125,9 +120,17 @@ class RideViewModel(ViewModel[RideState]):
 
     def take_step(self, key: str) -> None:
         """Log one step of the start as done."""
-        for step in self._desk.ask(steps_to_setup(ride_start.setup_to_ride(self._records()).id)):
+        for step in self._start_steps():
             if f"{step.item}/{step.subject_id}" == key:
                 self.act(f"Set {step.title.lower()}"[:60], take_step(self.bike_id, step, temperature_c=self._start_c()))
+
+    def _start_steps(self) -> tuple[Step, ...]:
+        """List what is to be set before the first run."""
+        records = self._records()
+        planned = self.plan_steps(records)
+        if planned is not None:
+            return planned
+        return self._desk.ask(steps_to_setup(ride_start.setup_to_ride(records).id))
 
     def _start_c(self) -> float | None:
         """Give the temperature entered for the start, as far as it can be read."""
@@ -139,7 +142,7 @@ class RideViewModel(ViewModel[RideState]):
 
     def take_all_steps(self) -> None:
         """Log every step of the start as done."""
-        steps = self._desk.ask(steps_to_setup(ride_start.setup_to_ride(self._records()).id))
+        steps = self._start_steps()
         if steps:
             self.act(f"Set {len(steps)} settings", take_all_steps(self.bike_id, steps, temperature_c=self._start_c()))
 
@@ -318,9 +321,3 @@ class RideViewModel(ViewModel[RideState]):
     def _session_id(self) -> str:
         session = self._records().open_session
         return session.session.id if session else ""
-
-    def _keep_draft(self, kind: str, body: str, subject: str | None) -> None:
-        try:
-            self._desk.keep_draft(kind, body, bike_id=self.bike_id, subject=subject)
-        except WorkbenchError as error:
-            self.refuse(error)
