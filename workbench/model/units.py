@@ -121,7 +121,10 @@ def symbol_of(quantity: str, unit: str) -> str:
 
 def to_unit(value: float, quantity: str, unit: str) -> float:
     """Give a value from inside in the named unit."""
-    kind = UNITS[quantity][unit]
+    return _outside(value, UNITS[quantity][unit])
+
+
+def _outside(value: float, kind: UnitOf) -> float:
     return (value - float(kind.offset)) / float(kind.factor)
 
 
@@ -151,15 +154,18 @@ def parse(text: str, quantity: str, *, default_unit: str) -> float:
     Raises
     ------
     InputError
-        If the text is no number, has an unknown unit, or could mean two values a thousand times apart.
+        If the text is no number, has an unknown unit, or could mean two values a thousand times apart; or if there
+        is no such quantity or unit.
 
     Examples
     --------
     >>> parse("5,6 bar", "pressure", default_unit="psi")
     560.0
     """
+    default = unit_named(quantity, default_unit, "default_unit")
     units = UNITS[quantity]
-    default = units[default_unit]
+    if not isinstance(text, str):
+        raise InputError(_spoken(quantity), text, _allowed(quantity), "Give it as text.")
     try:
         plain = plain_text(text)
         clock = _read_clock(plain) if quantity == "duration" else None
@@ -176,14 +182,14 @@ def show(value: float, quantity: str, *, unit: str, locale: str = "en") -> str:
     Raises
     ------
     InputError
-        If the value is not a finite number.
+        If the value is not a finite number, or there is no such quantity or unit.
 
     Examples
     --------
     >>> show(827.37, "pressure", unit="bar", locale="de").replace(THIN_SPACE, " ")
     '8,27 bar'
     """
-    kind = UNITS[quantity][unit]
+    kind = unit_named(quantity, unit, "unit")
     number = show_number(value, quantity, unit=unit, locale=locale)
     if quantity == "turns" and number == "1":
         return f"1{THIN_SPACE}turn"
@@ -193,9 +199,10 @@ def show(value: float, quantity: str, *, unit: str, locale: str = "en") -> str:
 
 def show_number(value: float, quantity: str, *, unit: str, locale: str = "en") -> str:
     """Write a value from inside in the named unit, without the unit's symbol."""
-    if not isfinite(value):
+    kind = unit_named(quantity, unit, "unit")
+    if not _is_number(value):
         raise InputError(_spoken(quantity), value, "a finite number")
-    text = f"{to_unit(value, quantity, unit):.{UNITS[quantity][unit].decimals}f}"
+    text = f"{_outside(float(value), kind):.{kind.decimals}f}"
     if "." in text:
         text = text.rstrip("0").rstrip(".")
     whole, _, part = text.partition(".")
@@ -232,13 +239,42 @@ def _read_quantity(text: str, units: dict[str, UnitOf], default: UnitOf) -> Frac
     return read_number(found[1]) * kind.factor + kind.offset
 
 
-def _find_unit(text: str, units: dict[str, UnitOf], default: UnitOf) -> UnitOf:
+def unit_named(quantity: str, unit: str, field: str) -> UnitOf:
+    """Give a unit of a quantity by its name or any way of writing it.
+
+    Raises
+    ------
+    InputError
+        If there is no such quantity or unit.
+    """
+    units = UNITS.get(quantity) if isinstance(quantity, str) else None
+    if units is None:
+        raise InputError("quantity", quantity, f"one of {', '.join(UNITS)}")
+    found = units.get(unit) or _written(unit, units) if isinstance(unit, str) else None
+    if found is None:
+        raise InputError(field, unit, f"one of {', '.join(name or 'an empty text' for name in units)}")
+    return found
+
+
+def _is_number(value: object) -> bool:
+    try:
+        return not isinstance(value, bool) and isfinite(value)  # type: ignore[arg-type]
+    except (TypeError, OverflowError):
+        return False
+
+
+def _written(text: str, units: dict[str, UnitOf]) -> UnitOf | None:
+    """Give the unit that is written so in any case of letters."""
     wanted = text.strip().casefold()
-    if not wanted:
+    spelled = ((kind, {name.casefold(), kind.symbol.casefold(), *kind.also}) for name, kind in units.items())
+    return next((kind for kind, ways in spelled if wanted in ways), None)
+
+
+def _find_unit(text: str, units: dict[str, UnitOf], default: UnitOf) -> UnitOf:
+    if not text.strip():
         return default
-    for name, kind in units.items():
-        if wanted in {name.casefold(), kind.symbol.casefold(), *kind.also}:
-            return kind
+    if found := _written(text, units):
+        return found
     known = ", ".join(kind.symbol for kind in units.values() if kind.symbol)
     raise Unreadable(f"The unit is not known here; {f'write {known}' if known else 'write the number alone'}.")
 

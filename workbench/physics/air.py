@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
+from typing import cast
 
 import numpy as np
 
@@ -167,8 +168,10 @@ def static_travel_mm(
     -----
     The force rises all the way, so halving the travel finds the one answer, here to a billionth of the travel.
     """
-    for name, value in (("pressure_kpa", pressure_kpa), ("n", n)):
-        check_number(name, value)
+    optional = (("second_kpa", second_kpa), ("negative_kpa", negative_kpa))
+    for name, value in (("pressure_kpa", pressure_kpa), ("n", n), *optional):
+        if value is not None or name in ("pressure_kpa", "n"):
+            check_number(name, cast(float, value))
     check_number("load_n", load_n, at_least=0)
     sides = fill(chamber, pressure_kpa, n, second_kpa, negative_kpa)
 

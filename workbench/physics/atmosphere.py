@@ -11,7 +11,7 @@ _EARTH_RADIUS_M = 6_356_766.0
 _SEA_LEVEL_K = 288.15
 _LAPSE_K_PER_M = 0.0065
 _EXPONENT = 9.80665 / (287.05287 * _LAPSE_K_PER_M)
-_LOWEST_M, _HIGHEST_M = -2000.0, 11_000.0
+_LOWEST_M, _HIGHEST_M = -2000.0, 11_000.0  # where the standard begins, and where its lowest layer ends
 
 
 def standard_pressure_kpa(altitude_m: float) -> float:
@@ -45,7 +45,11 @@ def standard_pressure_kpa(altitude_m: float) -> float:
     >>> round(standard_pressure_kpa(2000), 3)
     79.501
     """
-    check_number("altitude_m", altitude_m, at_least=_LOWEST_M, at_most=_HIGHEST_M)
+    return _outside_kpa("altitude_m", altitude_m)
+
+
+def _outside_kpa(field: str, altitude_m: float) -> float:
+    check_number(field, altitude_m, at_least=_LOWEST_M, at_most=_HIGHEST_M)
     geopotential_m = _EARTH_RADIUS_M * altitude_m / (_EARTH_RADIUS_M + altitude_m)
     fall: float = (1 - _LAPSE_K_PER_M * geopotential_m / _SEA_LEVEL_K) ** _EXPONENT
     return SEA_LEVEL_KPA * fall
@@ -61,7 +65,7 @@ def carry_pressure(pressure_kpa: float, *, from_c: float, to_c: float, from_m: f
     from_c, to_c
         Temperature of the gas here and there [degC].
     from_m, to_m
-        Altitude here and there [m].
+        Altitude here and there [m], -2000 to 11 000.
 
     Returns
     -------
@@ -88,7 +92,7 @@ def carry_pressure(pressure_kpa: float, *, from_c: float, to_c: float, from_m: f
     >>> round(carry_pressure(551.58, from_c=22, to_c=-3), 1)  # 80 psi becomes 72
     496.3
     """
-    here_kpa, there_kpa = standard_pressure_kpa(from_m), standard_pressure_kpa(to_m)
+    here_kpa, there_kpa = _outside_kpa("from_m", from_m), _outside_kpa("to_m", to_m)
     check_number("pressure_kpa", pressure_kpa, above=-here_kpa)
     check_number("from_c", from_c, above=ABSOLUTE_ZERO_C, at_most=1000)
     check_number("to_c", to_c, above=ABSOLUTE_ZERO_C, at_most=1000)

@@ -11,7 +11,7 @@ import numpy as np
 
 from workbench.model.errors import InputError, NotEnoughData
 from workbench.model.units import from_unit, show
-from workbench.physics.limits import check_number, percent
+from workbench.physics.limits import check_number, check_numbers, percent
 
 STOCK_STEP_N_PER_MM = from_unit(25, "spring_rate", "lbf/in")  # common practice, no source
 _NEAR = 0.01  # sag this near to the target, as a fraction of the stroke, asks for no other spring
@@ -120,7 +120,7 @@ def _check_measurement(rate: float, sag_mm: float, stroke_mm: float, target: flo
 def _rates_around(exact: float, step: float | None, shelf: Sequence[float] | None) -> tuple[float, ...]:
     """Give the nearest rate at or below and above the exact one."""
     if shelf is not None:
-        for rate in shelf:
+        for rate in check_numbers("stock_rates_n_per_mm", shelf):
             check_number("stock_rates_n_per_mm", rate, above=0)
         below = [rate for rate in shelf if rate <= exact]
         above = [rate for rate in shelf if rate > exact]
@@ -248,12 +248,10 @@ def fit_rate(travel_mm: Sequence[float], force_n: Sequence[float]) -> tuple[floa
 
 
 def _pairs(travel_mm: Sequence[float], force_n: Sequence[float]) -> tuple[np.ndarray, np.ndarray]:
-    if len(travel_mm) != len(force_n):
-        raise InputError("force_n", f"{len(force_n)} readings", f"one for each of the {len(travel_mm)} travels")
-    for name, values in (("travel_mm", travel_mm), ("force_n", force_n)):
-        for value in values:
-            check_number(name, value)
-    return np.asarray(travel_mm, dtype=float), np.asarray(force_n, dtype=float)
+    travels, forces = check_numbers("travel_mm", travel_mm), check_numbers("force_n", force_n)
+    if len(travels) != len(forces):
+        raise InputError("force_n", f"{len(forces)} readings", f"one for each of the {len(travels)} travels")
+    return np.asarray(travels, dtype=float), np.asarray(forces, dtype=float)
 
 
 def _student_95(degrees: int) -> float:

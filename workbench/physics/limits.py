@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from math import isfinite, nan
-from numbers import Real
 
 from workbench.model.errors import InputError
 from workbench.model.units import show
@@ -48,7 +47,7 @@ def check_number(
 
 def check_numbers(field: str, values: Sequence[float], *, at_least: float | None = None) -> list[float]:
     """Give a row of values as floats, each checked as `check_number` does."""
-    if isinstance(values, str) or not hasattr(values, "__len__") or not hasattr(values, "__iter__"):
+    if isinstance(values, str | bytes | dict) or not hasattr(values, "__len__") or getattr(values, "ndim", 1) != 1:
         raise InputError(field, values, "a list of numbers")
     return [check_number(field, value, at_least=at_least) for value in values]
 
@@ -56,7 +55,7 @@ def check_numbers(field: str, values: Sequence[float], *, at_least: float | None
 def as_number(value: object) -> float:
     """Give a number as a float and anything that is none as not-a-number; an array of no dimension is a number."""
     kind = getattr(getattr(value, "dtype", None), "kind", "")
-    is_number = isinstance(value, Real) if not kind else kind in "iuf" and getattr(value, "ndim", 1) == 0
+    is_number = isinstance(value, (int, float)) if not kind else kind in "iuf" and getattr(value, "ndim", 1) == 0
     if isinstance(value, bool) or not is_number:
         return nan
     try:
