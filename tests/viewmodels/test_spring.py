@@ -130,7 +130,7 @@ def surveyed(desk):
 
 def test_a_survey_is_fitted_as_it_is_typed_and_kept_as_one_step(desk):
     view_model = surveyed(desk)
-    assert view_model.state.curve is not None
+    assert view_model.state.ratio is not None
     assert "falls" in view_model.state.said
     assert view_model.keep()
     assert desk.undo_label() == "Keep leverage survey, 6 points"
@@ -142,7 +142,7 @@ def test_a_survey_is_fitted_as_it_is_typed_and_kept_as_one_step(desk):
 def test_a_wheel_that_goes_back_is_named_and_nothing_typed_is_lost(desk):
     view_model = surveyed(desk)
     view_model.set_pair(3, 1, "20")
-    assert view_model.state.curve is None
+    assert view_model.state.wrong_line == 3
     assert not view_model.keep()
     assert view_model.state.pairs[3] == ("40", "20")
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 SPRINGS = {"air": "Air", "coil": "Coil", "air_coil": "Air with coil"}
@@ -129,6 +130,23 @@ class LeveragePoint:
     survey_id: str
     stroke_mm: float
     wheel_mm: float
+
+
+def mountings(surveys: Sequence[LeverageSurvey], unit: Unit) -> tuple[LeverageSurvey, ...]:
+    """Give the newest survey of each mounting position of a unit, newest first; surveys come newest first."""
+    newest: dict[str, LeverageSurvey] = {}
+    for survey in surveys:
+        if survey.unit_id == unit.id:
+            newest.setdefault(survey.mounting.casefold(), survey)
+    return tuple(newest.values())
+
+
+def survey_in_use(surveys: Sequence[LeverageSurvey], unit: Unit) -> LeverageSurvey | None:
+    """Give the survey of the mounting a unit is in; the newest of all where nobody said which one that is."""
+    found = mountings(surveys, unit)
+    if unit.mounting is None:
+        return found[0] if found else None
+    return next((one for one in found if one.mounting.casefold() == unit.mounting.casefold()), None)
 
 
 @dataclass(frozen=True, slots=True)

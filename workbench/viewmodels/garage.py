@@ -27,6 +27,7 @@ _AIR_FACTS = (
     "maximum_kpa",
     "maker_table",
     "has_second_positive",
+    "negative",
     "spacer_limit",
     "spacer_volume_mm3",
     *_SIZES,
@@ -94,7 +95,8 @@ def _rider_section(parts: BikeParts, units: Units) -> Section:
 
 def _unit_section(parts: BikeParts, unit: Unit, units: Units) -> Section:
     is_air = unit.spring != "coil"
-    names = ("name", "travel_mm", *(_AIR_FACTS if is_air else _COIL_FACTS), *_TAIL_FACTS)
+    length = ("eye_to_eye_mm",) if unit.kind == "shock" else ()
+    names = ("name", "travel_mm", *length, *(_AIR_FACTS if is_air else _COIL_FACTS), *_TAIL_FACTS)
     generation = parts.generation(unit.id)
     since = f"hardware no. {generation.number} since {short_date(generation.started_at)}" if generation else ""
     labels = {"travel_mm": "Travel" if unit.kind == "fork" else "Stroke"}

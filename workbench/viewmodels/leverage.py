@@ -1,55 +1,28 @@
-"""The leverage survey: shock stroke against wheel travel, read at the bench, and the curve through it."""
+"""The leverage survey: the shock against the wheel, read at the bench, and the mounting positions side by side."""
 
 from __future__ import annotations
 
-import json
-from dataclasses import dataclass, replace
-from math import isfinite
+from dataclasses import dataclass, field, replace
 
-from workbench.actions.spring import SpringRecords, delete_survey, keep_survey, spring_records
-from workbench.model.errors import InputError, NotEnoughData, WorkbenchError
-from workbench.model.unit import Unit
+from workbench.actions.spring import (
+    SpringRecords,
+    delete_survey,
+    keep_survey,
+    move_mounting,
+    spring_records,
+    state_mounting,
+)
+from workbench.model.errors import WorkbenchError
+from workbench.model.unit import LeverageSurvey, Unit, mountings, survey_in_use
 from workbench.viewmodels.base import Problem, ViewModel
+from workbench.viewmodels.leverage_curves import UNNAMED, fit_of, pictures, problem_of, words_of
+from workbench.viewmodels.leverage_draft import USUAL_SD_MM, SurveyDraft, read_other_way, read_survey
+from workbench.viewmodels.leverage_mountings import Mountings, mountings_shown, name_of
+from workbench.viewmodels.lines import Lines
 from workbench.viewmodels.shown import Units, short_date
+from workbench.viewmodels.spring_curves import fitted
 
 DRAFT = "leverage"
-LINES = 8  # pairs offered at first; a new line appears when the last is used
-STEPS = 40
-STEADY = 0.03  # a change of the ratio this small is called none
-
-
-@dataclass(frozen=True, slots=True)
-class SurveyDraft:
-    """What has been typed so far, as typed: pairs of stroke and wheel travel, and the mounting."""
-
-    pairs: tuple[tuple[str, str], ...] = ()
-    mounting: str = ""
-
-    def to_json(self) -> str:
-        """Write the draft for keeping."""
-        return json.dumps({"pairs": self.pairs, "mounting": self.mounting})
-
-    @classmethod
-    def from_json(cls, text: str) -> SurveyDraft:
-        """Read a kept draft."""
-        known = json.loads(text)
-        return cls(tuple((str(a), str(b)) for a, b in known.get("pairs", ())), str(known.get("mounting", "")))
-
-
-@dataclass(frozen=True, slots=True)
-class RatioCurve:
-    """The ratio over wheel travel with its 90 % interval, and the points read."""
-
-    wheel_mm: tuple[float, ...]
-    ratio: tuple[float, ...]
-    low: tuple[float, ...]
-    high: tuple[float, ...]
-    stroke_mm: tuple[float, ...] = ()  # the fit, at the same wheel travels
-    points: tuple[tuple[float, float], ...] = ()  # stroke and wheel travel as read
-
-    def __post_init__(self) -> None:
-        if not all(map(isfinite, (*self.wheel_mm, *self.ratio, *self.low, *self.high))):
-            raise ValueError("a ratio curve is finite")
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,143 +32,160 @@ class LeverageState:
     blocked: str = ""
     pairs: tuple[tuple[str, str], ...] = ()
     mounting: str = ""
-    unit: str = "mm"
-    curve: RatioCurve | None = None
+    by_length: bool = False
+    extended: str = ""
+    extended_hint: str = ""
+    exact_to: str = ""
+    exact_hint: str = ""
+    heads: tuple[str, str] = ("", "")
+    ratio: Lines | None = None
+    travel: Lines | None = None
     said: str = ""
+    is_wrong: bool = False
+    wrong_line: int | None = None
     has_draft: bool = False
-    kept: tuple[tuple[str, str], ...] = ()
-
-
-def read_pairs(draft: SurveyDraft, units: Units) -> list[tuple[float, float]]:
-    """Read the typed pairs; half a pair or an unreadable one raises InputError naming its line."""
-    pairs = []
-    for number, (stroke, wheel) in enumerate(draft.pairs, start=1):
-        if not stroke.strip() and not wheel.strip():
-            continue
-        try:
-            pairs.append((units.parse(stroke, "length"), units.parse(wheel, "length")))
-        except InputError as error:
-            raise InputError(f"Line {number}", error.value, "a stroke and a wheel travel") from error
-    return pairs
-
-
-def ratio_curve(pairs: list[tuple[float, float]]) -> tuple[RatioCurve, str]:
-    """Fit the curve and say it in words; raises what the fit raises."""
-    from workbench.physics.leverage import survey
-
-    fit = survey([stroke for stroke, _ in pairs], [wheel for _, wheel in pairs])
-    travel = [fit.travel_mm * step / STEPS for step in range(STEPS + 1)]
-    bounds = [fit.interval(min(x, fit.travel_mm)) for x in travel]
-    curve = RatioCurve(
-        tuple(travel),
-        tuple(fit.ratio(min(x, fit.travel_mm)) for x in travel),
-        tuple(low for low, _ in bounds),
-        tuple(high for _, high in bounds),
-        tuple(fit.stroke(min(x, fit.travel_mm)) for x in travel),
-        tuple(pairs),
-    )
-    share = f"{100 * abs(fit.progression):.0f}\u2009%"
-    steady = abs(fit.progression) < STEADY
-    kind = "stays nearly the same" if steady else f"{'falls' if fit.progression > 0 else 'rises'} by {share}"
-    said = (
-        f"{fit.travel_mm:.0f} mm at the wheel over {fit.stroke_mm:.1f} mm of stroke: {fit.mean:.2f} on the whole."
-        f" From start to end the ratio {kind}."
-    )
-    return curve, said
+    can_keep: bool = False
+    looked_at: str = ""  # the kept survey whose readings are shown
+    looked_words: str = ""
+    mountings: Mountings = field(default_factory=Mountings)
 
 
 class LeverageViewModel(ViewModel[LeverageState]):
-    """Takes a survey; every entry is kept as typed."""
+    """Takes a survey, every entry kept as typed, and says which mounting the shock is in."""
 
     station = "sag"
-    watched = frozenset({"leverage_survey", "leverage_point", "unit"})
+    watched = frozenset(
+        {"leverage_survey", "leverage_point", "unit", "sag_measurement", "generation", "bike", "person", "bike_rider"}
+    )
+    _looked_at = ""  # a kept survey picked to be looked at
 
     def read(self) -> LeverageState:
-        """Read the survey being typed, or the newest kept one."""
+        """Read the survey being typed, or the kept one that is looked at."""
         if not self.bike_id:
             return LeverageState(blocked="Pick a bike first.")
-        records = self._desk.ask(spring_records(self.bike_id))
+        records = self._records()
         unit = records.sag.parts.unit("rear")
         if unit is None:
             return LeverageState(blocked="This bike has no shock, so there is no leverage to survey.")
-        kept = self._desk.open_draft(DRAFT, bike_id=self.bike_id, subject=unit.id)
-        draft = SurveyDraft.from_json(kept.body) if kept else self._newest(records, unit)
-        curve, said = self._curve(draft)
-        return LeverageState(
-            pairs=_with_free_line(draft.pairs),
-            mounting=draft.mounting,
-            unit=self._bench.units.length,
-            curve=curve,
-            said=said,
-            has_draft=kept is not None,
-            kept=tuple(
-                (one.id, f"{short_date(one.made_at)}, {len(records.points[one.id])} points {one.mounting}".strip())
-                for one in records.surveys
-                if one.unit_id == unit.id
-            ),
-        )
+        draft = self._draft(unit)
+        return resolve(records, unit, draft, self._looked_at, self._bench.units)
 
-    def _curve(self, draft: SurveyDraft) -> tuple[RatioCurve | None, str]:
-        try:
-            return ratio_curve(read_pairs(draft, self._bench.units))
-        except NotEnoughData:
-            return None, "Read at least three strokes beside full extension; more make the curve surer."
-        except WorkbenchError as error:
-            return None, str(error)
-
-    def _newest(self, records: SpringRecords, unit: Unit) -> SurveyDraft:
-        survey = next((one for one in records.surveys if one.unit_id == unit.id), None)
-        if survey is None:
-            return SurveyDraft()
-        shown = self._bench.units
-        pairs = tuple(
-            (shown.text(point.stroke_mm, "length"), shown.text(point.wheel_mm, "length"))
-            for point in records.points[survey.id]
-        )
-        return SurveyDraft(pairs, survey.mounting)
+    # Entering
 
     def set_pair(self, line: int, column: int, text: str) -> None:
         """Keep one entry as typed."""
         pairs = [list(pair) for pair in self.state.pairs]
-        if pairs[line][column] == text:
-            return
-        pairs[line][column] = text
-        self._keep(SurveyDraft(tuple((a, b) for a, b in pairs), self.state.mounting))
+        if pairs[line][column] != text:
+            pairs[line][column] = text
+            self._keep(replace(self._now(), pairs=tuple((a, b) for a, b in pairs)))
 
     def set_mounting(self, text: str) -> None:
         """Name the mounting position the survey holds for."""
         if text != self.state.mounting:
-            self._keep(replace(SurveyDraft(self.state.pairs), mounting=text))
+            self._keep(replace(self._now(), mounting=text))
+
+    def set_extended(self, text: str) -> None:
+        """Take the length of the shock at full extension."""
+        if text != self.state.extended:
+            self._keep(replace(self._now(), extended=text))
+
+    def set_exact_to(self, text: str) -> None:
+        """Take how far off a wheel reading may be."""
+        if text != self.state.exact_to:
+            self._keep(replace(self._now(), exact_to=text))
+
+    def read_by(self, way: str) -> None:
+        """Read the shock by its stroke or eye to eye."""
+        if (way == "length") != self.state.by_length:
+            self._keep(read_other_way(self._now(), self._bench.units))
+
+    def begin_new(self) -> None:
+        """Begin a survey with empty lines; kept ones stay."""
+        unit = self._unit()
+        if unit is not None:
+            self._keep(SurveyDraft(by_length=self.state.by_length, extended=self.state.extended))
+
+    def look_at(self, survey_id: str) -> None:
+        """Look at a kept survey; a survey being typed stays a draft and is shown instead."""
+        self._looked_at = survey_id
+        self.refresh()
+
+    # Deeds
 
     def keep(self) -> bool:
         """Keep the survey."""
-        unit = self._desk.ask(spring_records(self.bike_id)).sag.parts.unit("rear")
+        unit = self._unit()
         if unit is None:
             return False
-        draft = SurveyDraft(self.state.pairs, self.state.mounting)
+        draft, units = self._now(), self._bench.units
         try:
-            pairs = read_pairs(draft, self._bench.units)
-            ratio_curve(pairs)
+            readings = read_survey(draft, units)
+            fit_of(readings, units)
         except WorkbenchError as error:
-            self.refused.emit(Problem(str(error), "pairs"))
+            text, line = problem_of(error)
+            self.refused.emit(Problem(text, f"line_{line}" if line is not None else "pairs"))
             return False
         kept = self._desk.open_draft(DRAFT, bike_id=self.bike_id, subject=unit.id)
-        deed = keep_survey(self.bike_id, unit.id, draft.mounting.strip(), pairs, draft_id=kept.id if kept else None)
-        return self.act(f"Keep leverage survey, {len(pairs)} points", deed) is not None
+        self._looked_at = ""
+        deed = keep_survey(
+            self.bike_id,
+            unit.id,
+            draft.mounting.strip(),
+            readings.pairs,
+            reading_sd_mm=readings.sd_mm,
+            eye_to_eye_mm=readings.eye_to_eye_mm,
+            draft_id=kept.id if kept else None,
+        )
+        survey = self.act(f"Keep leverage survey, {len(readings.pairs)} points", deed)
+        if survey is not None:
+            self.look_at(survey.id)
+        return survey is not None
 
     def discard(self) -> None:
-        """Put what was typed aside."""
-        unit = self._desk.ask(spring_records(self.bike_id)).sag.parts.unit("rear")
+        """Put what was typed aside; the notice can take it back."""
+        unit = self._unit()
         kept = self._desk.open_draft(DRAFT, bike_id=self.bike_id, subject=unit.id) if unit else None
         if kept is not None:
-            self._desk.discard_draft(kept.id)
+            self.discard_draft("Leverage survey discarded", kept.id)
 
     def delete(self, survey_id: str) -> None:
         """Take a kept survey away."""
         self.act("Delete leverage survey", delete_survey(survey_id))
 
+    def state_mounting(self, survey_id: str) -> None:
+        """Say which mounting the shock has been in."""
+        unit, survey = self._unit(), self._survey(survey_id)
+        if unit is not None and survey is not None:
+            self.act(f"Shock is in mounting {name_of(survey)}"[:60], state_mounting(unit.id, survey.mounting))
+
+    def move_mounting(self, survey_id: str) -> None:
+        """Say that the shock was moved to another mounting: counts and sag fall due."""
+        unit, survey = self._unit(), self._survey(survey_id)
+        if unit is not None and survey is not None:
+            label = f"Move shock to {name_of(survey)[:24]}: counts, sag fall due"
+            self.act(label, move_mounting(unit.id, survey.mounting))
+
+    # Within
+
+    def _records(self) -> SpringRecords:
+        return self._desk.ask(spring_records(self.bike_id, self._bench.rider_id))
+
+    def _unit(self) -> Unit | None:
+        return self._records().sag.parts.unit("rear")
+
+    def _survey(self, survey_id: str) -> LeverageSurvey | None:
+        return next((one for one in self._records().surveys if one.id == survey_id), None)
+
+    def _draft(self, unit: Unit) -> SurveyDraft | None:
+        kept = self._desk.open_draft(DRAFT, bike_id=self.bike_id, subject=unit.id)
+        return SurveyDraft.from_json(kept.body) if kept else None
+
+    def _now(self) -> SurveyDraft:
+        state = self.state
+        return SurveyDraft(state.pairs, state.mounting, state.by_length, state.extended, state.exact_to)
+
     def _keep(self, draft: SurveyDraft) -> None:
-        unit = self._desk.ask(spring_records(self.bike_id)).sag.parts.unit("rear")
+        unit = self._unit()
         if unit is None:
             return
         try:
@@ -204,8 +194,68 @@ class LeverageViewModel(ViewModel[LeverageState]):
             self.refuse(error)
 
 
-def _with_free_line(pairs: tuple[tuple[str, str], ...]) -> tuple[tuple[str, str], ...]:
-    filled = list(pairs)
-    while len(filled) < LINES or any(text.strip() for text in filled[-1]):
-        filled.append(("", ""))
-    return tuple(filled)
+def resolve(
+    records: SpringRecords, unit: Unit, draft: SurveyDraft | None, looked_at: str, units: Units
+) -> LeverageState:
+    """Lay the sheet out: the survey being typed if there is one, else the one looked at or in use."""
+    looked = None if draft is not None else _looked(records, unit, looked_at)
+    shown = draft or (survey_as_typed(records, unit, looked, units) if looked else _fresh(unit, units))
+    said, line, readings, fit = "", None, None, None
+    is_wrong = False
+    try:
+        readings = read_survey(shown, units)
+        fit = fit_of(readings, units)
+        said = words_of(fit, units)
+    except WorkbenchError as error:
+        said, line = problem_of(error)
+        is_wrong = bool(readings is None or line is not None)
+    curves = [(shown.mounting.strip() or UNNAMED, fit, True)] if fit is not None else []
+    for one in mountings(records.surveys, unit):
+        if one.mounting.casefold() != shown.mounting.strip().casefold():
+            curves.append((name_of(one), fitted(records, one), False))
+    has_picture = bool(curves) or (readings is not None and bool(readings.pairs))
+    ratio, travel = pictures(curves, readings, said, line) if has_picture else (None, None)
+    way = "Shock, eye to eye" if shown.by_length else "Shock stroke"
+    return LeverageState(
+        pairs=shown.with_free_line(),
+        mounting=shown.mounting,
+        by_length=shown.by_length,
+        extended=shown.extended,
+        extended_hint="the longest of the lines, at wheel travel 0",
+        exact_to=shown.exact_to,
+        exact_hint=units.text(USUAL_SD_MM, "length"),
+        heads=(f"{way}, {units.length}", f"Wheel travel, {units.length}"),
+        ratio=ratio if curves else None,
+        travel=travel,
+        said=said,
+        is_wrong=is_wrong,
+        wrong_line=line,
+        has_draft=draft is not None,
+        can_keep=draft is not None or looked is None,
+        looked_at=looked.id if looked else "",
+        looked_words=f"{name_of(looked)}: read {short_date(looked.made_at)}" if looked else "",
+        mountings=mountings_shown(records, unit, looked.id if looked else "", units),
+    )
+
+
+def _looked(records: SpringRecords, unit: Unit, looked_at: str) -> LeverageSurvey | None:
+    picked = next((one for one in records.surveys if one.id == looked_at and one.unit_id == unit.id), None)
+    if picked is not None:
+        return picked
+    in_use = survey_in_use(records.surveys, unit)
+    found = mountings(records.surveys, unit)
+    return in_use or (found[0] if found else None)
+
+
+def _fresh(unit: Unit, units: Units) -> SurveyDraft:
+    return SurveyDraft(extended=units.text(unit.eye_to_eye_mm, "length") if unit.eye_to_eye_mm else "")
+
+
+def survey_as_typed(records: SpringRecords, unit: Unit, survey: LeverageSurvey, units: Units) -> SurveyDraft:
+    """Give a kept survey as it would have been typed."""
+    pairs = tuple(
+        (units.text(point.stroke_mm, "length"), units.text(point.wheel_mm, "length"))
+        for point in records.points[survey.id]
+    )
+    exact = "" if survey.reading_sd_mm == USUAL_SD_MM else units.text(survey.reading_sd_mm, "length")
+    return replace(_fresh(unit, units), pairs=pairs, mounting=survey.mounting, exact_to=exact)

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from workbench.actions.spring import SpringRecords
 from workbench.model.sag import SagMeasurement
-from workbench.model.unit import Unit
+from workbench.model.unit import LeverageSurvey, Unit, survey_in_use
 from workbench.viewmodels.spring_sizes import chamber_of
 
 if TYPE_CHECKING:
@@ -155,10 +155,13 @@ def _slope(travel_mm: tuple[float, ...], force: tuple[float, ...], at_mm: float)
 
 
 def leverage_of(records: SpringRecords, unit: Unit) -> Leverage | None:
-    """Give the leverage curve of the newest survey of a shock."""
-    survey = next((one for one in records.surveys if one.unit_id == unit.id), None)
-    if survey is None:
-        return None
+    """Give the leverage curve of the mounting a shock is in."""
+    survey = survey_in_use(records.surveys, unit)
+    return None if survey is None else fitted(records, survey)
+
+
+def fitted(records: SpringRecords, survey: LeverageSurvey) -> Leverage:
+    """Give the curve through the points of a kept survey."""
     from workbench.physics.leverage import survey as fit
 
     points = records.points[survey.id]

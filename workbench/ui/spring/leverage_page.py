@@ -1,20 +1,18 @@
-"""The leverage survey's sheet: pairs read at the bench, and the curve through them as they are typed."""
+"""The leverage survey's sheet: mountings side by side, pairs read at the bench, and the curve as they are typed."""
 
 from __future__ import annotations
 
-from functools import partial
-
-from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from workbench.ui.page import Page
 from workbench.ui.parts.buttons import Button
 from workbench.ui.parts.empty_state import EmptyState
-from workbench.ui.parts.field_base import EntryLine
 from workbench.ui.parts.labels import Words
-from workbench.ui.parts.sheet import Sheet
-from workbench.ui.parts.theme import SPACE_4, SPACE_8, SPACE_16
-from workbench.ui.plots.ratio import RatioPlot, TravelPlot
+from workbench.ui.parts.sheet import Rule, Sheet
+from workbench.ui.parts.theme import SPACE_8, SPACE_16
+from workbench.ui.plots.lines import LinesPlot
+from workbench.ui.spring.mounting_rows import MountingRows
+from workbench.ui.spring.survey_entry import SurveyEntry
 from workbench.viewmodels.base import Problem
 from workbench.viewmodels.leverage import LeverageState, LeverageViewModel
 
@@ -25,29 +23,26 @@ HOW = (
 
 
 class LeveragePage(Page):
-    """Survey the leverage of the bike on the bench."""
+    """Survey the leverage of the bike on the bench, and say which mounting the shock is in."""
 
     def __init__(self, view_model: LeverageViewModel, parent: QWidget | None = None) -> None:
         super().__init__(view_model, parent)
         self._leverage = view_model
         self._sheet = Sheet("Leverage survey", HOW, name="leverage_sheet")
         self._blocked = EmptyState("", "", name="leverage_blocked")
-        self._heads = (Words("Shock stroke", "mute"), Words("Wheel travel", "mute"))
-        self._grid = QGridLayout()
-        self._lines: list[tuple[EntryLine, EntryLine]] = []
-        self._mounting = EntryLine()
-        self._mounting.setObjectName("leverage_mounting")
-        self._mounting.setAccessibleName("Mounting position")
-        self._mounting.setPlaceholderText("Mounting position, if there are several")
-        self._mounting.textEdited.connect(view_model.set_mounting)
-        self._plot = RatioPlot()
-        self._points = TravelPlot()
+        self._mountings = MountingRows(view_model)
+        self._rule = Rule()
+        self._entry = SurveyEntry(view_model)
+        self._ratio = LinesPlot("leverage_plot", height=230)
+        self._travel = LinesPlot("leverage_points", height=210)
         self._said = Words("", "text", name="leverage_said")
-        self._kept = Words("", "note", name="leverage_kept")
         self._keep = Button("Keep this survey", "verb", name="leverage_keep")
         self._keep.clicked.connect(view_model.keep)
         self._discard = Button("Discard", "plain", name="leverage_discard")
         self._discard.clicked.connect(view_model.discard)
+        self._delete = Button("Delete this survey", "link", name="leverage_delete")
+        self._delete.clicked.connect(self._delete_looked_at)
+        self._looked = Words("", "note", name="leverage_looked")
         self._whole = self._build()
         for part in (self._blocked, self._whole):
             self._sheet.body.addWidget(part)
@@ -59,37 +54,32 @@ class LeveragePage(Page):
 
     def start(self) -> None:
         """Put the caret into the first pair."""
-        if self._lines:
-            self._lines[0][0].setFocus(Qt.FocusReason.OtherFocusReason)
+        self._entry.start()
 
     def _build(self) -> QWidget:
         whole = QWidget()
-        self._grid.setHorizontalSpacing(SPACE_16)
-        self._grid.setVerticalSpacing(SPACE_4)
-        for column, head in enumerate(self._heads):
-            self._grid.addWidget(head, 0, column + 1)
-        left = QVBoxLayout()
-        left.setSpacing(SPACE_8)
-        left.addLayout(self._grid)
-        left.addWidget(self._mounting)
-        left.addStretch(1)
         right = QVBoxLayout()
         right.setSpacing(SPACE_8)
-        right.addWidget(self._said)
-        right.addWidget(self._points)
-        right.addWidget(self._plot)
+        for part in (self._said, self._ratio, self._travel):
+            right.addWidget(part)
         foot = QHBoxLayout()
         foot.addWidget(self._keep)
         foot.addWidget(self._discard)
+        foot.addWidget(self._delete)
+        foot.addWidget(self._looked, 1)
         foot.addStretch(1)
         right.addLayout(foot)
-        right.addWidget(self._kept)
         right.addStretch(1)
-        columns = QHBoxLayout(whole)
-        columns.setContentsMargins(0, 0, 0, 0)
+        columns = QHBoxLayout()
         columns.setSpacing(SPACE_16)
-        columns.addLayout(left, 2)
+        columns.addWidget(self._entry, 2)
         columns.addLayout(right, 3)
+        rows = QVBoxLayout(whole)
+        rows.setContentsMargins(0, 0, 0, 0)
+        rows.setSpacing(SPACE_16)
+        rows.addWidget(self._mountings)
+        rows.addWidget(self._rule)
+        rows.addLayout(columns)
         return whole
 
     def _render(self, state: LeverageState) -> None:
@@ -98,41 +88,24 @@ class LeveragePage(Page):
         if state.blocked:
             self._blocked.set_words(state.blocked)
             return
-        for column, words in enumerate(("Shock stroke", "Wheel travel")):
-            self._heads[column].setText(f"{words}, {state.unit}")
-        while len(self._lines) < len(state.pairs):
-            self._add_line()
-        for line, pair in zip(self._lines, state.pairs, strict=False):
-            for entry, text in zip(line, pair, strict=True):
-                if entry.text() != text:
-                    entry.setText(text)
-        for place, line in enumerate(self._lines):
-            for entry in line:
-                entry.setVisible(place < len(state.pairs))
-        if self._mounting.text() != state.mounting:
-            self._mounting.setText(state.mounting)
-        for plot in (self._plot, self._points):
-            plot.setVisible(state.curve is not None)
-        if state.curve is not None:
-            self._plot.show_curve(state.curve, state.said)
-            self._points.show_curve(state.curve)
+        self._mountings.show_mountings(state.mountings, has_draft=state.has_draft)
+        self._rule.setVisible(bool(state.mountings.rows))
+        self._entry.show_state(state)
+        for plot, lines in ((self._ratio, state.ratio), (self._travel, state.travel)):
+            plot.setVisible(lines is not None)
+            if lines is not None:
+                plot.show_lines(lines)
+        self._said.set_role("problem" if state.is_wrong else "text")
         self._said.setText(state.said)
+        self._keep.setVisible(state.can_keep)
         self._discard.setVisible(state.has_draft)
-        self._kept.set_words(
-            "; ".join(words for _, words in state.kept) and "Kept: " + "; ".join(w for _, w in state.kept)
-        )
+        self._delete.setVisible(bool(state.looked_at))
+        self._looked.set_words(state.looked_words)
 
-    def _add_line(self) -> None:
-        place = len(self._lines)
-        entries = (EntryLine(), EntryLine())
-        self._grid.addWidget(Words(str(place + 1), "mute"), place + 1, 0)
-        for column, entry in enumerate(entries):
-            words = ("stroke", "wheel")[column]
-            entry.setObjectName(f"leverage_{words}_{place + 1}")
-            entry.setAccessibleName(f"Line {place + 1}, {words}")
-            entry.textEdited.connect(partial(self._leverage.set_pair, place, column))
-            self._grid.addWidget(entry, place + 1, column + 1)
-        self._lines.append(entries)
+    def _delete_looked_at(self) -> None:
+        self._leverage.delete(self._leverage.state.looked_at)
 
     def _show_problem(self, problem: Problem) -> None:
+        self._said.set_role("problem")
         self._said.setText(problem.text)
+        self._entry.go_to(problem.field)
