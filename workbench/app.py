@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import sys
 import traceback
 from collections.abc import Callable
@@ -9,9 +10,10 @@ from pathlib import Path
 from types import TracebackType
 
 from workbench.actions.desk import Desk
+from workbench.actions.trouble import is_gone
 from workbench.library.library import Library, open_library
 from workbench.library.tables import schema
-from workbench.model.errors import WorkbenchError
+from workbench.model.errors import LibraryError, WorkbenchError
 
 # isort: split
 # PySide6 slows every import after it: the library comes first, which makes the window appear a third sooner.
@@ -24,7 +26,9 @@ from workbench.stations import page_makers
 from workbench.ui import messages
 from workbench.ui.parts.theme import ColourChoice, announcer, apply_choice
 from workbench.ui.window import MainWindow
+from workbench.viewmodels.backups import BackupKeeper
 from workbench.viewmodels.bench import Bench
+from workbench.viewmodels.trouble import gone
 from workbench.viewmodels.window import WindowViewModel
 
 VERSION = "0.1.0"
@@ -73,26 +77,74 @@ def open_the_library(options: Options) -> Library:
         from workbench.demo import demo_library
 
         return open_library(demo_library(Path(options.library) if options.library else None), schema, now=options.now)
-    return open_library(options.library or default_library(), schema, now=options.now)
+    location = options.library or default_library()
+    if not options.begins_anew and is_gone(location):
+        raise gone(str(location))
+    return open_library(location, schema, now=options.now, read_only=options.looks_only)
 
 
 def run(options: Options, *, shown: Callable[[], object] | None = None) -> int:
-    """Open the window and stay until it is closed; ``shown`` is called once it has been painted."""
+    """Open the window and stay until it is closed; ``shown`` is called once it has been painted.
+
+    A library that is refused is talked over on a page of its own where there is a screen, and raised where there is
+    none or nobody knows a way out.
+    """
+    while True:
+        try:
+            library, workbench = _opened(options)
+            break
+        except LibraryError as error:
+            if not _has_screen():
+                raise
+            from workbench.trouble import way_out
+
+            choice = ColourChoice(options.theme or ColourChoice.SYSTEM)
+            apply_choice(make_application(), choice, bench=False)
+            options = way_out(error, options)
+    return _stay(options, library, workbench, shown)
+
+
+def _opened(options: Options) -> tuple[Library, Workbench]:
+    """Open the library and make the window over it; what can be damaged in it is read here for the first time."""
     library = open_the_library(options)
     try:
         application = make_application()
         desk = Desk(library)
         choice = ColourChoice(options.theme or desk.setting("look/colour", ColourChoice.SYSTEM))
         apply_choice(application, choice, bench=desk.setting("look/bench", "0") == "1")
-        workbench = Workbench(library)
+        return library, Workbench(library)
+    except BaseException:
+        library.close()
+        raise
+
+
+def _stay(options: Options, library: Library, workbench: Workbench, shown: Callable[[], object] | None) -> int:
+    keeper = BackupKeeper(workbench.desk)
+    keeper.failed.connect(workbench.window.say)
+    try:
         sys.excepthook = excepthook(log_file(), workbench.window.say)
         workbench.window.resize(1280, 800)
         workbench.window.show()
+        if library.read_only:
+            workbench.window.say_lasting("Opened to look at only: nothing you enter here is kept.")
         if shown is not None:
             _FirstPaint(workbench.window, workbench.window.side, shown)
-        return application.exec()
+        if not options.is_demo and not library.read_only:
+            keeper.begin()
+        code = _application().exec()
+        if not options.is_demo and not library.read_only:
+            keeper.failed.disconnect(workbench.window.say)
+            keeper.finish()
+        return code
     finally:
         library.close()
+
+
+def _has_screen() -> bool:
+    """Whether a page would be seen by anybody."""
+    if os.environ.get("QT_QPA_PLATFORM", "").partition(":")[0] in ("offscreen", "minimal", "vnc"):
+        return False
+    return sys.platform != "linux" or bool(os.environ.get("DISPLAY") or os.environ.get("WAYLAND_DISPLAY"))
 
 
 class _FirstPaint(QObject):

@@ -22,3 +22,5 @@ class Options:
     pseudo_long: bool
     export: Path | None
     check: bool
+    looks_only: bool = False  # open a copy to read
+    begins_anew: bool = False  # make an empty library although backups of an earlier one lie beside it

@@ -9,7 +9,7 @@ from workbench.actions.desk import Desk
 from workbench.model.bike import Station
 from workbench.ui.page import Page
 from workbench.viewmodels.bench import Bench
-from workbench.viewmodels.window import CARRY, LEVERAGE, NEW_BIKE, SPRING
+from workbench.viewmodels.window import BACKUPS, CARRY, LEVERAGE, NEW_BIKE, SPRING
 
 
 def page_makers(desk: Desk, bench: Bench) -> Mapping[str, Callable[[], Page]]:
@@ -94,6 +94,13 @@ def _carry(desk: Desk, bench: Bench) -> Page:
     return CarryPage(CarryViewModel(desk, bench))
 
 
+def _backups(desk: Desk, bench: Bench) -> Page:
+    from workbench.ui.backups.page import BackupsPage
+    from workbench.viewmodels.backups import BackupsViewModel
+
+    return BackupsPage(BackupsViewModel(desk, bench))
+
+
 _MAKERS: dict[str, Callable[[Desk, Bench], Page]] = {
     NEW_BIKE: _new_bike,
     Station.GARAGE: _garage,
@@ -106,4 +113,5 @@ _MAKERS: dict[str, Callable[[Desk, Bench], Page]] = {
     SPRING: _spring,
     LEVERAGE: _leverage,
     CARRY: _carry,
+    BACKUPS: _backups,
 }

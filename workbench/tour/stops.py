@@ -12,7 +12,7 @@ from workbench.actions.garage import garage_rows
 from workbench.app import Workbench
 from workbench.model.bike import Station
 from workbench.ui.parts.sheet import Sheet
-from workbench.viewmodels.window import CARRY, LEVERAGE, SPRING
+from workbench.viewmodels.window import BACKUPS, CARRY, LEVERAGE, SPRING
 
 Go = Callable[[Workbench], QWidget | None]
 
@@ -137,6 +137,19 @@ def _leverage(workbench: Workbench) -> None:
             view_model.set_pair(line, column, str(value))
 
 
+def _mountings(workbench: Workbench) -> None:
+    """Two mountings surveyed, one of them in use."""
+    view_model = bike(workbench, "Larch 150", LEVERAGE)
+    for name, bend in (("low", 0.0080), ("high", 0.0045)):
+        view_model.begin_new()
+        for line, stroke in enumerate((6, 12, 18, 24, 30, 42, 54, 60)):
+            view_model.set_pair(line, 0, str(stroke))
+            view_model.set_pair(line, 1, f"{(2.42 + 60 * bend) * stroke - bend * stroke**2:.1f}")
+        view_model.set_mounting(name)
+        view_model.keep()
+    view_model.state_mounting(view_model.state.mountings.rows[0].survey_id)
+
+
 def _put_back(workbench: Workbench) -> None:
     bike(workbench, "Fell 130", Station.SAG).show_put_back("front")
 
@@ -166,6 +179,29 @@ def _review_picked(workbench: Workbench) -> None:
     rows = view_model.state.effects.rows
     if rows:
         view_model.pick_change(rows[0].key)
+
+
+def _backups(workbench: Workbench) -> None:
+    """Two backups, and the question before one of them is restored."""
+    view_model = bike(workbench, "Larch 150", BACKUPS)
+    view_model.make()
+    view_model.make()
+    view_model.ask_restore()
+
+
+def _trouble(workbench: Workbench) -> QWidget:
+    from workbench.actions.desk import Backup
+    from workbench.model.errors import LibraryDamaged
+    from workbench.ui.backups.trouble import TroubleDialog
+    from workbench.viewmodels.trouble import resolve
+
+    made = [
+        Backup(f"backup {day}", f"2031-05-{day}T16:30:00+00:00", "by itself", 1_204_224, 12 + day % 3)
+        for day in range(14, 10, -1)
+    ]
+    path = "/home/mechanic/.local/share/trailbench/garage.trailbench"
+    error = LibraryDamaged(f"{path} is damaged. Nothing was changed; restore a backup.")
+    return _shown(TroubleDialog(resolve(error, tuple(made), is_file=True), workbench.window))
 
 
 def _care(workbench: Workbench) -> QWidget:
@@ -238,6 +274,7 @@ STOPS: tuple[tuple[str, str, bool, Go], ...] = (
     ("sample", "sag-put-back", False, _put_back),
     ("sample", "spring", False, _spring),
     ("sample", "leverage", False, _leverage),
+    ("sample", "leverage-mountings", False, _mountings),
     ("sample", "carry", False, _carry),
     ("sample", "baseline-write-bench", True, partial(_open, name="Fell 130", station=Station.BASELINE)),
     ("sample", "baseline-write", False, partial(_open, name="Fell 130", station=Station.BASELINE)),
@@ -256,6 +293,8 @@ STOPS: tuple[tuple[str, str, bool, Go], ...] = (
         partial(_further_down, name="Larch 150", station=Station.REVIEW, part="review_table"),
     ),
     ("sample", "review-picked", False, _review_picked),
+    ("sample", "backups", False, _backups),
+    ("sample", "trouble", False, _trouble),
     ("sample", "person", False, _person),
     ("sample", "reason", False, _reason),
     ("sample", "about", False, _about),

@@ -22,6 +22,7 @@ class Page(QWidget):
     kept = Signal(str)  # the label of a deed just done: the window shows it with Undo
     discarded = Signal(str, str)  # what was discarded and its draft's key: the window offers to take it back
     station_requested = Signal(str)  # go to another station
+    garage_replaced = Signal()  # nothing on the other pages holds any more
 
     def __init__(self, view_model: ViewModel[Any], parent: QWidget | None = None) -> None:
         super().__init__(parent)

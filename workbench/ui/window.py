@@ -24,9 +24,10 @@ from workbench.ui.welcome import Welcome
 from workbench.ui.window_dialogs import ask_person, ask_reason, care_paper, keys_paper, show
 from workbench.ui.window_menus import window_menus
 from workbench.viewmodels.base import Problem
-from workbench.viewmodels.window import NEW_BIKE, WindowState, WindowViewModel
+from workbench.viewmodels.window import BACKUPS, NEW_BIKE, WITHOUT_BIKE, WindowState, WindowViewModel
 
 PageMaker = Callable[[], Page]
+LEADS_TO_BACKUPS = "restore a backup"  # said when a file is damaged: the way there stands beside it
 ROOMY = 900  # px: a lower window in bench mode leaves the title block's room to the work
 
 
@@ -104,6 +105,7 @@ class MainWindow(QMainWindow):
             page.kept.connect(self._say_kept)
             page.discarded.connect(self._say_discarded)
             page.station_requested.connect(self._view_model.open_station)
+            page.garage_replaced.connect(self._start_over)
             for sheet in page.findChildren(Sheet, options=Qt.FindChildOption.FindDirectChildrenOnly):
                 sheet.setProperty("role", "page")  # the window's frame is its edge
             self._pages[station] = page
@@ -129,7 +131,7 @@ class MainWindow(QMainWindow):
         if state.bike_id != self._shown_bike:
             self._shown_bike = state.bike_id
             self._make_room()
-        if state.station == NEW_BIKE or has_bike:
+        if state.station in WITHOUT_BIKE or has_bike:
             self._open(state.station)
         else:
             self._show(self._welcome)
@@ -141,6 +143,16 @@ class MainWindow(QMainWindow):
         if self._stack.currentWidget() is not page:
             self._stack.setCurrentWidget(page)
             page.start()
+
+    def _start_over(self) -> None:
+        """The library holds something else now: every page but the open one is made anew when it is next opened."""
+        stay = self._stack.currentWidget()
+        for station, page in list(self._pages.items()):
+            if page is not stay:
+                self._stack.removeWidget(page)
+                page.deleteLater()
+                del self._pages[station]
+        self._view_model.start_over()
 
     # What the menus ask for
 
@@ -239,7 +251,10 @@ class MainWindow(QMainWindow):
         self.look_picked.emit(self.menu["dark"].isChecked(), self.menu["bench"].isChecked())
 
     def say(self, text: str) -> None:
-        """Show a sentence in the notice."""
+        """Show a sentence in the notice; one about a damaged file with the way to the backups."""
+        if LEADS_TO_BACKUPS in text.casefold() and self._view_model.state.station != BACKUPS:
+            self.say_with(text, "Backups", partial(self._view_model.open_station, BACKUPS))
+            return
         self._banner_deed = None
         self.banner.say(text)
 
@@ -257,6 +272,11 @@ class MainWindow(QMainWindow):
         """Show a notice with a deed of the caller's."""
         self._banner_deed = deed
         self.banner.say(text, action)
+
+    def say_lasting(self, text: str) -> None:
+        """Show a sentence that stays until it is closed."""
+        self._banner_deed = None
+        self.banner.say(text, stays_ms=0)
 
     def _offer_undo(self, text: str) -> None:
         self.say_with(text, "Undo it", self._undo_offered)

@@ -8,7 +8,7 @@ from typing import Protocol
 
 from workbench.model.job import STATION_WORDS, STATIONS
 from workbench.ui.menus import SEPARATOR, Entry
-from workbench.viewmodels.window import CARRY, LEVERAGE, SPRING, WindowViewModel
+from workbench.viewmodels.window import BACKUPS, CARRY, LEVERAGE, SPRING, WindowViewModel
 
 
 class Commands(Protocol):
@@ -56,6 +56,10 @@ def window_menus(window: Commands, view_model: WindowViewModel) -> Sequence[tupl
                 SEPARATOR,
                 Entry("person", "Who is at the &bench ...", window.choose_person, "Ctrl+P"),
             ),
+        ),
+        (
+            "&Library",
+            (Entry("backups", "&Backups", _go(view_model, BACKUPS), "Ctrl+Shift+B"),),
         ),
         (
             "&Go",

@@ -22,6 +22,12 @@ class Bench(QObject):
         self._rider_id: str | None = desk.setting("bench/rider", "") or None
         self._station: str = desk.setting("bench/station", "") or "garage"
 
+    def read_again(self) -> None:
+        """Take bike and rider as the library now has them; the open sheet stays."""
+        self._bike_id = self._desk.setting("bench/bike", "") or None
+        self._rider_id = self._desk.setting("bench/rider", "") or None
+        self.changed.emit()
+
     @property
     def bike_id(self) -> str | None:
         """The bike on the bench."""

@@ -19,12 +19,16 @@ from workbench.viewmodels.base import Problem, ViewModel
 from workbench.viewmodels.bench import Bench
 from workbench.viewmodels.shown import short_time
 from workbench.viewmodels.window_state import (
+    BACKUPS,
+    BUNDLE,
     CARRY,
     DRAFT_STATIONS,
+    HISTORY,
     LEVERAGE,
     NEW_BIKE,
     SHEETS,
     SPRING,
+    WITHOUT_BIKE,
     ListRow,
     WindowState,
     resolve_cells,
@@ -33,12 +37,16 @@ from workbench.viewmodels.window_state import (
 )
 
 __all__ = [
+    "BACKUPS",
+    "BUNDLE",
     "CARRY",
     "DRAFT_STATIONS",
+    "HISTORY",
     "LEVERAGE",
     "NEW_BIKE",
     "SHEETS",
     "SPRING",
+    "WITHOUT_BIKE",
     "ListRow",
     "WindowState",
     "WindowViewModel",
@@ -147,7 +155,7 @@ class WindowViewModel(ViewModel[WindowState]):
 
     def open_bike(self, bike_id: str) -> None:
         """Put a bike on the bench, at the station that is due."""
-        if bike_id == self._bench.bike_id and self._bench.station != NEW_BIKE:
+        if bike_id == self._bench.bike_id and self._bench.station not in WITHOUT_BIKE:
             return
         marks = job_marks(self._desk.ask(job_records(bike_id, self._draft_stations(bike_id))))
         station = next((mark.station for mark in marks if mark.state == StationState.NOW), Station.CARD)
@@ -155,8 +163,8 @@ class WindowViewModel(ViewModel[WindowState]):
         self._bench.go_to(station)
 
     def open_station(self, station: str) -> None:
-        """Open a station's sheet for the bike on the bench."""
-        if self._bench.bike_id is not None:
+        """Open a station's sheet for the bike on the bench, or one that needs no bike."""
+        if self._bench.bike_id is not None or station in (*WITHOUT_BIKE, Station.GARAGE):
             self._bench.go_to(station)
 
     def new_bike(self) -> None:
@@ -257,6 +265,12 @@ class WindowViewModel(ViewModel[WindowState]):
         names = {row.bike.id: row.bike.name for row in self._all_rows()}
         where = f" on {names[step.bike_id]}" if step.bike_id in names else ""
         return f"Undo “{step.label}”{where}, {short_time(step.at)}? It was done before this start."
+
+    def start_over(self) -> None:
+        """The library holds something else: nothing noted of it holds any more."""
+        self._due.clear()
+        self._under_way.clear()
+        self._bench.read_again()
 
     def library_path(self) -> str:
         """Say where the data lies."""

@@ -23,6 +23,7 @@ Entry
     `count_changed(int)`, `done()`; `count_words(count, mode, names)`.
     rating_bar: `RatingBar(question)`, `DirectionBar(question, words)`, `ComparedBar(question, words)`,
     `KeyBar(keys)`: `value() set_value(v)`, `picked(object)` (None when cleared).
+    table: `Table(heads, samples, name=, label=).show_rows([TableRow(key, cells)], picked)`, `row_picked(str)`.
 Sheet
     sheet: `Sheet(title, subtitle)`: `.body` (layout), `set_title set_margin(widget) set_foot(widget)`; `Rule`;
     `Scrolled(widget)`. stage_sheet: `StageSheet(title)`: `set_stages([(word, widget)])`,

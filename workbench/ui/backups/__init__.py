@@ -1,0 +1,1 @@
+"""The sheet of backups, and what is shown when a library cannot be opened."""

@@ -1,0 +1,136 @@
+"""A table of plain words as high as its rows: one row is picked by mouse or arrow keys, the sheet does the scrolling."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QBrush, QFontMetrics, QResizeEvent
+from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QScrollArea, QTableWidget, QTableWidgetItem, QWidget
+
+from workbench.ui.parts.labels import lay_out
+from workbench.ui.parts.theme import announcer, current
+
+PADDING = 12  # px beside and between the words of a row
+
+
+@dataclass(frozen=True, slots=True)
+class TableRow:
+    """One row: its key, its words, and whether it only counts for the record."""
+
+    key: str
+    cells: tuple[str, ...]
+    is_mute: bool = False
+
+
+class Table(QTableWidget):
+    """``heads`` name the columns, ``samples`` say how wide each gets; an empty sample takes what is left over.
+
+    ``row_picked`` with the key when another row is picked.
+    """
+
+    row_picked = Signal(str)
+
+    def __init__(
+        self,
+        heads: tuple[str, ...],
+        samples: tuple[str, ...],
+        *,
+        name: str,
+        label: str,
+        parent: QWidget | None = None,
+    ) -> None:
+        super().__init__(0, len(heads), parent)
+        self.setObjectName(name)
+        self.setAccessibleName(label)
+        self.setHorizontalHeaderLabels(list(heads))
+        self.verticalHeader().hide()
+        self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
+        self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
+        self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
+        self.setShowGrid(False)
+        self.setAlternatingRowColors(True)
+        self.setTextElideMode(Qt.TextElideMode.ElideNone)
+        self.setTabKeyNavigation(False)
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        header = self.horizontalHeader()
+        header.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignBottom)
+        header.setSectionsClickable(False)
+        header.setHighlightSections(False)
+        header.setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
+        self._heads, self._samples = heads, samples
+        self._rows: tuple[TableRow, ...] = ()
+        self._is_filling = False
+        self.currentCellChanged.connect(self._moved)
+        announcer.changed.connect(self._fit)
+
+    def show_rows(self, rows: tuple[TableRow, ...], picked: str = "") -> None:
+        """Show rows, one of them picked."""
+        self._is_filling = True
+        if rows != self._rows:
+            self._rows = rows
+            self.setRowCount(len(rows))
+            for place, row in enumerate(rows):
+                self._fill(place, row)
+            self._fit()
+        place = next((place for place, row in enumerate(rows) if row.key == picked), -1)
+        if place < 0:
+            self.setCurrentCell(-1, -1)
+            self.clearSelection()
+        elif place != self.currentRow() or not self.selectedItems():
+            self.setCurrentCell(place, 0)
+            self.selectRow(place)
+        self._is_filling = False
+
+    def _fill(self, place: int, row: TableRow) -> None:
+        for column, text in enumerate(row.cells):
+            item = QTableWidgetItem(text)
+            item.setTextAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
+            if row.is_mute:
+                item.setForeground(QBrush(current().colour("mute")))
+            self.setItem(place, column, item)
+
+    def _fit(self, _theme: object = None) -> None:
+        metrics = QFontMetrics(current().font())
+        free = self.viewport().width()
+        for column, sample in enumerate(self._samples):
+            if sample:
+                self.setColumnWidth(column, metrics.horizontalAdvance(sample) + 2 * PADDING)
+                free -= self.columnWidth(column)
+        spread = [column for column, sample in enumerate(self._samples) if not sample]
+        for column in spread:
+            self.setColumnWidth(column, max(free // len(spread), 120))
+        for place, row in enumerate(self._rows):
+            self.setRowHeight(place, self._height_of(row))
+        rows = sum(self.rowHeight(row) for row in range(self.rowCount()))
+        self.setFixedHeight(max(self.horizontalHeader().height() + rows + 2 * self.frameWidth(), 60))
+
+    def _height_of(self, row: TableRow) -> int:
+        heights = [
+            lay_out(text, current().font(), self.columnWidth(column) - 2 * PADDING).boundingRect().height()
+            for column, text in enumerate(row.cells)
+        ]
+        return max(round(max(heights, default=0)) + PADDING, current().sizes.target)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Wrap anew when the width changes."""
+        super().resizeEvent(event)
+        if event.size().width() != event.oldSize().width():
+            self._fit()
+
+    def _moved(self, place: int, _column: int, _before: int, _column_before: int) -> None:
+        if self._is_filling or not 0 <= place < len(self._rows):
+            return
+        self._keep_in_sight(place)
+        self.row_picked.emit(self._rows[place].key)
+
+    def _keep_in_sight(self, place: int) -> None:
+        """Let the sheet follow the arrow keys."""
+        above = self.parentWidget()
+        while above is not None and not isinstance(above, QScrollArea):
+            above = above.parentWidget()
+        if above is not None and (inside := above.widget()) is not None:
+            middle = self.visualItemRect(self.item(place, 0)).center()
+            at = self.viewport().mapTo(inside, middle)
+            above.ensureVisible(at.x(), at.y(), 0, self.rowHeight(place))
