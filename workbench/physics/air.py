@@ -31,7 +31,7 @@ QUICK_N = 1.35  # between a slow, isothermal 1.0 and the 1.4 of air that keeps a
 
 Part = Callable[[AirChamber, Charge, Charge, Floats, Floats], Floats]
 Asked = tuple[Number, Number, Number, Number | None, Number | None]  # pressure, travel, n, second, negative
-_ROUNDING = 1e-9  # a load this little above the most that can be carried comes from rounding
+_ROUNDING = 1e-9  # a load or travel this little beyond the end comes from rounding
 
 
 def force_n(
@@ -216,7 +216,8 @@ def pressure_for_sag_kpa(
 def _over_travel(part: Part, chamber: AirChamber, asked: Asked) -> float | Floats:
     """Check what was asked and give one part of the answer; a number for numbers, else an array."""
     pressure_kpa, travel_mm, n, second_kpa, negative_kpa = asked
-    x = check_array("travel_mm", travel_mm, at_least=0, at_most=chamber.travel_mm, unit="mm")
+    end_mm = chamber.travel_mm
+    x = np.minimum(check_array("travel_mm", travel_mm, at_least=0, at_most=end_mm * (1 + _ROUNDING), unit="mm"), end_mm)
     positive, negative = fill(chamber, pressure_kpa, n, second_kpa, negative_kpa)
     fit_together(
         travel_mm=x,

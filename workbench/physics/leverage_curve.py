@@ -13,6 +13,7 @@ from workbench.physics.limits import check_number
 Floats = npt.NDArray[np.float64]
 
 _NINETY = 1.6448536269514722
+_ROUNDING = 1 + 1e-9  # an end computed in another way may come out this much longer
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,14 +43,14 @@ class Leverage:
 
     def wheel(self, stroke_mm: float) -> float:
         """Give the wheel travel that belongs to a shock stroke [mm]."""
-        stroke_mm = check_number("stroke_mm", stroke_mm, at_least=0, at_most=self.stroke_mm)
-        return float(self._travel_at(stroke_mm, self._integral))
+        stroke_mm = check_number("stroke_mm", stroke_mm, at_least=0, at_most=self.stroke_mm * _ROUNDING)
+        return float(self._travel_at(min(stroke_mm, self.stroke_mm), self._integral))
 
     def stroke(self, wheel_mm: float) -> float:
         """Give the shock stroke that belongs to a wheel travel [mm]."""
         integral = self._integral
         travel_mm = float(self._travel_at(self.stroke_mm, integral))
-        wheel_mm = check_number("wheel_mm", wheel_mm, at_least=0, at_most=travel_mm * (1 + 1e-9) + self.beyond_mm)
+        wheel_mm = check_number("wheel_mm", wheel_mm, at_least=0, at_most=travel_mm * _ROUNDING + self.beyond_mm)
         if wheel_mm >= travel_mm:
             return self.stroke_mm
         low, high = 0.0, self.stroke_mm
