@@ -45,9 +45,8 @@ class TroubleDialog(QDialog):
         rows.addWidget(self._table)
         rows.addStretch(1)
         self._keys = Flow()
-        self._buttons = {
-            way: self._button(way, words, is_first=place == 0) for place, (way, words) in enumerate(state.ways)
-        }
+        first = state.ways[0][0]
+        self._buttons = {way: self._button(way, words, is_first=way == first) for way, words in state.ways}
         foot = QVBoxLayout()
         foot.setContentsMargins(SPACE_24, 0, SPACE_24, SPACE_24)
         foot.addWidget(self._keys)

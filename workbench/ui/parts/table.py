@@ -1,4 +1,4 @@
-"""A table of plain words as high as its rows: one row is picked by mouse or arrow keys, the sheet does the scrolling."""
+"""A table of plain words as high as its rows: a row is picked by mouse or arrow keys, the sheet scrolls."""
 
 from __future__ import annotations
 
@@ -131,6 +131,6 @@ class Table(QTableWidget):
         while above is not None and not isinstance(above, QScrollArea):
             above = above.parentWidget()
         if above is not None and (inside := above.widget()) is not None:
-            middle = self.visualItemRect(self.item(place, 0)).center()
+            middle = self.visualRect(self.model().index(place, 0)).center()
             at = self.viewport().mapTo(inside, middle)
             above.ensureVisible(at.x(), at.y(), 0, self.rowHeight(place))
