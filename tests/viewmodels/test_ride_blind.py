@@ -1,0 +1,416 @@
+"""A blind test without a window: planned, ridden by two people at one screen, guessed, revealed, and told to nobody."""
+
+from __future__ import annotations
+
+from dataclasses import asdict, replace
+
+import pytest
+
+from tests.fixtures import a_baseline, a_counted_bike, a_run, a_session, everything, make_desk
+from tests.viewmodels.sheets import shown
+from workbench.actions.on_bike import set_item
+from workbench.actions.parts import bike_parts
+from workbench.actions.ride import ride_records
+from workbench.model.ride import BlindPlan, Course, Run, Session
+from workbench.model.setting import Item, Setup
+from workbench.viewmodels.odds import meaning, out_of
+from workbench.viewmodels.ride import RideViewModel
+from workbench.viewmodels.ride_blind import Side
+from workbench.viewmodels.ride_blind_plan import best_words
+from workbench.viewmodels.window import WindowViewModel
+
+SEED = 20
+
+
+@pytest.fixture
+def desk(tmp_path):
+    with make_desk(tmp_path) as desk:
+        yield desk
+
+
+@pytest.fixture
+def bike(desk):
+    bike = a_counted_bike(desk)
+    a_baseline(desk, bike)
+    return bike
+
+
+def rebound(desk, bike):
+    return desk.ask(bike_parts(bike.id)).adjusters[1].id
+
+
+def planning(desk, bike, *, pairs="3", value="10", seed=SEED):
+    view_model, heard = shown(RideViewModel, desk, bike.id, seeds=lambda: seed)
+    view_model.plan_blind()
+    for name, text in (("item", f"adjuster/{rebound(desk, bike)}"), ("value", value), ("pairs", pairs)):
+        view_model.set_plan(name, text)
+    view_model.set_start("new_course", "Quarry loop")
+    view_model.set_start("verified", True)
+    return view_model, heard
+
+
+def begun_test(desk, bike, **more):
+    view_model, heard = planning(desk, bike, **more)
+    assert view_model.begin_blind(), heard.problems
+    return view_model, heard
+
+
+def put_on(view_model):
+    """The helper's turn."""
+    view_model.show_helper()
+    for line in view_model.state.blind.steps:
+        view_model.tick_blind(line.key, True)
+    assert view_model.to_rider()
+
+
+def ride(view_model, *likings):
+    for liking in likings:
+        put_on(view_model)
+        view_model.rate_blind("liking", liking)
+        assert view_model.keep_blind()
+
+
+def guess_all(view_model, *which):
+    for pair, one in enumerate(which):
+        view_model.guess(pair, one)
+
+
+# Planning
+
+
+def test_a_plan_says_what_it_compares_and_what_it_can_show_at_best(desk, bike):
+    view_model, _ = planning(desk, bike)
+    plan = view_model.state.plan
+    assert plan.differs == "A to B: Fork: low-speed rebound 4 clicks out."
+    assert "1 of 4" in plan.best
+    assert not plan.is_weak
+
+
+@pytest.mark.parametrize(
+    ("pairs", "words"),
+    [(1, "every one"), (2, "1 of 2"), (3, "1 of 4"), (5, "1 of 16"), (6, "1 of 32"), (8, "1 of 128")],
+)
+def test_what_so_many_pairs_can_show_is_said_before_riding(pairs, words):
+    assert words in best_words(pairs)
+    assert ("cannot reach its aim" in best_words(pairs)) == (pairs < 3)
+    assert ("hint" in best_words(pairs)) == (3 <= pairs <= 5)
+
+
+def test_a_plan_of_too_few_pairs_is_marked_before_riding_but_can_be_ridden(desk, bike):
+    view_model, _ = planning(desk, bike, pairs="2")
+    assert view_model.state.plan.is_weak
+    assert view_model.begin_blind()
+
+
+@pytest.mark.parametrize(
+    ("entries", "field"),
+    [
+        ({"value": ""}, "value"),
+        ({"value": "lots"}, "value"),
+        ({"value": "99"}, "value"),
+        ({"value": "0"}, "value"),
+        ({"value": "17"}, "value"),
+        ({"value": "6"}, "value"),
+        ({"pairs": "0"}, "pairs"),
+        ({"pairs": "many"}, "pairs"),
+        ({"pairs": "13"}, "pairs"),
+    ],
+    ids=str,
+)
+def test_what_keeps_a_test_from_beginning_is_said_at_its_field_and_stays_as_typed(desk, bike, entries, field):
+    view_model, heard = planning(desk, bike)
+    for name, value in entries.items():
+        view_model.set_plan(name, value)
+    assert not view_model.begin_blind()
+    assert heard.field == field
+    assert [getattr(view_model.state.plan.draft, name) for name in entries] == list(entries.values())
+    assert everything(desk)[Session] == ()
+
+
+@pytest.mark.parametrize(
+    ("name", "value", "field"),
+    [("new_course", "", "new_course"), ("verified", False, "verified"), ("not_verified", "no time", "verified")],
+)
+def test_the_start_has_to_be_complete_and_verified(desk, bike, name, value, field):
+    view_model, heard = planning(desk, bike)
+    view_model.set_start(name, value)
+    assert not view_model.begin_blind()
+    assert heard.field == field
+
+
+def test_a_plan_survives_a_restart_and_can_be_discarded_and_taken_back(tmp_path):
+    with make_desk(tmp_path) as desk:
+        bike = a_counted_bike(desk)
+        a_baseline(desk, bike)
+        planning(desk, bike, value="1x")
+    with make_desk(tmp_path) as desk:
+        view_model, heard = shown(RideViewModel, desk, bike.id)
+        assert view_model.state.plan.draft.value == "1x"
+        view_model.drop_plan()
+        assert view_model.state.plan is None
+        ((_, draft_id),) = heard.discarded
+        view_model.take_back_draft(draft_id)
+        assert view_model.state.plan.draft.pairs == "3"
+
+
+def test_b_may_be_a_setup_ridden_before_that_differs_in_one_thing(desk, bike):
+    session = a_session(desk, bike)
+    a_run(desk, session, liking=5)
+    view_model, _ = shown(RideViewModel, desk, bike.id, seeds=lambda: SEED)
+    view_model.change_by_hand(f"adjuster/{rebound(desk, bike)}", "9")
+    view_model.end_session()
+    one, two = sorted(everything(desk)[Setup], key=lambda setup: setup.number)
+    view_model.plan_blind()
+    view_model.set_plan("a_id", one.id)
+    plan = view_model.state.plan
+    assert plan.others[1] == (two.id, "no. 2: Fork: low-speed rebound 3 clicks out")
+    view_model.set_plan("b_id", two.id)
+    view_model.set_start("verified", True)
+    assert view_model.begin_blind()
+    assert len(everything(desk)[Setup]) == 2
+
+
+def test_before_a_test_all_of_a_is_set_but_what_is_under_test(desk, bike):
+    other = desk.ask(bike_parts(bike.id)).adjusters[0].id
+    one = everything(desk)[Setup][0]
+    for adjuster in (other, rebound(desk, bike)):
+        desk.do("Meddle", set_item(bike.id, Item.ADJUSTER, adjuster, 2.0, "set_to"), bike_id=bike.id)
+    view_model, _ = planning(desk, bike)
+    view_model.set_plan("a_id", one.id)
+    view_model.set_plan("value", "10")
+    (step,) = view_model.state.start.steps
+    assert step.key == f"adjuster/{other}"
+    view_model.take_step(step.key)
+    assert view_model.state.start.steps == ()
+
+
+# Two people at one screen
+
+
+def test_a_begun_test_shows_a_screen_that_is_nobodys(desk, bike):
+    view_model, heard = begun_test(desk, bike)
+    state = view_model.state.blind
+    assert (state.side, state.steps, state.setup_text) == (Side.DOOR, (), "")
+    assert state.subtitle == "Run 1 of 6"
+    assert heard.labels == ["Begin the blind test"]
+
+
+def test_the_helper_is_told_what_to_set_from_closed_and_ticks_it_before_handing_over(desk, bike):
+    view_model, heard = begun_test(desk, bike)
+    assert not view_model.to_rider(), "the screen is nobody's yet"
+    view_model.show_helper()
+    state = view_model.state.blind
+    (plan,) = everything(desk)[BlindPlan]
+    clicks = {"A": 6, "B": 10}[plan.order[0]]
+    assert [line.text for line in state.steps] == [f"Fork: low-speed rebound: fully closed, then open {clicks} clicks"]
+    assert [line.remark for line in state.steps] == [""]
+    assert "same motions" in state.motions
+    assert not view_model.to_rider()
+    assert heard.field == "blind_steps"
+    view_model.tick_blind(state.steps[0].key, True)
+    assert view_model.to_rider()
+    assert view_model.state.blind.side is Side.RIDER
+
+
+def test_the_rider_rates_and_the_screen_becomes_nobodys_again(desk, bike):
+    view_model, heard = begun_test(desk, bike)
+    put_on(view_model)
+    assert not view_model.keep_blind()
+    assert heard.field == "blind_liking"
+    view_model.rate_blind("liking", 7)
+    view_model.score_blind("grip/front", 8)
+    view_model.rate_blind("note", "<b>quick</b>")
+    assert view_model.keep_blind()
+    assert view_model.state.blind.side is Side.DOOR
+    assert heard.labels[-1] == "Keep blind run 1"
+    (run,) = everything(desk)[Run]
+    assert (run.liking, run.note, run.is_blind) == (7, "<b>quick</b>", True)
+
+
+def test_the_screen_goes_back_to_the_helper_only_over_the_one_that_is_nobodys(desk, bike):
+    view_model, _ = begun_test(desk, bike)
+    put_on(view_model)
+    view_model.rate_blind("liking", 4)
+    view_model.to_door()
+    assert view_model.state.blind.side is Side.DOOR
+    view_model.show_helper()
+    assert view_model.state.blind.draft.liking is None, "the helper does not see the rating"
+    assert view_model.state.blind.draft.ticked
+    assert view_model.to_rider()
+    assert view_model.state.blind.draft.liking == 4, "and the rider finds it again"
+
+
+def test_out_of_sight_the_helpers_screen_closes_itself(desk, bike):
+    view_model, _ = begun_test(desk, bike)
+    view_model.show_helper()
+    view_model.hide()
+    assert view_model.state.blind.side is Side.DOOR
+    view_model.show()
+    assert view_model.state.blind.side is Side.DOOR
+
+
+def test_an_undone_run_closes_the_helpers_screen_and_is_rated_again(desk, bike):
+    view_model, _ = begun_test(desk, bike)
+    ride(view_model, 6)
+    view_model.show_helper()
+    desk.undo()
+    assert view_model.state.blind.side is Side.RIDER
+    assert view_model.state.blind.draft.liking == 6
+    assert view_model.keep_blind()
+
+
+def test_a_spoilt_run_is_set_aside_and_ridden_again(desk, bike):
+    view_model, heard = begun_test(desk, bike)
+    put_on(view_model)
+    assert view_model.keep_blind(spoilt="Fell or stopped")
+    assert view_model.state.blind.subtitle == "Run 1 of 6"
+    assert heard.labels[-1] == "Set blind run 1 aside"
+    (run,) = everything(desk)[Run]
+    assert (run.is_set_aside, run.liking) == (True, None)
+
+
+# Guess and reveal
+
+
+def test_after_the_last_run_the_guess_is_asked_before_anything_is_revealed(desk, bike):
+    view_model, heard = begun_test(desk, bike)
+    ride(view_model, 5, 6, 5, 6, 5, 6)
+    state = view_model.state.blind
+    assert (state.side, state.pairs, state.can_go_on) == (Side.GUESS, 3, False)
+    guess_all(view_model, 0, 1)
+    assert not view_model.reveal()
+    assert heard.field == "guess_2"
+    view_model.guess(2, 0)
+    labels = list(heard.labels)
+    assert view_model.reveal()
+    assert heard.labels == labels, "no notice offers to undo it"
+    assert view_model.state.blind is None
+    assert view_model.state.start is not None
+    assert view_model.state.last_session == "", "a blind test is not opened again"
+    (plan,) = everything(desk)[BlindPlan]
+    assert plan.revealed_at
+
+
+def test_a_test_stopped_early_asks_for_whole_pairs_only_and_can_go_on_after_all(desk, bike):
+    view_model, _ = begun_test(desk, bike)
+    ride(view_model, 5, 6, 5)
+    view_model.stop_early()
+    assert (view_model.state.blind.pairs, view_model.state.blind.can_go_on) == (1, True)
+    view_model.go_on()
+    assert view_model.state.blind.side is Side.DOOR
+    view_model.stop_early()
+    view_model.guess(0, 1)
+    assert view_model.reveal()
+    assert everything(desk)[Session][0].ended_at
+
+
+def test_a_guess_can_be_taken_back_until_the_reveal(desk, bike):
+    view_model, _ = begun_test(desk, bike, pairs="1")
+    ride(view_model, 5, 6)
+    view_model.guess(0, 1)
+    view_model.guess(0, None)
+    assert not view_model.reveal()
+
+
+# Nothing is lost, and nothing told
+
+
+@pytest.mark.parametrize("stage", ["door", "helper", "rider", "guess"])
+def test_a_restart_loses_nothing_and_never_opens_on_the_helpers_screen(tmp_path, stage):
+    with make_desk(tmp_path) as desk:
+        bike = a_counted_bike(desk)
+        a_baseline(desk, bike)
+        view_model, _ = begun_test(desk, bike, pairs="1")
+        ride(view_model, 5)
+        if stage in ("helper", "rider"):
+            view_model.show_helper()
+            view_model.tick_blind(view_model.state.blind.steps[0].key, True)
+        if stage == "rider":
+            view_model.to_rider()
+            view_model.rate_blind("liking", 8)
+        if stage == "guess":
+            ride(view_model, 6)
+            view_model.guess(0, 1)
+    with make_desk(tmp_path) as desk:
+        view_model, _ = shown(RideViewModel, desk, bike.id)
+        state = view_model.state.blind
+        assert state.side == {"helper": "door"}.get(stage, stage)
+        assert state.steps == ()
+        if stage == "rider":
+            assert state.draft.liking == 8
+        if stage == "guess":
+            assert state.guess.guess(0) == 1
+        if stage == "helper":
+            view_model.show_helper()
+            assert view_model.state.blind.draft.ticked, "what was set is still ticked"
+
+
+def test_what_the_rider_and_the_window_are_told_is_the_same_whatever_the_order(tmp_path):
+    told = []
+    for seed in range(8):
+        folder = tmp_path / str(seed)
+        folder.mkdir()
+        with make_desk(folder) as desk:
+            bike = a_counted_bike(desk)
+            a_baseline(desk, bike)
+            view_model, heard = begun_test(desk, bike, seed=seed)
+            window, _ = shown(WindowViewModel, desk, bike.id)
+            said = [_told(view_model, window)]
+            for liking in (5, 6, 5, 6):
+                put_on(view_model)
+                said.append(_told(view_model, window))
+                view_model.rate_blind("liking", liking)
+                view_model.keep_blind()
+                said.append(_told(view_model, window))
+            (plan,) = everything(desk)[BlindPlan]
+            told.append((plan.order, said, heard.labels, desk.undo_label()))
+    assert len({order for order, *_ in told}) > 3, "the seeds draw different orders"
+    assert all(tuple(rest) == told[0][1:] for _, *rest in told)
+
+
+def _told(view_model, window):
+    state = view_model.state.blind
+    assert state.side in (Side.DOOR, Side.RIDER)
+    texts = {name: value for name, value in asdict(replace(state, sealed="")).items() if name != "scores"}
+    around = window.state
+    return texts, around.cells, [(mark.state, mark.why) for mark in around.marks], around.undo_text, around.redo_text
+
+
+def test_the_window_says_concealed_where_the_setup_stands(desk, bike):
+    begun_test(desk, bike)
+    window, _ = shown(WindowViewModel, desk, bike.id)
+    assert dict(window.state.cells)["Setup"] == "concealed"
+    whys = {str(mark.station): mark.why for mark in window.state.marks}
+    assert (whys["ride"], whys["card"]) == ("blind test under way", "blind test under way")
+
+
+def test_undo_of_a_begun_test_goes_back_to_the_plan_as_it_was(desk, bike):
+    view_model, _ = begun_test(desk, bike)
+    assert desk.undo().label == "Begin the blind test"
+    assert view_model.state.plan.draft.value == "10"
+    assert view_model.state.start.draft.new_course == "Quarry loop"
+    assert everything(desk)[Course] == ()
+    assert desk.ask(ride_records(bike.id)).current is not None
+
+
+@pytest.mark.parametrize(
+    ("p", "words"),
+    [
+        (1.0, "every one"),
+        (0.5, "1 of 2"),
+        (0.25, "1 of 4"),
+        (0.125, "1 of 8"),
+        (11 / 32, "about 7 of 20"),
+        (0.875, "about 18 of 20"),
+        (7 / 64, "about 1 of 9"),
+        (1 / 32, "1 of 32"),
+    ],
+)
+def test_probabilities_are_said_so_that_they_can_be_counted(p, words):
+    assert out_of(p) == words
+
+
+def test_what_a_probability_means_is_said_in_words():
+    assert meaning(1 / 32) == "That is hard to put down to chance."
+    assert "hint" in meaning(1 / 8)
+    assert "tells nothing" in meaning(1 / 4)
