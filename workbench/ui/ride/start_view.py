@@ -51,7 +51,9 @@ class StartView(QWidget):
         self._start.clicked.connect(view_model.start_session)
         self._reopen = Button("", "link", name="ride_reopen")
         self._reopen.clicked.connect(view_model.reopen)
-        self.keys = (self._start, self._reopen)  # the sheet places them, where they stay in sight
+        self._blind = Button("Blind test ...", "link", name="ride_blind")
+        self._blind.clicked.connect(view_model.plan_blind)
+        self.keys = (self._start, self._blind, self._reopen)  # the sheet places them, where they stay in sight
         self._lines = (self._new, self._temperature, self._planned, self._why_not)
         for line in self._lines:
             line.typed.connect(view_model.set_start)
@@ -108,7 +110,12 @@ class StartView(QWidget):
         self._verified.set_value(draft.verified)
         self._why_not.show_text(draft.not_verified)
         self._reopen.set_text(f"Open again: {state.last_session_text}")
-        self._reopen.setVisible(bool(state.last_session))
+        is_open = state.plan is None  # a blind test says itself how many runs, by what, and from a verified start only
+        self._reopen.setVisible(bool(state.last_session) and is_open)
+        for part in (self._planned, self._why_not):
+            part.setVisible(is_open)
+        if self._response is not None:
+            self._response_part.setVisible(is_open)
 
     def focus_first(self) -> None:
         """Put the caret where typing begins."""
@@ -125,6 +132,10 @@ class StartView(QWidget):
             "verified": self._why_not,
         }
         line = places.get(problem.field)
+        if line is self._why_not and line.isHidden():
+            self._verified.set_problem(problem.text)
+            self._verified.setFocus(Qt.FocusReason.OtherFocusReason)
+            return True
         if line is not None:
             line.set_problem(problem.text)
         return line is not None
@@ -147,7 +158,8 @@ class StartView(QWidget):
         if self._response is None:
             self._response = ChoiceField(start.responses, label=JUDGED_BY, name="ride_response")
             self._response.value_committed.connect(self._set_response)
-            self._response_cell.addWidget(_cell(JUDGED_BY, self._response))
+            self._response_part = _cell(JUDGED_BY, self._response)
+            self._response_cell.addWidget(self._response_part)
         self._response.set_value(start.draft.response)
 
     def _set_response(self, key: object) -> None:
@@ -165,6 +177,7 @@ class StartView(QWidget):
     def _set_verified(self, value: object) -> None:
         self._ride.set_start("verified", bool(value))
         self._why_not.set_problem("")
+        self._verified.set_problem("")
 
     def _tick(self, key: str, _done: bool) -> None:
         self._ride.take_step(key)
