@@ -498,3 +498,40 @@ def test_new_hardware_makes_the_sag_due_again(desk):
     fork = records(desk, bike).parts.unit("front")
     desk.do("Oil", start_generation(fork.id, "oil"), bike_id=bike.id)
     assert view_model.state.ends[0].is_due
+
+
+def at_coil_spring(desk, **facts):
+    bike, view_model, refused = ready(desk, layout="air_coil", end="rear", shock_stroke_mm=57.5)
+    shock = desk.ask(sag_records(bike.id)).parts.unit("rear")
+    for name, value in facts.items():
+        desk.do("Fact", edit(Unit, shock.id, name, value), bike_id=bike.id)
+    view_model.next()
+    return view_model, refused
+
+
+def test_preload_typed_in_turns_is_the_length_it_makes_and_the_other_way_round(desk):
+    view_model, _ = at_coil_spring(desk, preload_pitch_mm=1.25)
+    view_model.set_turns("2 1/2")
+    assert view_model.state.guide.draft.text("preload_mm").text == "3.12 mm"
+    assert view_model.state.guide.preload.turns == 2.5
+    view_model.set_text("preload_mm", "1")
+    assert view_model.state.guide.preload.turns == 0.8
+    assert "1.25\u2009mm a turn" in view_model.state.guide.preload.pitch
+
+
+def test_half_typed_turns_leave_the_length_alone_and_empty_ones_take_it_away(desk):
+    view_model, _ = at_coil_spring(desk)
+    view_model.set_text("preload_mm", "3")
+    view_model.set_turns("1 1/")
+    assert view_model.state.guide.preload.turns == 2.0
+    view_model.set_turns("")
+    assert view_model.state.guide.preload.turns is None
+
+
+def test_turns_beyond_the_maker_s_preload_are_refused_at_the_length(desk):
+    view_model, refused = at_coil_spring(desk, preload_limit_mm=2.0)
+    view_model.set_text("rate_n_per_mm", "450")
+    view_model.set_turns("3")
+    assert not view_model.next()
+    assert refused[-1].field == "preload_mm"
+    assert "Turn the collar back" in refused[-1].text

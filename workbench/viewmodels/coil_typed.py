@@ -151,8 +151,9 @@ def number(value: float, quantity: str, units: Units) -> str:
 
 
 def finely(value_mm: float, units: Units) -> str:
-    """Say a length to a hundredth."""
-    shown = f"{to_unit(value_mm, 'length', units.length):.2f}".rstrip("0").rstrip(".")
+    """Say a length to a hundredth of a millimetre, or near it."""
+    decimals = 2 if units.length == "mm" else 4
+    shown = f"{to_unit(value_mm, 'length', units.length):.{decimals}f}".rstrip("0").rstrip(".")
     return f"{shown}\u2009{units.length}"
 
 

@@ -27,6 +27,7 @@ from workbench.viewmodels.sag_draft import (
 from workbench.viewmodels.sag_entry import aimed_at, next_round, read_place, with_entry, with_reading, without_reading
 from workbench.viewmodels.sag_guide import adjusters_shown
 from workbench.viewmodels.sag_open import Opened, SagEntries, advice_of, begin, steps_of, subject_of
+from workbench.viewmodels.sag_preload import LENGTH, length_text
 from workbench.viewmodels.sag_problems import problem
 from workbench.viewmodels.sag_state import SagState, resolve
 from workbench.viewmodels.sag_words import keep_label
@@ -41,7 +42,16 @@ class SagViewModel(ViewModel[SagState]):
     station = "sag"
     watched: ClassVar[frozenset[str]] = frozenset(
         {"bike", "person", "bike_rider", "unit", "generation", "adjuster", "range_count", "on_bike"}
-        | {"setup", "setup_value", "sag_measurement", "sag_reading", "sag_target", "setting"}
+        | {
+            "leverage_survey",
+            "leverage_point",
+            "setup",
+            "setup_value",
+            "sag_measurement",
+            "sag_reading",
+            "sag_target",
+            "setting",
+        }
     )
 
     def __init__(self, desk: Desk, bench: Bench) -> None:
@@ -111,6 +121,10 @@ class SagViewModel(ViewModel[SagState]):
     def both_ends(self) -> None:
         """Go back to both ends; the entries stay."""
         self._entries.open_end(self.bike_id, "")
+
+    def show_spring(self, end: str) -> None:
+        """Say which end the spring sheet opens at."""
+        self._desk.set_setting(f"spring/end/{self.bike_id}", end)
 
     def switch_end(self) -> None:
         """Take up the other end; this one's entry stays."""
@@ -201,6 +215,17 @@ class SagViewModel(ViewModel[SagState]):
         opened = self._now_open()
         if opened is not None:
             self._change(opened, with_entry(opened.draft, name, value))
+
+    def set_turns(self, text: str) -> None:
+        """Take preload typed in turns of the collar as the length it is; half-typed text is no length yet."""
+        opened = self._now_open()
+        units = self._bench.units
+        try:
+            turns = units.parse(text, "turns") if opened and text.strip() else None
+        except InputError:
+            return
+        if opened is not None:
+            self.set_text(LENGTH, "" if turns is None else length_text(turns, opened.unit, units))
 
     def aim(self, origin: str) -> None:
         """Take the maker's band or the usual one as the target."""

@@ -18,6 +18,7 @@ from workbench.model.units import to_unit
 from workbench.viewmodels.sag_advice import Advice, band_text, percent
 from workbench.viewmodels.sag_draft import STAGE_WORDS, SagDraft, Stage, Typed, sag_fraction
 from workbench.viewmodels.sag_ends import EndShown, Ruler, end_title, last_kept, travel_words
+from workbench.viewmodels.sag_preload import TurnsShown, turns_shown
 from workbench.viewmodels.sag_start import start_words
 from workbench.viewmodels.sag_words import (
     METHOD_NOTES,
@@ -135,6 +136,7 @@ class GuideShown:
     can_go_back: bool
     other_end: str  # the end to switch to, empty when there is none
     other_verb: str
+    preload: TurnsShown  # of a coil, beside its length
 
 
 def adjusters_shown(records: SagRecords, unit: Unit) -> tuple[AdjusterShown, ...]:
@@ -239,6 +241,7 @@ def guide_shown(
         can_go_back=has_draft and stage != Stage.PREPARE,
         other_end=other.end if other and has_draft else "",
         other_verb=f"To the {other.end}" if other else "",
+        preload=turns_shown(draft, unit, units),
     )
 
 

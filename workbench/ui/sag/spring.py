@@ -7,7 +7,8 @@ from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
 from workbench.ui.parts.care_note import CareNote
 from workbench.ui.parts.choice_field import ChoiceField
 from workbench.ui.parts.labels import Words
-from workbench.ui.parts.theme import SPACE_16, SPACE_24
+from workbench.ui.parts.quantity_field import QuantityField
+from workbench.ui.parts.theme import SPACE_4, SPACE_16, SPACE_24
 from workbench.ui.sag.entries import Labelled, Stage
 from workbench.viewmodels.sag import SagViewModel
 from workbench.viewmodels.sag_guide import GuideShown
@@ -66,8 +67,17 @@ class SpringStage(Stage):
         for column in (0, 1):
             grid.setColumnStretch(column, 1)
         grid.addWidget(rate.box, 0, 0)
+        self.turns = QuantityField("turns", label="The same in turns of the collar", low=0, name="sag_preload_turns")
+        self.turns.line.textEdited.connect(self.view_model.set_turns)
+        self.turns.value_committed.connect(self._turns_committed)
+        self._pitch = Words("", "note", name="sag_preload_pitch")
+        turns = QVBoxLayout()
+        turns.setSpacing(SPACE_4)
+        turns.addWidget(Labelled("The same in turns of the collar", self.turns))
+        turns.addWidget(self._pitch)
         grid.addWidget(self.entry("preload_mm", label="Preload from slack-free contact").box, 1, 0)
-        grid.addWidget(self.entry("spring_stroke_mm", label="Usable stroke of this spring").box, 1, 1)
+        grid.addLayout(turns, 1, 1)
+        grid.addWidget(self.entry("spring_stroke_mm", label="Usable stroke of this spring").box, 2, 0)
         return coil
 
     def show_guide(self, guide: GuideShown) -> None:
@@ -79,7 +89,13 @@ class SpringStage(Stage):
         self._care.set_text(guide.limits)
         self._cycle.setText(guide.cycle_words)
         self.how.set_value(guide.draft.pressure_how)
+        self.turns.set_limits(0, guide.preload.most_turns)
+        self.turns.set_value(guide.preload.turns)
+        self._pitch.setText(guide.preload.pitch)
         super().show_guide(guide)
+
+    def _turns_committed(self, value: object) -> None:
+        self.view_model.set_turns("" if value is None else f"{value}")
 
     def _how_chosen(self, value: object) -> None:
         self.view_model.set_field("pressure_how", value)
