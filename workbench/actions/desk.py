@@ -10,12 +10,13 @@ from workbench.library.backup_files import Backup
 from workbench.library.backups import Backups
 from workbench.library.drafts import Draft
 from workbench.library.gate import Gate
+from workbench.library.history import Deed, History, RowChange, Search
 from workbench.library.journal import Step, Touched
 from workbench.library.library import Library
 from workbench.library.reader import Reader
 from workbench.model.facts import clean_text
 
-__all__ = ["Backup", "Desk", "Draft", "Gate", "Reader", "Step", "Touched"]
+__all__ = ["Backup", "Deed", "Desk", "Draft", "Gate", "Reader", "RowChange", "Search", "Step", "Touched"]
 
 T = TypeVar("T")
 Listener = Callable[[Touched], None]
@@ -27,6 +28,7 @@ class Desk:
     def __init__(self, library: Library) -> None:
         self._library = library
         self.backups = Backups(library)
+        self.history = History(library)
         self._listeners: list[Listener] = []
         self._deed_under_way = False
 
@@ -56,6 +58,12 @@ class Desk:
     def redo(self) -> Step | None:
         """Does the last undone deed again and gives it; None if there is none."""
         return self._told(journal.redo(self._library))
+
+    def undo_after(self, number: int) -> tuple[Step, ...]:
+        """Takes back every deed after one of the history, the last first: all of them, or none."""
+        steps, touched = journal.undo_after(self._library, number)
+        self._tell(touched)
+        return steps
 
     def undo_step(self) -> Step | None:
         """The deed that undo would take back."""

@@ -88,14 +88,34 @@ def undo(library: Library) -> tuple[Step, Touched] | None:
     """Takes the last deed back; None if there is none to take back."""
     with library.writing() as pen:
         row = _last_done(library, pen.connection)
-        if row is None:
-            return None
-        notes = _read_rows(library, pen.connection, row.id)
-        _restore(library, pen, {key: Note(note.after, note.before) for key, note in notes.items()}, row.label)
-        change = {"state": "undone", "stamp": _next_stamp(pen), "undone_at": library.now()}
-        pen.write("journal", update(deed).where(deed.c.id == row.id).values(**change))
-        reopened = drafts.reopen(pen, row.id)
-        return _step(library, row), _touched(library, pen, row.id, row.bike_id, notes, reopened)
+        return None if row is None else _take_back(library, pen, row)
+
+
+def undo_after(library: Library, number: int) -> tuple[tuple[Step, ...], Touched]:
+    """Takes back every deed after the one of this number: all of them, or none if one of them refuses."""
+    steps: list[Step] = []
+    touched = Touched()
+    with library.writing() as pen:
+        while (last := pen.connection.execute(LAST_DONE).one_or_none()) is not None and last.number > number:
+            row = _last_done(library, pen.connection)
+            if row is None:
+                raise UndoRefused(
+                    f"“{last.label}” cannot be undone: it is from before an update, or undo reaches no further back. "
+                    "Nothing was changed."
+                )
+            step, more = _take_back(library, pen, row)
+            steps.append(step)
+            touched = Touched(touched.tables | more.tables, touched.bikes | more.bikes, touched.drafts or more.drafts)
+    return tuple(steps), touched
+
+
+def _take_back(library: Library, pen: Pen, row: Row[Any]) -> tuple[Step, Touched]:
+    notes = _read_rows(library, pen.connection, row.id)
+    _restore(library, pen, {key: Note(note.after, note.before) for key, note in notes.items()}, row.label)
+    change = {"state": "undone", "stamp": _next_stamp(pen), "undone_at": library.now()}
+    pen.write("journal", update(deed).where(deed.c.id == row.id).values(**change))
+    reopened = drafts.reopen(pen, row.id)
+    return _step(library, row), _touched(library, pen, row.id, row.bike_id, notes, reopened)
 
 
 def redo(library: Library) -> tuple[Step, Touched] | None:

@@ -54,14 +54,13 @@ class TroubleDialog(QDialog):
         whole.setContentsMargins(0, 0, 0, 0)
         whole.addWidget(Scrolled(body, name="trouble_scroll"), 1)
         whole.addLayout(foot)
+        self._buttons[first].setFocus(Qt.FocusReason.OtherFocusReason)
         self.resize(760, 560 if state.backups else 340)
 
     def _button(self, way: Way, words: str, *, is_first: bool) -> Button:
         button = Button(words, "verb" if is_first else "plain", name=f"trouble_{way}")
         button.clicked.connect(partial(self._take, way))
         self._keys.addWidget(button)
-        if is_first:
-            button.setFocus(Qt.FocusReason.OtherFocusReason)
         return button
 
     def _pick(self, key: str) -> None:

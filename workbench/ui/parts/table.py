@@ -96,7 +96,7 @@ class Table(QTableWidget):
         free = self.viewport().width()
         for column, sample in enumerate(self._samples):
             if sample:
-                self.setColumnWidth(column, metrics.horizontalAdvance(sample) + 2 * PADDING)
+                self.setColumnWidth(column, metrics.horizontalAdvance(sample) + 2 * PADDING + 10)
                 free -= self.columnWidth(column)
         spread = [column for column, sample in enumerate(self._samples) if not sample]
         for column in spread:
@@ -108,7 +108,7 @@ class Table(QTableWidget):
 
     def _height_of(self, row: TableRow) -> int:
         heights = [
-            lay_out(text, current().font(), self.columnWidth(column) - 2 * PADDING).boundingRect().height()
+            lay_out(text, current().font(), self.columnWidth(column) - 2 * PADDING - 4).boundingRect().height()
             for column, text in enumerate(row.cells)
         ]
         return max(round(max(heights, default=0)) + PADDING, current().sizes.target)
