@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from workbench.model.errors import InputError
 from workbench.model.units import from_unit, to_unit
 from workbench.physics import carry
-from workbench.physics.air import AirChamber, force_n
+from workbench.physics.air import AirChamber, force_n, with_spacers
 from workbench.physics.atmosphere import carry_pressure
 from workbench.physics.carry import carry_spring, carry_tyre
 
@@ -61,6 +61,45 @@ def test_a_heavier_rider_gets_more_pressure_and_a_new_measurement():
     found = carry_spring(psi(80), here_c=20, there_c=20, old_rider_kg=80, new_rider_kg=88)
     assert in_psi(found.set_here_kpa) == pytest.approx(80 + 0.1 * (80 + 14.696), abs=0.01)
     assert any("10\u2009% heavier" in reason and "measure the sag" in reason for reason in found.reasons)
+
+
+def test_a_heavier_rider_asks_for_more_rebound_damping_and_no_click_is_moved():
+    found = carry_spring(psi(80), here_c=20, there_c=20, old_rider_kg=80, new_rider_kg=88)
+    assert found.rebound_shift == pytest.approx(0.1)  # rate and mass both 10 % up: the root of their product
+    assert any("10\u2009% more rebound damping" in reason and "No click" in reason for reason in found.reasons)
+    lighter = carry_spring(psi(80), here_c=20, there_c=20, old_rider_kg=80, new_rider_kg=72)
+    assert any("less rebound damping" in reason for reason in lighter.reasons)
+
+
+def test_a_spacer_hardly_moves_the_rebound_and_says_nothing_of_it():
+    found = carry_spring(psi(75), here_c=20, there_c=20, chamber=FORK, sag_mm=32.0, new_spacer_mm3=10_000)
+    assert 0 <= found.rebound_shift < 0.02
+    assert not any("rebound" in reason for reason in found.reasons)
+    assert in_psi(found.spacers.alone_kpa) == pytest.approx(91.0, abs=0.05)
+
+
+def test_spacer_rider_and_cold_add_up():
+    found = carry_spring(
+        psi(75),
+        here_c=22,
+        there_c=-3,
+        old_rider_kg=80,
+        new_rider_kg=84,
+        chamber=FORK,
+        sag_mm=32.0,
+        new_spacer_mm3=10_000,
+    )
+    spaced = with_spacers(FORK, 10_000)
+    at_setup_warmth = carry_pressure(found.set_here_kpa, from_c=22, to_c=-3)
+    load = 1.05 * force_n(FORK, pressure_kpa=psi(75), travel_mm=32.0)
+    assert force_n(spaced, pressure_kpa=at_setup_warmth, travel_mm=32.0) == pytest.approx(load, rel=1e-9)
+    assert len(found.reasons) >= 4
+
+
+def test_the_same_spacers_are_no_reason():
+    found = carry_spring(psi(75), here_c=20, there_c=20, chamber=FORK, sag_mm=32.0, new_spacer_mm3=0.0)
+    assert found.set_here_kpa == pytest.approx(psi(75))
+    assert found.reasons == ()
 
 
 def test_the_same_rider_is_no_reason():

@@ -8,6 +8,7 @@ from workbench.model.units import from_unit, to_unit
 from workbench.physics.air import AirChamber, force_n, pressure_for_sag_kpa, static_travel_mm, with_spacers
 from workbench.physics.atmosphere import carry_pressure
 from workbench.physics.coil import next_rate
+from workbench.physics.spacers import change_spacers
 
 FORK = AirChamber(area_mm2=850, positive_mm3=850 * 230, negative_mm3=850 * 45, travel_mm=160)
 
@@ -62,17 +63,14 @@ def test_harsh_bottoming_with_the_sag_right():
 
 
 def test_the_same_end_force_by_pressure_alone_costs_sag():
-    load = force_n(FORK, pressure_kpa=psi(75), travel_mm=32.0)
-    per_psi = force_n(FORK, pressure_kpa=psi(1), travel_mm=160, n=1.35) - force_n(
-        FORK, pressure_kpa=0, travel_mm=160, n=1.35
-    )
-    spaced_end = force_n(with_spacers(FORK, 10_000), pressure_kpa=psi(75), travel_mm=160, n=1.35)
-    end = force_n(FORK, pressure_kpa=psi(75), travel_mm=160, n=1.35)
-    needed = 75 + (spaced_end - end) / per_psi
-    # The round figure of the story is about 91 psi; the last 2 % of the end force are in the rounding.
-    assert needed == pytest.approx(92.9, abs=0.1)
-    sag = static_travel_mm(FORK, pressure_kpa=psi(91), load_n=load) / 160
-    assert sag == pytest.approx(0.16, abs=0.005)
+    change = change_spacers(FORK, pressure_kpa=psi(75), sag_mm=32.0, spacer_mm3=10_000)
+    assert in_psi(change.pressure_kpa) == pytest.approx(73.4, abs=0.05)
+    assert change.left_sag_mm == pytest.approx(31.3, abs=0.05)
+    assert (change.end_before_n, change.end_left_n) == (pytest.approx(2550, abs=5), pytest.approx(3060, abs=5))
+    # What pressure alone is set against is the whole change, spacer and 73.4 psi, which ends at 3005 N.
+    assert change.end_after_n == pytest.approx(3005, abs=5)
+    assert in_psi(change.alone_kpa) == pytest.approx(91.0, abs=0.05)
+    assert change.alone_sag_mm / 160 == pytest.approx(0.16, abs=0.005)
 
 
 def test_a_hot_shock():

@@ -95,6 +95,7 @@ def test_an_upright_fork_has_its_own_rate():
 def test_a_stiffer_spring_asks_for_more_rebound_damping():
     assert rebound_shift(80, 80) == 0
     assert rebound_shift(80, 100) > 0 > rebound_shift(80, 60)
+    assert rebound_shift(80, 88, mass_ratio=1.1) == pytest.approx(0.1)
 
 
 @settings(max_examples=30)

@@ -102,12 +102,24 @@ def damping_from_decay(x0: float, xn: float, cycles: float) -> tuple[float, floa
     return decrement, decrement / hypot(2 * pi, decrement)
 
 
-def rebound_shift(old_rate_n_per_mm: float, new_rate_n_per_mm: float) -> float:
+def rebound_shift(old_rate_n_per_mm: float, new_rate_n_per_mm: float, *, mass_ratio: float = 1.0) -> float:
     """Give how much more rebound damping a changed spring asks for, as a fraction.
+
+    Parameters
+    ----------
+    old_rate_n_per_mm, new_rate_n_per_mm
+        Local rate at the sag, before and after [N/mm].
+    mass_ratio
+        The mass it carries after, over the one before.
+
+    Raises
+    ------
+    InputError
+        If a rate or the ratio is not above zero.
 
     Notes
     -----
-    Critical damping is 2 sqrt(k m), so at the same mass the wanted damping goes with sqrt(k_new / k_old).
+    Critical damping is 2 sqrt(k m), so at the same share of it the wanted damping goes with sqrt(k m).
 
     References
     ----------
@@ -120,7 +132,8 @@ def rebound_shift(old_rate_n_per_mm: float, new_rate_n_per_mm: float) -> float:
     """
     check_number("old_rate_n_per_mm", old_rate_n_per_mm, above=0)
     check_number("new_rate_n_per_mm", new_rate_n_per_mm, above=0)
-    return sqrt(new_rate_n_per_mm / old_rate_n_per_mm) - 1
+    check_number("mass_ratio", mass_ratio, above=0)
+    return sqrt(new_rate_n_per_mm / old_rate_n_per_mm * mass_ratio) - 1
 
 
 def wheel_loads_n(masses: Sequence[tuple[float, float]], *, wheelbase_mm: float) -> tuple[float, float]:

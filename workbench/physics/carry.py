@@ -4,16 +4,17 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-import numpy as np
-
 from workbench.model.errors import InputError
-from workbench.physics.air import AirChamber, force_n, pressure_for_sag_kpa, with_spacers
+from workbench.physics.air import AirChamber
 from workbench.physics.atmosphere import carry_pressure, standard_pressure_kpa
+from workbench.physics.balance import rebound_shift
 from workbench.physics.limits import check_number, percent
+from workbench.physics.spacers import SpacerChange, change_spacers
 
 _NOTABLE_DEGREES = 3.0
 _NOTABLE_METRES = 100.0
 _COLD_C = 5.0
+_NOTABLE_SHIFT = 0.02  # of the damping: own judgement, less than any click is known to make
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,6 +26,8 @@ class CarryOver:
     if_left_kpa: float  # what it will show there if nothing is done
     over_maximum: bool
     reasons: tuple[str, ...]
+    rebound_shift: float = 0.0  # how much more rebound damping is expected to suit, as a fraction
+    spacers: SpacerChange | None = None  # what the other spacers do, where they were asked about
 
 
 def carry_spring(
@@ -73,6 +76,7 @@ def carry_spring(
     -----
     The force goes with the absolute pressure of the gas, so that is what is kept: (p + pa) / T. More rider asks for
     more absolute pressure in proportion, less if the spring scales with gauge pressure, so the sag is measured again.
+    At the same sag the rate then goes with the load, and the rebound damping wanted with sqrt(rate x mass).
 
     References
     ----------
@@ -84,10 +88,13 @@ def carry_spring(
     612.0
     """
     reasons: list[str] = []
-    wanted_kpa = pressure_kpa
-    if new_spacer_mm3 is not None:
-        wanted_kpa = _with_other_spacers(wanted_kpa, chamber, sag_mm, new_spacer_mm3, reasons)
-    wanted_kpa = _with_other_rider(wanted_kpa, here_m, old_rider_kg, new_rider_kg, reasons)
+    change = None if new_spacer_mm3 is None else _other_spacers(pressure_kpa, chamber, sag_mm, new_spacer_mm3, reasons)
+    wanted_kpa = change.pressure_kpa if change else pressure_kpa
+    heavier = _heavier(old_rider_kg, new_rider_kg, reasons)
+    wanted_kpa = _for_load(wanted_kpa, heavier, here_m)
+    stiffer = (change.rate_after_n_per_mm / change.rate_before_n_per_mm if change else 1.0) * heavier
+    shift = rebound_shift(1.0, stiffer, mass_ratio=heavier)
+    reasons += _rebound_reasons(shift)
     # The gas is to have there the absolute pressure it was set up with; altitude does not enter the force.
     set_here = carry_pressure(wanted_kpa, from_c=there_c, to_c=here_c, from_m=here_m, to_m=here_m)
     shows_there = carry_pressure(set_here, from_c=here_c, to_c=there_c, from_m=here_m, to_m=there_m)
@@ -96,7 +103,8 @@ def carry_spring(
     if abs(there_m - here_m) >= _NOTABLE_METRES:
         word = "more" if there_m > here_m else "less"
         reasons.append(f"At the other altitude the gauge shows {word} and the force is unchanged: leave it.")
-    return _result(set_here, shows_there, if_left, maximum_kpa, reasons)
+    carried = _result(set_here, shows_there, if_left, maximum_kpa, reasons)
+    return replace(carried, rebound_shift=shift, spacers=change)
 
 
 def carry_tyre(
@@ -131,29 +139,51 @@ def _weather_reasons(warmer_by: float, there_c: float) -> list[str]:
     return cold
 
 
-def _with_other_rider(
-    pressure_kpa: float, here_m: float, old_kg: float | None, new_kg: float | None, reasons: list[str]
-) -> float:
+def _rebound_reasons(shift: float) -> list[str]:
+    if abs(shift) < _NOTABLE_SHIFT:
+        return []
+    way, knob = ("more", "closed") if shift > 0 else ("less", "open")
+    return [
+        f"The spring then asks for about {percent(abs(shift))} {way} rebound damping, a little towards {knob}: "
+        "expect it, and let a ride decide. No click is changed for that here."
+    ]
+
+
+def _heavier(old_kg: float | None, new_kg: float | None, reasons: list[str]) -> float:
+    """Give the load then over the load now."""
     if old_kg is None and new_kg is None:
-        return pressure_kpa
+        return 1.0
     if old_kg is None or new_kg is None:
-        raise InputError("rider mass", "one of two", "the mass then and the mass now")
-    heavier = check_number("new_rider_kg", new_kg, above=0) / check_number("old_rider_kg", old_kg, above=0)
+        missing = "old_rider_kg" if old_kg is None else "new_rider_kg"
+        raise InputError(missing, None, "the mass then and the mass now: both or none")
+    new = check_number("new_rider_kg", new_kg, above=0)
+    old = check_number("old_rider_kg", old_kg, above=0)
+    heavier = new / old
+    if heavier != 1:
+        word = "heavier" if heavier > 1 else "lighter"
+        reasons.append(f"The rider is {percent(abs(heavier - 1))} {word}, so is the load: measure the sag again.")
+    return heavier
+
+
+def _for_load(pressure_kpa: float, heavier: float, here_m: float) -> float:
     if heavier == 1:
         return pressure_kpa
     outside = standard_pressure_kpa(here_m)
-    word = "heavier" if heavier > 1 else "lighter"
-    reasons.append(f"The rider is {percent(abs(heavier - 1))} {word}, so is the load: measure the sag again.")
     return check_number("pressure_kpa", (pressure_kpa + outside) * heavier - outside, at_least=0)
 
 
-def _with_other_spacers(
+def _other_spacers(
     pressure_kpa: float, chamber: AirChamber | None, sag_mm: float | None, spacer_mm3: float, reasons: list[str]
-) -> float:
+) -> SpacerChange:
     if chamber is None or sag_mm is None:
         raise InputError("chamber", "not known", "the sizes of the spring and its sag, to carry a change of spacers")
-    main = replace(chamber, second_positive_mm3=0.0)  # a second chamber is not reached at sag
-    load_n = float(np.asarray(force_n(main, pressure_kpa=pressure_kpa, travel_mm=sag_mm)))
-    spaced = with_spacers(main, spacer_mm3)
-    reasons.append("Spacers stiffen the early travel a little too; the pressure is moved so that the sag stays.")
-    return pressure_for_sag_kpa(spaced, load_n=load_n, sag_mm=sag_mm)
+    change = change_spacers(chamber, pressure_kpa=pressure_kpa, sag_mm=sag_mm, spacer_mm3=spacer_mm3)
+    if spacer_mm3 == chamber.spacer_mm3:
+        return change
+    word, effect = ("stiffen", "lower") if spacer_mm3 > chamber.spacer_mm3 else ("soften", "raise")
+    first = "More" if spacer_mm3 > chamber.spacer_mm3 else "Fewer"
+    reasons.append(
+        f"{first} spacers {word} the early travel a little too; {effect} the pressure with them so that the sag stays. "
+        "The two are one change."
+    )
+    return change
