@@ -137,9 +137,7 @@ def test_preload_as_length_and_as_turns_show_one_another(desk):
 
 def test_more_preload_than_the_maker_allows_is_said_at_the_field_typed_with_its_range(desk):
     view_model = typed(opened(desk, coil_bike(desk, preload_limit_mm=2.0), AT_HAND), preload_mm="3")
-    assert plain(field(view_model, "preload_mm").problem) == (
-        "Preload from slack-free contact: '3' cannot be used; allowed is 0 mm to 2 mm."
-    )
+    assert plain(field(view_model, "preload_mm").problem) == ("Preload: '3' cannot be used; allowed is 0 mm to 2 mm.")
     assert not view_model.set_preload()
     typed(view_model, preload_turns="9")
     assert "0 turns to 1.33 turns" in plain(field(view_model, "preload_turns").problem)
@@ -211,7 +209,7 @@ def test_a_rate_from_the_wire_joins_the_list_and_says_how_it_is_known(desk):
     assert view_model.keep_result()
     state = view_model.state
     assert state.view == AT_HAND
-    assert plain(state.sheet.springs[0].name).startswith("Grey one, ")
+    assert state.sheet.springs[0].known.startswith("Grey one; ")
     assert "reckoned from the wire" in state.sheet.springs[0].known
     desk.undo()
     view_model.pick_view(WIRE)

@@ -60,8 +60,9 @@ class CoilViewModel(ViewModel[CoilState]):
 
     def pick_end(self, end: str) -> None:
         """Look at the coil of the other end."""
-        self._entries.end = end
-        self.refresh()
+        if end != self._entries.end:
+            self._entries.end = end
+            self.refresh()
 
     def pick_view(self, view: str) -> None:
         """Open one of the coil's sheets; remembered over a restart."""

@@ -23,8 +23,8 @@ if TYPE_CHECKING:
 LISTS = (("25", "Steps of 25 lbf/in"), ("50", "Steps of 50 lbf/in"), ("own", "At hand"))
 RATE = Entry("rate", "Rate", "spring_rate", 1, 500)
 ADDS = (RATE, STROKE, replace(LABEL, label="Name"))
-PRELOAD = Entry("preload_mm", "Preload from slack-free contact", "length", 0, 50)
-TURNS = Entry("preload_turns", "The same in turns", "turns", 0, 50)
+PRELOAD = Entry("preload_mm", "Preload", "length", 0, 50, help="From slack-free contact.")
+TURNS = Entry("preload_turns", "In turns of the collar", "turns", 0, 50)
 SAG_FIRST = "Measure sag first: then the sag each spring gives stands beside it, the nearest first."
 
 
@@ -56,9 +56,12 @@ def read_preload(tried: TriedPreload, about: OnUnit, units: Units) -> tuple[floa
             value = _typed_preload(tried, unit, units)
         except InputError as error:
             problem = str(error)
-    pitch = f"{finely(pitch_of(unit), units)} a turn, "
-    pitch += "as stated in the garage" if unit.preload_pitch_mm else "as usual; state it in the garage"
-    shown = {PRELOAD.name: number(value, "length", units), TURNS.name: number(turns_of(value, unit), "turns", units)}
+    pitch = f"{finely(pitch_of(unit), units)} a turn"
+    pitch += ", as stated in the garage." if unit.preload_pitch_mm else " is assumed; state it in the garage."
+    shown = {
+        PRELOAD.name: finely(value, units).partition("\u2009")[0],
+        TURNS.name: number(turns_of(value, unit), "turns", units),
+    }
     if tried.name:
         shown[tried.name] = tried.text
         if problem:
@@ -68,9 +71,9 @@ def read_preload(tried: TriedPreload, about: OnUnit, units: Units) -> tuple[floa
             entry.name,
             entry.label,
             shown[entry.name],
-            units.length if entry is PRELOAD else "turns",
+            units.length if entry is PRELOAD else "",
             problem if entry.name == tried.name else "",
-            pitch if entry is TURNS else "",
+            pitch if entry is TURNS else entry.help,
         )
         for entry in (PRELOAD, TURNS)
     )
@@ -128,15 +131,16 @@ def _preload_words(about: OnUnit, preload_mm: float, units: Units) -> str:
     most = f"{finely(most_mm, units)} ({origin})"
     words = []
     if preload_mm > most_mm + 1e-9:
-        words.append(f"More than the most to use, {most}: a stiffer spring is wanted.")
+        words.append(f"More preload than the most to use, {most}: a stiffer spring is wanted.")
     load = about.load
     if load is not None and load.sag.rate_n_per_mm:
         needed_mm = preload_needed_mm(load.load_n, load.sag.rate_n_per_mm, load.target * load.stroke_mm)
         spring = units.text(load.sag.rate_n_per_mm, "spring_rate")
         if needed_mm > most_mm:
+            needed, limit = finely(needed_mm, units), "" if words else f": the most is {most}"
             words.append(
-                f"Preload alone: {percent(load.target)} on {spring} would need {finely(needed_mm, units)}. Refused: the"
-                f" most is {most}. Preload lifts the start of the stroke, the rate stays."
+                f"Preload alone: {percent(load.target)} on {spring} would need {needed}. Refused{limit}."
+                " Preload lifts the start of the stroke, the rate stays."
             )
         elif needed_mm < 0:
             words.append(f"Even without preload {spring} sags less than the target: too stiff.")
@@ -201,14 +205,15 @@ def _line(about: OnUnit, spring: Spring, preload_mm: float, units: Units) -> Spr
     text = units.text(rate, "spring_rate")
     line = about.rate_line
     is_on = line is not None and line.value is not None and abs(line.value - rate) < 0.05
-    known = [] if not spring.id else [f"progressive, {how_known(spring)}" if is_curved else how_known(spring)]
+    known = [] if not spring.id else [spring.label] if spring.label else []
+    known += [] if not spring.id else [f"progressive, {how_known(spring)}" if is_curved else how_known(spring)]
     if is_on and line is not None:
-        known.append(f"on the bike, {HOWS.get(line.how, line.how)}")
+        known.append("on the bike" + (f", {HOWS[line.how]}" if line.how in ("pressed", "wire") else ""))
     if is_curved and load is not None:
         known.append("as force over compression at the rider's load")
     return SpringLine(
         key=spring.id or f"{rate:.6f}",
-        name=f"{spring.label}, {text}" if spring.label else text,
+        name=text,
         known="; ".join(known),
         sag=_sag_words(there, load, units),
         force=f"{there.preload_force_n:.0f}\u2009N",
@@ -234,7 +239,7 @@ def _bind_words(there: Fitted, spring: Spring, unit: Unit, units: Units) -> str:
     if unit.travel_mm is None:
         return "stroke of the unit not stated"
     if spring.stroke_mm is None and not spring.curve:
-        return f"needs {units.text(there.needed_mm, 'length')} of stroke; its own is not stated"
+        return f"not stated; {units.text(there.needed_mm, 'length')} are needed"
     if spring.stroke_mm is None:
         return "coil bind: do not fit" if there.binds else ""
     has, needs = units.text(spring.stroke_mm, "length"), units.text(there.needed_mm, "length")

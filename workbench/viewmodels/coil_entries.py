@@ -22,9 +22,9 @@ CURVE, AT_HAND, WIRE, PRESSED, TABLE = "curve", "at_hand", "wire", "pressed", "t
 VIEWS = (
     (CURVE, "Curve"),
     (AT_HAND, "Springs to fit"),
-    (WIRE, "Rate from the wire"),
-    (PRESSED, "Rate by pressing"),
-    (TABLE, "Progressive, dual"),
+    (WIRE, "From the wire"),
+    (PRESSED, "By pressing"),
+    (TABLE, "Progressive"),
 )
 DRAFTS = {AT_HAND: "coil_at_hand", WIRE: "coil_wire", PRESSED: "coil_pressed", TABLE: "coil_table"}
 QUANTITIES = {one.name: one.quantity for one in (*ENTRIES, *TWO, *ADDS)}

@@ -24,7 +24,8 @@ def resolve_pressed(draft: CoilDraft, units: Units) -> CoilSheet:
     found, problems = read_pairs(draft.pairs, units)
     lines = with_free_line(draft.pairs)
     sheet = CoilSheet(
-        intro=f"{INTRO} {CARE}",
+        intro=INTRO,
+        care=CARE,
         fields=fields,
         heads=(f"Travel, {units.length}", "Force, N"),
         pairs=lines,

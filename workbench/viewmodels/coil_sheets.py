@@ -78,6 +78,7 @@ class CoilSheet:
     """One sheet, ready to be drawn."""
 
     intro: str = ""
+    care: str = ""
     choice: str = ""
     choices: tuple[tuple[str, str], ...] = ()
     fields: tuple[CoilField, ...] = ()

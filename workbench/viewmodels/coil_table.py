@@ -12,6 +12,7 @@ from workbench.viewmodels.coil_typed import (
     CoilDraft,
     Entry,
     half_line,
+    hint_words,
     missing,
     read_all,
     read_pairs,
@@ -30,10 +31,10 @@ TWO_INTRO = (
     "Two springs, one behind the other, of which one is held by a stop: soft together, then the other one alone."
 )
 TWO = (
-    Entry("stopped_rate", "Spring with the stop", "spring_rate", 1, 500),
-    Entry("stop_mm", "Its travel to the stop", "length", 0.5, 100),
+    Entry("stopped_rate", "Stopped spring", "spring_rate", 1, 500),
+    Entry("stop_mm", "Travel to its stop", "length", 0.5, 100),
     Entry("other_rate", "The other spring", "spring_rate", 1, 500),
-    Entry("both_mm", "Stroke of both together", "length", 10, 200),
+    Entry("both_mm", "Stroke of both", "length", 10, 200),
     LABEL,
 )
 
@@ -56,7 +57,7 @@ def _pairs(draft: CoilDraft, units: Units) -> tuple[CoilSheet, SpringTable | Non
     lines = with_free_line(draft.pairs)
     shown = (*problems, *("" for _ in lines[len(problems) :]))
     heads = (f"Travel, {units.length}", "Force, N")
-    sheet = CoilSheet(PAIRS_INTRO, "pairs", KINDS, fields, heads, lines, shown)
+    sheet = CoilSheet(PAIRS_INTRO, "", "pairs", KINDS, fields, heads, lines, shown)
     half = half_line(draft.pairs)
     if half is not None:
         sheet = replace(sheet, hint=f"Line {half + 1} lacks its travel or its force: it is not counted.")
@@ -76,10 +77,10 @@ def _two(draft: CoilDraft, units: Units) -> tuple[CoilSheet, SpringTable | None]
 
     texts = dict(draft.texts)
     fields, values = read_all(TWO, texts, units)
-    sheet = CoilSheet(TWO_INTRO, "two", KINDS, fields)
+    sheet = CoilSheet(TWO_INTRO, "", "two", KINDS, fields)
     lacking = missing(TWO, values)
     if lacking:
-        return replace(sheet, hint=f"Still to enter: {', '.join(one.label.lower() for one in lacking)}."), None
+        return replace(sheet, hint=hint_words(fields, lacking)), None
     try:
         return sheet, dual_spring(
             stopped_rate_n_per_mm=values["stopped_rate"],
@@ -90,7 +91,7 @@ def _two(draft: CoilDraft, units: Units) -> tuple[CoilSheet, SpringTable | None]
     except InputError:
         met_mm = values["stop_mm"] * (1 + values["stopped_rate"] / values["other_rate"])
         limit = f"more than {units.text(met_mm, 'length')}, where the stop is met"
-        said = str(InputError("Stroke of both together", texts["both_mm"], limit))
+        said = str(InputError("Stroke of both", texts["both_mm"], limit))
         return replace(sheet, fields=with_problem(fields, "both_mm", said), hint=said), None
 
 

@@ -135,6 +135,14 @@ def missing(entries: tuple[Entry, ...], values: Mapping[str, float]) -> tuple[En
     return tuple(one for one in entries if one.is_needed and one.quantity != "text" and one.name not in values)
 
 
+def hint_words(fields: tuple[CoilField, ...], lacking: tuple[Entry, ...]) -> str:
+    """Say what a result still needs: a figure to be put right, or entries to be made."""
+    wrong = [one.label.lower() for one in fields if one.problem]
+    if wrong:
+        return f"To be put right: {', '.join(wrong)}."
+    return f"Still to enter: {', '.join(one.label.lower() for one in lacking)}."
+
+
 def with_problem(fields: tuple[CoilField, ...], name: str, problem: str) -> tuple[CoilField, ...]:
     """Say a problem at one field."""
     return tuple(replace(one, problem=problem) if one.name == name else one for one in fields)

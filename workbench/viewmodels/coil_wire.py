@@ -6,14 +6,14 @@ from dataclasses import replace
 
 from workbench.model.errors import InputError
 from workbench.viewmodels.coil_sheets import CoilResult, CoilSheet, rate_interval, rate_parts
-from workbench.viewmodels.coil_typed import CoilDraft, Entry, missing, read_all, with_problem
+from workbench.viewmodels.coil_typed import CoilDraft, Entry, hint_words, missing, read_all, with_problem
 from workbench.viewmodels.shown import Units
 
 MODULUS_GPA = 77.2  # of chrome-silicon and oil-tempered wire, 11.2 Mpsi: Shigley, table 10-5
 USUAL_INDEX = (4.0, 12.0)  # coil diameter over wire: Shigley, ch. 10
 INTRO = (
-    "For a spring with no figure on it. Measure the wire at several places with a caliper, off the paint: 1\u2009% more"
-    " wire is 4\u2009% more rate."
+    "For a spring with no figure on it. Measure the wire at several places with a caliper, off the paint: one percent"
+    " more wire is four percent more rate."
 )
 MEASURED = (("mean", "Centre to centre"), ("outer", "Outside"))
 STROKE = Entry("stroke_mm", "Usable stroke", "length", 10, 200, is_needed=False, help="If it is known.")
@@ -43,8 +43,7 @@ def resolve_wire(draft: CoilDraft, units: Units) -> CoilSheet:
     sheet = CoilSheet(intro=INTRO, choice=choice, choices=MEASURED, fields=fields)
     lacking = missing(ENTRIES, values)
     if lacking:
-        names = ", ".join(one.label.lower() for one in lacking)
-        return replace(sheet, hint=f"Still to enter: {names}.")
+        return replace(sheet, hint=hint_words(fields, lacking))
     try:
         return replace(sheet, result=_result(values, choice, dict(draft.texts).get("label", ""), units))
     except InputError as error:

@@ -11,6 +11,7 @@ from workbench.model.sag import SagMeasurement
 from workbench.model.unit import Unit
 from workbench.viewmodels.base import ViewModel
 from workbench.viewmodels.bench import Bench
+from workbench.viewmodels.coil import CoilViewModel
 from workbench.viewmodels.shown import Units
 from workbench.viewmodels.spring_curves import SpringCurve, WhatIf, curve_of, kept_sag, leverage_of
 from workbench.viewmodels.spring_sizes import chamber_of
@@ -18,6 +19,7 @@ from workbench.viewmodels.spring_sizes import chamber_of
 ASSUMED = (
     "Typical chamber sizes are assumed: the curve is drawn in multiples of the rider's load, with its uncertainty."
 )
+SAG_FIRST = "A curve is drawn from a kept sag measurement. Measure sag first."
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,6 +50,7 @@ class SpringState:
     findings: tuple[tuple[str, str], ...] = ()
     remarks: tuple[str, ...] = ()
     is_tried: bool = False
+    has_coil: bool = False  # at the end that lies open
 
 
 class SpringViewModel(ViewModel[SpringState]):
@@ -59,6 +62,7 @@ class SpringViewModel(ViewModel[SpringState]):
         self._end = "front"
         self._tried: dict[str, WhatIf] = {}
         self._of_bike = ""
+        self.coil = CoilViewModel(desk, bench)  # the coil's own sheets, on the same page
         super().__init__(desk, bench)
 
     def read(self) -> SpringState:
@@ -68,16 +72,20 @@ class SpringViewModel(ViewModel[SpringState]):
         if self._of_bike != self.bike_id:
             self._of_bike, self._tried, self._end = self.bike_id, {}, "front"
         records = self._desk.ask(spring_records(self.bike_id, self._bench.rider_id))
-        units = tuple(unit for unit in records.sag.parts.units if kept_sag(records, unit) is not None)
+        units = tuple(
+            unit for unit in records.sag.parts.units if unit.spring == "coil" or kept_sag(records, unit) is not None
+        )
         if not units:
-            return SpringState(blocked="A curve is drawn from a kept sag measurement. Measure sag first.")
+            return SpringState(blocked=SAG_FIRST)
         unit = next((one for one in units if one.end == self._end), units[0])
+        if kept_sag(records, unit) is None:
+            return SpringState(SAG_FIRST, _ends(units), unit.end, _title(unit), has_coil=True)
         tried = self._tried.get(unit.id, WhatIf())
         try:
             return resolve(records, units, unit, tried, self._bench.units)
         except WorkbenchError as error:
             self._tried.pop(unit.id, None)
-            return SpringState(blocked=str(error), ends=_ends(units), end=unit.end)
+            return SpringState(str(error), _ends(units), unit.end, _title(unit), has_coil=unit.spring == "coil")
 
     def pick_end(self, end: str) -> None:
         """Look at the other end."""
@@ -119,7 +127,7 @@ def resolve(records: SpringRecords, units: tuple[Unit, ...], unit: Unit, tried: 
     return SpringState(
         ends=_ends(units),
         end=unit.end,
-        title=f"{'Fork' if unit.kind == 'fork' else 'Shock'} spring",
+        title=_title(unit),
         curve=curve,
         kept=kept,
         force_label="force, N" if curve.in_newton else "force, multiples of the rider's load",
@@ -128,7 +136,12 @@ def resolve(records: SpringRecords, units: tuple[Unit, ...], unit: Unit, tried: 
         findings=_findings(records, unit, sag, curve, shown),
         remarks=_remarks(records, kept, curve),
         is_tried=is_tried,
+        has_coil=unit.spring == "coil",
     )
+
+
+def _title(unit: Unit) -> str:
+    return f"{'Fork' if unit.kind == 'fork' else 'Shock'} spring"
 
 
 def _ends(units: tuple[Unit, ...]) -> tuple[tuple[str, str], ...]:

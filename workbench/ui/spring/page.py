@@ -13,6 +13,7 @@ from workbench.ui.parts.labels import Words
 from workbench.ui.parts.sheet import Sheet
 from workbench.ui.parts.theme import SPACE_4, SPACE_8, SPACE_16
 from workbench.ui.plots.spring import SpringPlot
+from workbench.ui.spring.coil_page import CoilPart
 from workbench.viewmodels.spring import Slider, SpringState, SpringViewModel
 
 LEGEND = (
@@ -79,8 +80,16 @@ class SpringPage(Page):
         self._leverage.clicked.connect(self._to_leverage)
         self._findings = Words("", "text", name="spring_findings")
         self._remarks = Words("", "note", name="spring_remarks")
+        self._coil = CoilPart(view_model.coil)
+        for heard, passed_on in (
+            (self._coil.problem_raised, self.problem_raised),
+            (self._coil.kept, self.kept),
+            (self._coil.discarded, self.discarded),
+        ):
+            heard.connect(passed_on)
+        view_model.coil.state_changed.connect(self._show_parts)
         self._whole, self._side = self._main(), self._margin()
-        for part in (self._blocked, self._whole):
+        for part in (self._ends, self._coil, self._blocked, self._whole):
             self._sheet.body.addWidget(part)
         self._sheet.body.addStretch(1)
         outer = QVBoxLayout(self)
@@ -89,15 +98,17 @@ class SpringPage(Page):
         self.listen()
 
     def start(self) -> None:
-        """Put the focus on the ends."""
-        self._ends.setFocus(Qt.FocusReason.OtherFocusReason)
+        """Put the focus on the ends, or on what is typed about a coil."""
+        if self._shows_curve():
+            self._ends.setFocus(Qt.FocusReason.OtherFocusReason)
+        else:
+            self._coil.start()
 
     def _main(self) -> QWidget:
         whole = QWidget()
         rows = QVBoxLayout(whole)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(SPACE_8)
-        rows.addWidget(self._ends)
         rows.addWidget(self._plot)
         rows.addWidget(Words(LEGEND, "note", name="spring_legend"))
         rows.addWidget(self._remarks)
@@ -118,16 +129,14 @@ class SpringPage(Page):
 
     def _render(self, state: SpringState) -> None:
         curve = state.curve
-        self._blocked.setVisible(curve is None)
-        self._whole.setVisible(curve is not None)
-        self._sheet.set_margin(self._side if curve is not None else None)
-        if curve is None:
-            self._sheet.set_title("Spring")
-            self._blocked.set_words(state.blocked, "Go to sag")
-            return
-        self._sheet.set_title(state.title)
+        self._spring.coil.pick_end(state.end)
+        self._sheet.set_title(state.title or "Spring")
         self._ends.set_value(state.end)
         self._ends.setVisible(len(state.ends) > 1)
+        self._show_parts()
+        if curve is None:
+            self._blocked.set_words(state.blocked, "Go to sag")
+            return
         self._plot.show_curve(curve, state.kept, state.force_label, state.travel_label)
         shown = {slider.name: slider for slider in state.sliders}
         for name, row in self._sliders.items():
@@ -138,6 +147,18 @@ class SpringPage(Page):
         self._findings.setText("\n".join(f"{label}: {text}" for label, text in state.findings))
         self._remarks.set_words(" ".join(state.remarks))
         self._plot.say("Force over travel. " + "; ".join(f"{label} {text}" for label, text in state.findings))
+
+    def _shows_curve(self) -> bool:
+        return not self._spring.state.has_coil or self._coil.is_curve()
+
+    def _show_parts(self, _state: object = None) -> None:
+        """Show the curve, or the coil's sheet that was asked for."""
+        state = self._spring.state
+        has_curve = state.curve is not None
+        self._coil.setVisible(state.has_coil)
+        self._blocked.setVisible(self._shows_curve() and not has_curve)
+        self._whole.setVisible(self._shows_curve() and has_curve)
+        self._sheet.set_margin(self._side if self._shows_curve() and has_curve else None)
 
     def _pick_end(self, end: object) -> None:
         self._spring.pick_end(str(end))
