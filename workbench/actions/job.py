@@ -31,17 +31,19 @@ def job_records(
         whose: dict[str, Any] = {"bike_id": bike_id} | ({"rider_id": rider.id} if rider else {})
         sessions = reader.find(Session, **whose)
         setups = reader.find(Setup, order_by=("number",), **whose)
+        concealed = {plan.session_id for plan in _plans(reader, sessions) if is_concealed(plan)}
+        told = tuple(session.id for session in sessions if session.id not in concealed)
         return JobRecords(
             parts=parts,
             sag=reader.find(SagMeasurement, **whose),
             setups=setups,
             current=matching_setup(setups, values_of(reader, setups), values_now(parts)),
             sessions=sessions,
-            runs=reader.find(Run, session_id=tuple(session.id for session in sessions)),
+            runs=reader.find(Run, session_id=told),
             cards=reader.find(CardIssue, **whose),
             skips={skip.station: skip.reason for skip in reader.find(Skip, bike_id=bike_id)},
             drafts=drafts,
-            is_concealed=any(map(is_concealed, _plans(reader, sessions))),
+            is_concealed=bool(concealed),
         )
 
     return query

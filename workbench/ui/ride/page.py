@@ -19,6 +19,8 @@ from workbench.ui.ride.start_view import StartView
 from workbench.viewmodels.base import Problem
 from workbench.viewmodels.ride import RideState, RideViewModel
 
+REVEALED = "The blind test is revealed. It is not undone, because it has been seen."
+
 
 class RidePage(Page):
     """Blocked, starting, riding, or riding blind."""
@@ -126,6 +128,7 @@ class RidePage(Page):
         self.station_requested.emit("baseline")
 
     def _to_review(self) -> None:
+        self.problem_raised.emit(REVEALED)
         self.station_requested.emit("review")
 
 
