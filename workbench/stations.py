@@ -9,7 +9,7 @@ from workbench.actions.desk import Desk
 from workbench.model.bike import Station
 from workbench.ui.page import Page
 from workbench.viewmodels.bench import Bench
-from workbench.viewmodels.window import BACKUPS, CARRY, LEVERAGE, NEW_BIKE, SPRING
+from workbench.viewmodels.window import BACKUPS, CARRY, HISTORY, LEVERAGE, NEW_BIKE, SPRING
 
 
 def page_makers(desk: Desk, bench: Bench) -> Mapping[str, Callable[[], Page]]:
@@ -101,6 +101,13 @@ def _backups(desk: Desk, bench: Bench) -> Page:
     return BackupsPage(BackupsViewModel(desk, bench))
 
 
+def _history(desk: Desk, bench: Bench) -> Page:
+    from workbench.ui.history.page import HistoryPage
+    from workbench.viewmodels.history import HistoryViewModel
+
+    return HistoryPage(HistoryViewModel(desk, bench))
+
+
 _MAKERS: dict[str, Callable[[Desk, Bench], Page]] = {
     NEW_BIKE: _new_bike,
     Station.GARAGE: _garage,
@@ -114,4 +121,5 @@ _MAKERS: dict[str, Callable[[Desk, Bench], Page]] = {
     LEVERAGE: _leverage,
     CARRY: _carry,
     BACKUPS: _backups,
+    HISTORY: _history,
 }

@@ -12,7 +12,7 @@ from workbench.actions.garage import garage_rows
 from workbench.app import Workbench
 from workbench.model.bike import Station
 from workbench.ui.parts.sheet import Sheet
-from workbench.viewmodels.window import BACKUPS, CARRY, LEVERAGE, SPRING
+from workbench.viewmodels.window import BACKUPS, CARRY, HISTORY, LEVERAGE, SPRING
 
 Go = Callable[[Workbench], QWidget | None]
 
@@ -189,6 +189,14 @@ def _backups(workbench: Workbench) -> None:
     view_model.ask_restore()
 
 
+def _history(workbench: Workbench) -> None:
+    """The deeds on one bike, one of them picked."""
+    view_model = bike(workbench, "Larch 150", HISTORY)
+    view_model.set_bike(workbench.bench.bike_id)
+    view_model.set_text("run")
+    view_model.pick(view_model.state.rows[3].key)
+
+
 def _trouble(workbench: Workbench) -> QWidget:
     from workbench.actions.desk import Backup
     from workbench.model.errors import LibraryDamaged
@@ -294,6 +302,7 @@ STOPS: tuple[tuple[str, str, bool, Go], ...] = (
     ),
     ("sample", "review-picked", False, _review_picked),
     ("sample", "backups", False, _backups),
+    ("sample", "history", False, _history),
     ("sample", "trouble", False, _trouble),
     ("sample", "person", False, _person),
     ("sample", "reason", False, _reason),

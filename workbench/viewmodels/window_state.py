@@ -23,6 +23,7 @@ SHEETS = {
     LEVERAGE: "Leverage",
     CARRY: "Carry over",
     BACKUPS: "Backups",
+    HISTORY: "History",
 }  # sheets that are no station
 WITHOUT_BIKE = frozenset({NEW_BIKE, BACKUPS, HISTORY, BUNDLE})  # those that need no bike on the bench
 DRAFT_STATIONS = {
