@@ -132,7 +132,8 @@ def test_better_or_worse_speaks_of_the_run_directly_before_or_of_none(desk, outi
     outing.run(6, compared=1)
     last = outing.run(7, compared=-1)
     records = outing.records()
-    assert [one.compared for one in run_records(records, records.sessions)] == [None, None, -1]
+    assert [one.compared for one in run_records(records, records.sessions)] == [None, 1, 1, -1]
+    assert run_records(records, records.sessions)[1].response is None, "a comparison tells something by itself"
     assert [one.compared for one in knob(outing, outing.rebound).trials] == [None, 1, 1, -1]
     desk.do("Aside", set_run_aside(first.id, "Fell or stopped"), bike_id=outing.bike.id)
     assert [one.compared for one in knob(outing, outing.rebound).trials] == [None, 1, -1]

@@ -134,26 +134,34 @@ def counted(session: SessionRecords) -> tuple[Run, ...]:
 def run_records(
     records: RideRecords, sessions: tuple[SessionRecords, ...], response: str = "liking"
 ) -> list[RunRecord]:
-    """Give the counted runs of some sessions by setup number, with one response; runs without it are left out."""
+    """Give the counted runs of some sessions by setup number, with one response; runs without it are left out.
+
+    Better or worse than the run before is about the liking, and goes with it.
+    """
+    return [record for _, record in told_runs(records, sessions, response)]
+
+
+def told_runs(records: RideRecords, sessions: tuple[SessionRecords, ...], response: str) -> list[tuple[Run, RunRecord]]:
+    """Give the same runs, each with its own record."""
     from workbench.evidence.effects import RunRecord
 
-    found = []
+    found: list[tuple[Run, RunRecord]] = []
     last = None
     for one in ridden(records, sessions):
         run, value = one.run, getattr(one.run, response)
-        if value is None:
+        compared = run.compared if response == "liking" and one.before is last else None
+        if value is None and compared is None:
             continue
-        found.append(
-            RunRecord(
-                records.setup(run.setup_id).number,
-                value,
-                warmup=run.is_warmup,
-                confounded=one.is_confounded,
-                day=one.day,
-                blind=run.is_blind,
-                compared=run.compared if one.before is last else None,
-            )
+        record = RunRecord(
+            records.setup(run.setup_id).number,
+            value,
+            warmup=run.is_warmup,
+            confounded=one.is_confounded,
+            day=one.day,
+            blind=run.is_blind,
+            compared=compared,
         )
+        found.append((run, record))
         last = run
     return found
 

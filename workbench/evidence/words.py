@@ -29,16 +29,18 @@ def sentence(
     after_words: str,
     better: str = "rated higher",
     worse: str = "rated lower",
+    alike: str = "Little or no difference felt",
 ) -> str:
     """One plain sentence about a change, for screen, card and screen reader.
 
-    better and worse say what the response reports: ratings are "rated higher", and only lap times make "quicker".
+    better, worse and alike say what the response reports: ratings are "rated higher", and only lap times make
+    "quicker".
     """
     row = verdict_row
     if Caution.CONFOUNDED in row.cautions and row.verdict is Verdict.CANNOT_TELL:
         return f"Cannot be told: between {before_words} and {after_words} more than one thing changed."
     if row.verdict is Verdict.NOT_FELT:
-        return f"Little or no difference felt between {before_words} and {after_words}."
+        return f"{alike} between {before_words} and {after_words}."
     way, chance = (better, row.chance_helped) if row.chance_helped >= 0.5 else (worse, 1.0 - row.chance_helped)
     rated = f"{way} with {after_words} than with {before_words}"
     if row.verdict is not Verdict.CANNOT_TELL:
@@ -50,6 +52,11 @@ def sentence(
     if chance >= MAYBE:
         return f"Perhaps {rated} ({_out_of_twenty(chance)}), not settled.{_more(row)}"
     return f"Cannot tell {after_words} from {before_words} yet.{_more(row)}"
+
+
+def so_far(said: str) -> str:
+    """The same sentence while the runs planned are not all ridden."""
+    return f"So far: {said[:1].lower()}{said[1:]}"
 
 
 def caution_words(verdict_row: ChangeVerdict) -> tuple[str, ...]:

@@ -3,31 +3,42 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
-from functools import lru_cache
-from typing import TYPE_CHECKING
 
 from workbench.actions.desk import Desk
 from workbench.actions.ride import RideRecords, SessionRecords, ride_records
-from workbench.actions.ride_evidence import run_records
 from workbench.actions.setups import steps_to_setup, take_all_steps, take_step
-from workbench.model.errors import NotEnoughData, WorkbenchError
-from workbench.model.ride import Run
+from workbench.model.errors import WorkbenchError
 from workbench.model.setting import Item, changes_between
 from workbench.viewmodels.base import ViewModel
 from workbench.viewmodels.bench import Bench
-from workbench.viewmodels.change_words import changes_text
-from workbench.viewmodels.review_data import EffectRow, Effects, Period, RunPoint, Timeline
+from workbench.viewmodels.review_basis import basis_of
+from workbench.viewmodels.review_blind import BlindResult, blind_of, hidden_words, without_concealed
+from workbench.viewmodels.review_data import Effects, Looked, Picked, Suited, Timeline
+from workbench.viewmodels.review_effects import effects_of
 from workbench.viewmodels.review_export import effects_csv, runs_csv
+from workbench.viewmodels.review_looked import resolve_looked
+from workbench.viewmodels.review_looks import looks_words, note_look
+from workbench.viewmodels.review_picked import resolve_picked, with_joint_notes
 from workbench.viewmodels.review_response import ResponseState, resolve_response
 from workbench.viewmodels.review_sessions import Sides, resolve_sides
-from workbench.viewmodels.shown import Units, how_many, short_date
+from workbench.viewmodels.review_suits import resolve_suited
+from workbench.viewmodels.review_summary import read_out, short_summary
+from workbench.viewmodels.review_timeline import session_words, timeline_of
+from workbench.viewmodels.shown import Units
 from workbench.viewmodels.step_lines import StepLine, not_restored, step_lines
 
-if TYPE_CHECKING:
-    from workbench.evidence.effects import ChangeVerdict, RunRecord
-
 ALL = "all"
-GAP = 1.0  # empty places between two sessions on the timeline
+
+
+@dataclass(frozen=True, slots=True)
+class Choices:
+    """What is looked at: sessions, a change, an adjuster, a setup to go back to, the trend."""
+
+    session: str = ALL
+    picked: str = ""
+    adjuster_id: str = ""
+    setup_id: str = ""
+    with_trend: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,8 +49,13 @@ class ReviewState:
     sessions: tuple[tuple[str, str], ...] = ()
     session: str = ALL
     timeline: Timeline = field(default_factory=Timeline)
+    with_trend: bool = False
     effects: Effects = field(default_factory=Effects)
     picked: str = ""  # key of the change whose runs are shown strongly
+    strong: frozenset[str] = frozenset()  # its setups
+    closer: Picked = field(default_factory=Picked)
+    looked: Looked = field(default_factory=Looked)
+    suited: Suited = field(default_factory=Suited)
     along: ResponseState = field(default_factory=ResponseState)
     sides: Sides = field(default_factory=Sides)
     setups: tuple[tuple[str, str], ...] = ()
@@ -48,174 +64,37 @@ class ReviewState:
     steps: tuple[StepLine, ...] = ()
     steps_done: str = ""
     summary: str = ""
+    read_out: str = ""
+    blind: BlindResult | None = None
 
 
-def resolve(records: RideRecords, chosen: str, picked: str, units: Units) -> ReviewState:
+def resolve(records: RideRecords, choices: Choices, units: Units, looks: str) -> ReviewState:
     """Lay out the sessions chosen."""
-    sessions = tuple(one for one in records.sessions if chosen in (ALL, one.session.id))
-    effects = effects_of(records, sessions, units)
+    basis = basis_of(records, _shown(records, choices))
+    effects = with_joint_notes(records, basis, effects_of(records, basis, units))
+    row = next((row for row in effects.rows if row.key == choices.picked), None)
+    strong = frozenset({row.before_id, row.after_id}) if row else frozenset[str]()
+    closer = resolve_picked(records, basis, effects, row.key if row else "")
+    suited = resolve_suited(records, basis)
     return ReviewState(
         sessions=(
             (ALL, "All sessions"),
-            *((one.session.id, _session_words(one)) for one in reversed(records.sessions)),
+            *((one.session.id, session_words(one)) for one in reversed(records.sessions)),
         ),
-        session=chosen,
-        timeline=timeline_of(records, sessions),
+        session=choices.session,
+        timeline=timeline_of(records, basis, with_trend=choices.with_trend),
+        with_trend=choices.with_trend,
         effects=effects,
-        picked=picked if any(row.key == picked for row in effects.rows) else "",
-        summary=_summary(effects, sessions),
+        picked=row.key if row else "",
+        strong=strong,
+        closer=closer,
+        looked=resolve_looked(records, basis, row),
+        suited=suited,
+        along=resolve_response(records, choices.adjuster_id, strong),
+        sides=resolve_sides(records, units),
+        summary=short_summary(effects, basis, looks),
+        read_out=read_out(records, basis, effects, closer, suited, looks, units),
     )
-
-
-def timeline_of(records: RideRecords, sessions: tuple[SessionRecords, ...]) -> Timeline:
-    """Place every rated run; a period is a stretch on one setup within a session."""
-    points: list[RunPoint] = []
-    periods: list[Period] = []
-    starts = []
-    place = 1.0
-    for session in sessions:
-        starts.append((place, _session_words(session)))
-        first_setup = session.runs[0].setup_id if session.runs else ""
-        for run in session.runs:
-            setup = records.setup(run.setup_id)
-            if periods and periods[-1].setup_id == run.setup_id and periods[-1].last == place - 1:
-                last = periods.pop()
-                periods.append(Period(last.first, place, last.setup_id, last.label, last.is_confounded))
-            else:
-                periods.append(Period(place, place, run.setup_id, f"no. {setup.number}", run.is_confounded))
-            if run.liking is not None:
-                points.append(_point(records, run, place, first_setup))
-            place += 1
-        place += GAP
-    said = f"Liking of {how_many(len(points), 'run')} in the order ridden"
-    return Timeline(tuple(points), tuple(periods), tuple(starts), said)
-
-
-def _point(records: RideRecords, run: Run, place: float, first_setup: str) -> RunPoint:
-    words = [f"run {run.number}", f"setup no. {records.setup(run.setup_id).number}", f"liking {run.liking}"]
-    if run.is_warmup:
-        words.append("warm-up")
-    if run.is_set_aside:
-        words.append(f"set aside: {run.set_aside_reason}")
-    return RunPoint(
-        run.id,
-        run.setup_id,
-        place,
-        float(run.liking or 0),
-        _mark(records, run, first_setup),
-        ", ".join(words),
-        run.is_warmup,
-        run.is_set_aside,
-        run.is_blind,
-    )
-
-
-def _mark(records: RideRecords, run: Run, first_setup: str) -> str:
-    """Say how a run differs from the first setup of its session: nothing, clicks more open or closed, or other."""
-    changes = changes_between(records.values[first_setup], records.values[run.setup_id])
-    if not changes:
-        return "baseline"
-    if len(changes) == 1 and changes[0].item == Item.ADJUSTER and None not in (changes[0].before, changes[0].after):
-        return "open" if (changes[0].after or 0) > (changes[0].before or 0) else "closed"
-    return "other"
-
-
-def effects_of(records: RideRecords, sessions: tuple[SessionRecords, ...], units: Units) -> Effects:
-    """Judge every change ridden, in the order ridden; what earlier sessions tell of the rider's scatter is used."""
-    runs = tuple(run_records(records, sessions))
-    chosen = {one.session.id for one in sessions}
-    riders = {one.session.rider_id for one in sessions}
-    begun = min((one.session.started_at for one in sessions), default="")
-    earlier = tuple(
-        one
-        for one in records.sessions
-        if one.session.id not in chosen and one.session.rider_id in riders and one.session.started_at < begun
-    )
-    past = _scatter(tuple(run_records(records, earlier))) if earlier and len(riders) == 1 else None
-    rows = tuple(_effect_row(records, one, units) for one in _judge(runs, past[0] if past else None))
-    steady = _steady_words(_scatter(runs))
-    if not rows:
-        return Effects(said="No change has been ridden and rated on both sides yet", steady=steady)
-    return Effects(rows, said=f"{how_many(len(rows), 'change')} judged", steady=steady)
-
-
-@lru_cache(maxsize=8)
-def _judge(runs: tuple[RunRecord, ...], past_sd: float | None) -> tuple[ChangeVerdict, ...]:
-    """Judge once per set of runs: reading the sheet again costs nothing."""
-    from workbench.evidence.effects import judge_changes
-
-    return tuple(judge_changes(list(runs), past_sd=past_sd))
-
-
-@lru_cache(maxsize=8)
-def _scatter(runs: tuple[RunRecord, ...]) -> tuple[float, float, float] | None:
-    """Give the rider's run-to-run scatter with its interval; None without a repeat."""
-    from workbench.evidence.effects import noise_sd
-
-    try:
-        return noise_sd(runs)
-    except NotEnoughData:
-        return None
-
-
-def _steady_words(scatter: tuple[float, float, float] | None) -> str:
-    if scatter is None:
-        return "No setting was ridden twice, so it is not known how much the ratings scatter from run to run."
-    sd, low, high = scatter
-    return (
-        f"Ridden again unchanged, a rating scatters by about {sd:.1f} points ({low:.1f} to {high:.1f}):"
-        " smaller differences take repeats to tell."
-    )
-
-
-def _effect_row(records: RideRecords, one: ChangeVerdict, units: Units) -> EffectRow:
-    from workbench.evidence.verdicts import Verdict
-    from workbench.evidence.words import caution_words, sentence
-
-    by_number = {setup.number: setup for setup in records.setups}
-    before, after = by_number[int(str(one.before))], by_number[int(str(one.after))]
-    change = changes_text(records.parts, records.values[before.id], records.values[after.id], units)
-    return EffectRow(
-        key=f"{before.number}-{after.number}",
-        before_id=before.id,
-        after_id=after.id,
-        change=f"no. {before.number} to {after.number}: {change}",
-        effect=one.effect,
-        low=one.low,
-        high=one.high,
-        effect_text=_signed(one.effect),
-        interval_text=f"{_signed(one.low)} to {_signed(one.high)}",
-        chance_text=f"{min(19, max(1, round(20 * one.chance_helped)))} in 20",
-        verdict=sentence(one, before_words=f"no. {before.number}", after_words=f"no. {after.number}"),
-        cautions="; ".join(caution_words(one)),
-        runs_text=f"{one.runs_before} and {one.runs_after}",
-        is_settled=one.verdict is not Verdict.CANNOT_TELL,
-    )
-
-
-def _signed(value: float) -> str:
-    """Say a difference with its sign; what rounds to nothing has none."""
-    rounded = round(value, 1)
-    return f"{rounded:+.1f}".replace("-", "\u2212") if rounded else "0.0"
-
-
-def _session_words(session: SessionRecords) -> str:
-    return f"{short_date(session.session.started_at)}, {session.course.name}, {how_many(len(session.runs), 'run')}"
-
-
-def _summary(effects: Effects, sessions: tuple[SessionRecords, ...]) -> str:
-    runs = sum(len(session.runs) for session in sessions)
-    lead = f"{how_many(runs, 'run')} in {how_many(len(sessions), 'session')}."
-    if any(session.session.ended_at is None for session in sessions):
-        lead += " The session is still open: this is how it looks so far."
-    if not effects.rows:
-        return f"{lead} {effects.said}. Two runs on each side of a change are the cheapest start."
-    settled = [row.verdict for row in effects.rows if row.is_settled]
-    left = len(effects.rows) - len(settled)
-    tail = (
-        f" {left} of {len(effects.rows)} changes cannot be told yet: see what each still needs below." if left else ""
-    )
-    return " ".join([lead, *settled[:4]]) + tail
 
 
 class ReviewViewModel(ViewModel[ReviewState]):
@@ -224,30 +103,44 @@ class ReviewViewModel(ViewModel[ReviewState]):
     station = "review"
 
     def __init__(self, desk: Desk, bench: Bench) -> None:
-        self._session = ALL
-        self._picked = ""
-        self._setup_id = ""
-        self._adjuster_id = ""
+        self._choices = Choices()
         super().__init__(desk, bench)
 
     def read(self) -> ReviewState:
         """Read what was ridden."""
         if not self.bike_id:
             return ReviewState(blocked="Pick a bike first.")
-        records = self._desk.ask(ride_records(self.bike_id, self._bench.rider_id))
+        records, hidden = self._records(), hidden_words(self._told())
         if not any(session.runs for session in records.sessions):
-            return ReviewState(blocked="There is nothing to review before the first run is kept.")
-        known = {session.session.id for session in records.sessions}
-        state = resolve(records, self._session if self._session in known else ALL, self._picked, self._bench.units)
+            return ReviewState(blocked=hidden or "There is nothing to review before the first run is kept.")
+        chosen = self._chosen(records)
+        state = resolve(records, chosen, self._bench.units, looks_words(self._desk, _shown(records, chosen)))
+        state = replace(state, summary=f"{hidden} {state.summary}".strip())
         return self._with_setup(records, state)
 
+    def refresh(self) -> None:
+        """Read again; a look before the planned end is noted."""
+        if self._is_shown and self.bike_id:
+            records = self._records()
+            note_look(self._desk, _shown(records, self._chosen(records)))
+        super().refresh()
+
+    def _records(self) -> RideRecords:
+        return without_concealed(self._told())
+
+    def _told(self) -> RideRecords:
+        return self._desk.ask(ride_records(self.bike_id, self._bench.rider_id))
+
+    def _chosen(self, records: RideRecords) -> Choices:
+        known = {session.session.id for session in records.sessions}
+        return self._choices if self._choices.session in known else replace(self._choices, session=ALL)
+
     def _with_setup(self, records: RideRecords, state: ReviewState) -> ReviewState:
-        setup = next((one for one in records.setups if one.id == self._setup_id), records.setups[-1])
+        setup = next((one for one in records.setups if one.id == self._choices.setup_id), records.setups[-1])
         steps = self._desk.ask(steps_to_setup(setup.id))
         return replace(
             state,
-            along=resolve_response(records, self._adjuster_id),
-            sides=resolve_sides(records, self._bench.units),
+            blind=blind_of(records, state.session, self._bench.units),
             setups=tuple((one.id, f"no. {one.number} {one.name}".strip()) for one in records.setups),
             setup_id=setup.id,
             setup_said=_ridden(records, setup.id),
@@ -259,8 +152,7 @@ class ReviewViewModel(ViewModel[ReviewState]):
     def runs_csv(self) -> str:
         """Give the runs of the sessions shown as a table."""
         records = self._desk.ask(ride_records(self.bike_id))
-        chosen = self.state.session
-        return runs_csv(records, tuple(one for one in records.sessions if chosen in (ALL, one.session.id)))
+        return runs_csv(records, _shown(records, self._chosen(records)))
 
     def effects_csv(self) -> str:
         """Give the changes shown as a table."""
@@ -268,26 +160,41 @@ class ReviewViewModel(ViewModel[ReviewState]):
 
     def pick_session(self, session_id: str) -> None:
         """Look at one session, or all."""
-        self._session = session_id
-        self.refresh()
+        self._choose(session=session_id)
 
     def pick_change(self, key: str) -> None:
         """Show the runs of one change strongly; the same again shows all alike."""
-        self._picked = "" if key == self._picked else key
         row = next((row for row in self.state.effects.rows if row.key == key), None)
+        if row is None or key == self._choices.picked:
+            self._choose(picked="")
+            return
+        adjuster_id = self._adjuster_of(row.before_id, row.after_id) or self._choices.adjuster_id
+        self._choose(picked=key, setup_id=row.after_id, adjuster_id=adjuster_id)
+
+    def pick_run(self, run_id: str) -> None:
+        """Show the change by which a run came about, as far as it was judged."""
+        setup_id = next((one.setup_id for one in self.state.timeline.points if one.run_id == run_id), "")
+        row = next((row for row in self.state.effects.rows if row.after_id == setup_id), None)
+        row = row or next((row for row in self.state.effects.rows if row.before_id == setup_id), None)
         if row is not None:
-            self._setup_id = row.after_id
-        self.refresh()
+            self.pick_change(row.key)
 
     def pick_adjuster(self, adjuster_id: str) -> None:
         """Look along another adjuster."""
-        self._adjuster_id = adjuster_id
-        self.refresh()
+        self._choose(adjuster_id=adjuster_id)
 
     def pick_setup(self, setup_id: str) -> None:
         """List the steps to a setup."""
-        self._setup_id = setup_id
-        self.refresh()
+        self._choose(setup_id=setup_id)
+
+    def pick_suited(self) -> None:
+        """List the steps to the setup that suits."""
+        if self.state.suited.setup_id:
+            self._choose(setup_id=self.state.suited.setup_id)
+
+    def show_trend(self, shown: bool) -> None:
+        """Take the trend out of the picture, or leave the ratings as given."""
+        self._choose(with_trend=shown)
 
     def take_step(self, key: str) -> None:
         """Log one step back as done."""
@@ -305,6 +212,22 @@ class ReviewViewModel(ViewModel[ReviewState]):
         if steps:
             words = next(words for key, words in self.state.setups if key == self.state.setup_id)
             self.act(f"Restore setup {words}"[:60], take_all_steps(self.bike_id, steps))
+
+    def _choose(self, **chosen: str | bool) -> None:
+        self._choices = replace(self._choices, **chosen)  # type: ignore[arg-type]
+        self.refresh()
+
+    def _adjuster_of(self, before_id: str, after_id: str) -> str:
+        """Give the adjuster in which two setups differ, if it is one."""
+        values = self._records().values
+        moved = [
+            one.subject_id for one in changes_between(values[before_id], values[after_id]) if one.item == Item.ADJUSTER
+        ]
+        return moved[0] if len(moved) == 1 else ""
+
+
+def _shown(records: RideRecords, choices: Choices) -> tuple[SessionRecords, ...]:
+    return tuple(one for one in records.sessions if choices.session in (ALL, one.session.id))
 
 
 def _ridden(records: RideRecords, setup_id: str) -> str:

@@ -4,16 +4,21 @@ from __future__ import annotations
 
 from collections import Counter
 from dataclasses import dataclass, field, replace
+from functools import lru_cache
 from math import ceil, floor, isfinite
 from typing import TYPE_CHECKING
 
 from workbench.actions.ride import RideRecords
 from workbench.actions.ride_evidence import knob_runs
+from workbench.model.errors import NotEnoughData
 from workbench.model.parts import BikeParts
-from workbench.model.setting import Item
+from workbench.model.setting import Item, changes_between, without_removed
+from workbench.model.steps import values_now
 
 if TYPE_CHECKING:
+    from workbench.evidence.curve import ResponseCurve
     from workbench.evidence.plan import KnobRuns
+    from workbench.evidence.search import Estimate, Trial
 
 FEWEST_PLACES = 3  # positions ridden before a place is named
 DIRECTION_WORDS = ("far too closed", "too closed", "right", "too open", "far too open")
@@ -26,10 +31,29 @@ class Dot:
     position: int
     liking: float
     count: int
+    is_strong: bool = True  # of the change picked, if one is
 
     def __post_init__(self) -> None:
         if not isfinite(self.liking):
             raise ValueError("a rating is finite")
+
+
+@dataclass(frozen=True, slots=True)
+class CurveBand:
+    """The liking from the first position ridden to the last: middle, 90 % band, and single curves it is made of."""
+
+    positions: tuple[int, ...] = ()
+    middle: tuple[float, ...] = ()
+    low: tuple[float, ...] = ()
+    high: tuple[float, ...] = ()
+    curves: tuple[tuple[float, ...], ...] = ()
+
+    def __post_init__(self) -> None:
+        lines = (self.middle, self.low, self.high, *self.curves)
+        if any(len(line) != len(self.positions) for line in lines) or not all(
+            isfinite(y) for one in lines for y in one
+        ):
+            raise ValueError("a curve has a finite value at each position")
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,6 +71,10 @@ class Response:
     now: int | None = None
     said: str = ""
     answers: tuple[tuple[int, str], ...] = ()  # position, "2 too closed, 1 right"
+    curve: CurveBand = field(default_factory=CurveBand)
+    likely: int | None = None  # the position to choose as it stands
+    peaks: tuple[int, ...] = ()  # twenty places where the liking may peak, each one chance in twenty
+    ridden: tuple[int, int] | None = None  # the outermost positions ridden
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,8 +85,11 @@ class ResponseState:
     response: Response = field(default_factory=Response)
 
 
-def resolve_response(records: RideRecords, picked: str) -> ResponseState:
-    """Lay out the adjusters that were ridden at two positions or more, the one ridden at most of them first."""
+def resolve_response(records: RideRecords, picked: str, strong: frozenset[str] = frozenset()) -> ResponseState:
+    """Lay out the adjusters that were ridden at two positions or more, the one ridden at most of them first.
+
+    ``strong`` are the setups of the change picked: their runs stand out.
+    """
     knobs = sorted(
         (knob for knob in knob_runs(records) if len(_places(knob)) > 1), key=lambda knob: -len(_places(knob))
     )
@@ -66,8 +97,24 @@ def resolve_response(records: RideRecords, picked: str) -> ResponseState:
         return ResponseState()
     knob = next((one for one in knobs if one.key == picked), knobs[0])
     return ResponseState(
-        tuple((one.key, _title(records.parts, one.key)) for one in knobs), _response(records.parts, knob)
+        tuple((one.key, _title(records.parts, one.key)) for one in knobs),
+        _response(records.parts, knob, _strong_places(records, knob.key, strong)),
     )
+
+
+def _strong_places(records: RideRecords, adjuster_id: str, setups: frozenset[str]) -> frozenset[int] | None:
+    """Give the positions of the setups that differ from the bike as it stands in this adjuster alone."""
+    if not setups:
+        return None
+    now = values_now(records.parts)
+    found = set()
+    for setup_id in setups & records.values.keys():
+        values = records.values[setup_id]
+        position = values.get((Item.ADJUSTER.value, adjuster_id))
+        others = changes_between(without_removed(values, now), now)
+        if position is not None and all(change.subject_id == adjuster_id for change in others):
+            found.add(round(position))
+    return frozenset(found)
 
 
 def _title(parts: BikeParts, adjuster_id: str) -> str:
@@ -78,15 +125,19 @@ def _places(knob: KnobRuns) -> set[int]:
     return {trial.position for trial in knob.trials if trial.liking is not None and not trial.warmup}
 
 
-def _response(parts: BikeParts, knob: KnobRuns) -> Response:
+def _response(parts: BikeParts, knob: KnobRuns, strong: frozenset[int] | None) -> Response:
     rated = [one for one in knob.trials if one.liking is not None and not one.warmup and not one.confounded]
     dots = Counter((one.position, float(one.liking or 0)) for one in rated)
     base = Response(
         adjuster_id=knob.key,
         title=_title(parts, knob.key),
         steps=knob.range_clicks,
-        dots=tuple(Dot(position, liking, count) for (position, liking), count in sorted(dots.items())),
+        dots=tuple(
+            Dot(position, liking, count, strong is None or position in strong)
+            for (position, liking), count in sorted(dots.items())
+        ),
         now=knob.current,
+        ridden=(min(_places(knob)), max(_places(knob))),
         answers=_answers(knob),
         said=f"{len(rated)} runs at {len(_places(knob))} positions; too few positions to name a place yet.",
     )
@@ -96,9 +147,7 @@ def _response(parts: BikeParts, knob: KnobRuns) -> Response:
 
 
 def _with_estimate(base: Response, knob: KnobRuns) -> Response:
-    from workbench.evidence.search import ClickSearch
-
-    found = ClickSearch(knob.range_clicks).estimate(knob.trials)
+    found, curve = _estimate(knob.range_clicks, knob.trials)
     low, high = max(0, floor(found.low)), min(knob.range_clicks, ceil(found.high))
     good_low, good_high = round(found.as_good_low), round(found.as_good_high)
     words = f"Most likely {low} to {high} from closed, nine times in ten."
@@ -108,7 +157,30 @@ def _with_estimate(base: Response, knob: KnobRuns) -> Response:
         words += " It may lie beyond what was ridden: try further out."
     elif low <= min(_places(knob)) and low > 0:
         words += " It may lie beyond what was ridden: try further in."
-    return replace(base, low=low, high=high, good_low=good_low, good_high=good_high, said=words)
+    return replace(
+        base,
+        low=low,
+        high=high,
+        good_low=good_low,
+        good_high=good_high,
+        said=words,
+        curve=CurveBand(curve.positions, curve.middle, curve.low, curve.high, curve.curves) if curve else CurveBand(),
+        likely=round(found.position),
+        peaks=curve.dots if curve else (),
+    )
+
+
+@lru_cache(maxsize=16)
+def _estimate(range_clicks: int, trials: tuple[Trial, ...]) -> tuple[Estimate, ResponseCurve | None]:
+    """Estimate once per set of runs."""
+    from workbench.evidence.curve import response_curve
+    from workbench.evidence.search import ClickSearch
+
+    try:
+        curve = response_curve(range_clicks, trials)
+    except NotEnoughData:  # positions ridden, but too few of them free of other changes
+        curve = None
+    return ClickSearch(range_clicks).estimate(trials), curve
 
 
 def _answers(knob: KnobRuns) -> tuple[tuple[int, str], ...]:
