@@ -78,6 +78,7 @@ class FieldGrid(QWidget):
             box = self.boxes[field.name]
             self._grid.addWidget(box, place // self._columns, place % self._columns, Qt.AlignmentFlag.AlignTop)
             box.show_field(field)
+            box.setVisible(True)  # at once: the layout would show it only later, and nothing hidden takes the focus
         self.setVisible(bool(fields))
 
 
