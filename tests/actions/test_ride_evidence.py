@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from tests.actions.test_ride import Outing
 from workbench.actions.garage import start_generation
 from workbench.actions.ride import ride_records, set_run_aside
 from workbench.actions.ride_evidence import knob_runs, run_records, spring_runs
+from workbench.model.setting import Item
+from workbench.model.unit import Unit
 
 
 @pytest.fixture
@@ -51,6 +55,21 @@ def test_runs_set_aside_are_left_out(desk, outing):
     assert len(knob(outing, outing.rebound).trials) == 2
     records = outing.records()
     assert [one.response for one in run_records(records, records.sessions)] == [5, 5]
+
+
+def test_a_spring_is_limited_where_neither_pressure_nor_spacers_can_go_further(desk, outing):
+    def limited(**facts):
+        desk.do(
+            "Facts", lambda gate: gate.put(replace(gate.need(Unit, outing.fork.id), **facts)), bike_id=outing.bike.id
+        )
+        return spring_runs(outing.records())[0].limited
+
+    now = outing.records().parts.value(Item.PRESSURE, outing.fork.id)
+    assert limited(minimum_kpa=None, maximum_kpa=None) is None
+    assert limited(minimum_kpa=now - 40, maximum_kpa=now + 40) is None
+    assert limited(minimum_kpa=now - 1) == "minimum"
+    assert limited(minimum_kpa=None, maximum_kpa=now + 1) is None, "a spacer may still go in"
+    assert limited(spacer_limit=0) == "maximum"
 
 
 def test_other_hardware_ends_the_comparison(desk, outing):

@@ -9,8 +9,9 @@ from typing import TYPE_CHECKING
 from workbench.actions.ride import RideRecords, SessionRecords
 from workbench.actions.setups import Values
 from workbench.model.adjuster import Adjuster, adjuster_words
+from workbench.model.item_facts import maker_limits
 from workbench.model.ride import Run
-from workbench.model.setting import Item, changes_between, free_changes, without_removed
+from workbench.model.setting import GAUGE_KPA, Item, changes_between, free_changes, without_removed
 from workbench.model.steps import values_now
 from workbench.model.unit import Unit
 
@@ -103,10 +104,31 @@ def spring_runs(records: RideRecords) -> tuple[SpringRuns, ...]:
                 contacts.append(hits)
         found.append(
             SpringRuns(
-                unit.id, unit.end, tuple(shares), tuple(contacts), rebound_sane=_rebound_sane(records, unit, runs)
+                unit.id,
+                unit.end,
+                tuple(shares),
+                tuple(contacts),
+                rebound_sane=_rebound_sane(records, unit, runs),
+                limited=_limited(now, unit),
             )
         )
     return tuple(found)
+
+
+def _limited(now: Values, unit: Unit) -> str | None:
+    """Say at which limit of the maker an air spring stands: its pressure, and its spacers in the same direction."""
+    pressure = now.get((Item.PRESSURE, unit.id))
+    if pressure is None:
+        return None
+    lowest, highest = maker_limits(Item.PRESSURE, unit)
+    spacers = now.get((Item.SPACERS, unit.id)) or 0.0
+    most_spacers = maker_limits(Item.SPACERS, unit)[1]
+    if lowest is not None and pressure < lowest + GAUGE_KPA and spacers == 0:
+        return "minimum"
+    is_full = most_spacers is not None and spacers >= most_spacers
+    if highest is not None and pressure > highest - GAUGE_KPA and is_full:
+        return "maximum"
+    return None
 
 
 def _same_spring(records: RideRecords, run: Run, unit: Unit, now: Values) -> bool:
