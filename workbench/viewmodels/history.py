@@ -18,6 +18,7 @@ from workbench.viewmodels.shown import how_many, short_time
 PAGE = 40
 ANY = ""
 DEEPEST = 100
+POINTING = ("_id", "_of", "depends_on")  # how fields are called that hold the key of something else
 SEALED = "What it changed stays sealed until the blind test is revealed."
 Choice = tuple[str, str]
 
@@ -127,7 +128,7 @@ class HistoryViewModel(ViewModel[HistoryState]):
             for image in (change.before, change.after)
             if image is not None
             for name, value in image.items()
-            if value is not None and name.endswith("_id")
+            if value is not None and name.endswith(POINTING)
         }
         names = self._desk.ask(names_of(tuple(sorted(pointed))))
         return changes_words(changes, names, self._bench.units)

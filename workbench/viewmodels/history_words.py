@@ -55,7 +55,7 @@ ENDINGS = {
     "_mm3": "volume",
 }
 UNTOLD = ("id", "version", "sequence", "item", "subject_id", "range_id", "deed_id")
-MOST = 12
+MOST = 6
 LONGEST = 60
 NOTHING = "–"
 
@@ -75,9 +75,8 @@ def _line(change: RowChange, names: Mapping[str, str], units: Units) -> str:
     title = _title(change.table, image, names, units)
     if change.before is None:
         told = _facts(change.table, image, names, units)
-        return (
-            f"{title}: {told}" if told and change.table == "on_bike" else f"{title} added{f': {told}' if told else ''}"
-        )
+        verb = "" if change.table == "on_bike" else " added"
+        return f"{title}{verb}: {told}" if told else f"{title}{verb}"
     if change.after is None:
         return f"{title} removed"
     return f"{title}: {_differences(change, names, units)}"
@@ -87,10 +86,9 @@ def _title(table: str, image: Mapping[str, Any], names: Mapping[str, str], units
     noun = _noun(table)
     if table in ("on_bike", "setup_value"):
         subject = names.get(str(image["subject_id"]).partition("#")[0], "")
-        thing = ITEM_WORDS.get(str(image["item"]), str(image["item"]))
-        return (
-            f"{noun}, {subject}" if image["item"] == Item.ADJUSTER and subject else f"{noun}, {subject} {thing}".strip()
-        )
+        thing = ITEM_WORDS.get(str(image["item"]), str(image["item"])).removeprefix("tyre ")
+        is_named = image["item"] == Item.ADJUSTER and bool(subject)
+        return f"{noun}, {subject}" if is_named else f"{noun}, {f'{subject} {thing}'.strip()}"
     if image.get("name"):
         return f"{noun} “{_short(image['name'])}”"
     if image.get("number"):

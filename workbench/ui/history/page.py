@@ -13,7 +13,7 @@ from workbench.ui.parts.flow import Flow
 from workbench.ui.parts.labels import Words
 from workbench.ui.parts.sheet import Sheet
 from workbench.ui.parts.table import Table, TableRow
-from workbench.ui.parts.theme import SPACE_4, SPACE_8, SPACE_16
+from workbench.ui.parts.theme import SPACE_4, SPACE_8, SPACE_16, SPACE_24
 from workbench.viewmodels.history import Choice, HistoryState, HistoryViewModel
 
 HEADS = ("When", "Who", "Bike", "What", "Station")
@@ -58,13 +58,15 @@ class HistoryPage(Page):
         turn.addWidget(self._newer)
         turn.addWidget(self._older)
         self._place_picked()
-        for part in (self._filters(), self._table, self._empty, turn, self._picked):
+        for part in (self._filters(), self._table, self._empty, turn):
             self._sheet.body.addWidget(part)
         self._sheet.body.addWidget(self._close, 0, Qt.AlignmentFlag.AlignLeft)
         self._sheet.body.addStretch(1)
         outer = QVBoxLayout(self)
         outer.setContentsMargins(0, 0, 0, 0)
-        outer.addWidget(self._sheet)
+        outer.setSpacing(0)
+        outer.addWidget(self._sheet, 1)
+        outer.addWidget(self._picked)  # below what scrolls, so that it is in sight whichever row is picked
 
     def _filters(self) -> QWidget:
         whole = QWidget()
@@ -93,8 +95,8 @@ class HistoryPage(Page):
         for key in (self._undo, self._yes, self._no):
             keys.addWidget(key)
         rows = QVBoxLayout(self._picked)
-        rows.setContentsMargins(SPACE_16, SPACE_16, SPACE_16, SPACE_16)
-        rows.setSpacing(SPACE_8)
+        rows.setContentsMargins(SPACE_24, SPACE_8, SPACE_24, SPACE_8)
+        rows.setSpacing(SPACE_4)
         for part in (self._label, self._changed, self._why_not, self._asked, keys):
             rows.addWidget(part)
 
@@ -119,7 +121,7 @@ class HistoryPage(Page):
     def _render(self, state: HistoryState) -> None:
         self._fill(self._bike, state.bikes, state.bike)
         self._fill(self._person, state.people, state.person)
-        if not self._text.hasFocus() and self._text.text() != state.text:
+        if not self._text.isModified() and self._text.text() != state.text:
             self._text.setText(state.text)
         rows = tuple(
             TableRow(row.key, (row.when, row.who, row.bike, row.what, row.station), is_mute=not row.is_in_force)
@@ -169,7 +171,6 @@ class HistoryPage(Page):
     def _ask(self) -> None:
         self._history.ask_undo()
         self._yes.setFocus(Qt.FocusReason.OtherFocusReason)
-        self._sheet.scroll_area.ensureWidgetVisible(self._picked)
 
     def _leave(self) -> None:
         self._history.leave_it()
