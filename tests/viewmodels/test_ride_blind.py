@@ -413,4 +413,4 @@ def test_probabilities_are_said_so_that_they_can_be_counted(p, words):
 def test_what_a_probability_means_is_said_in_words():
     assert meaning(1 / 32) == "That is hard to put down to chance."
     assert "hint" in meaning(1 / 8)
-    assert "tells nothing" in meaning(1 / 4)
+    assert "settles nothing" in meaning(1 / 4)

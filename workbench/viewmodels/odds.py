@@ -25,4 +25,4 @@ def meaning(p: float) -> str:
         return "That is hard to put down to chance."
     if p <= HINT:
         return "That is a hint; it settles nothing by itself."
-    return "Chance alone does that easily, so it tells nothing."
+    return "Chance alone does that easily, so it settles nothing."

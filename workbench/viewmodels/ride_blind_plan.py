@@ -17,7 +17,7 @@ from workbench.viewmodels.base import Problem
 from workbench.viewmodels.change_words import changes_text
 from workbench.viewmodels.odds import RARE, out_of
 from workbench.viewmodels.ride_next import Choice, choices, read_choice
-from workbench.viewmodels.shown import Units, how_many
+from workbench.viewmodels.shown import Units, how_many, position_text
 from workbench.viewmodels.typed_drafts import TypedIn, read_kept
 
 DRAFT = "blind_plan"
@@ -56,7 +56,7 @@ class PlanState:
     others: tuple[tuple[str, str], ...]  # what B can be, first of all a change to A
     choices: tuple[Choice, ...]  # what can be changed on A
     item: str
-    differs: str  # what A and B differ in; empty as long as that cannot be said
+    differs: str  # what A and B differ in; as long as that cannot be said, what A has of it
     best: str  # what so many pairs can show at best
     is_weak: bool
 
@@ -83,7 +83,7 @@ def resolve_plan(records: RideRecords, draft: PlanDraft, units: Units) -> PlanSt
         others=(change, *others),
         choices=choices(records.parts, units),
         item=chosen_item(records, draft),
-        differs="" if wrong and wrong.field != "pairs" else _said(records, draft, units),
+        differs=_stands(records, a, draft, units) if wrong and wrong.field != "pairs" else _said(records, draft, units),
         best=best_words(pairs) if pairs else "",
         is_weak=bool(pairs) and pairs < FEWEST_PAIRS,
     )
@@ -158,16 +158,17 @@ def best_words(pairs: int) -> str:
     lead = f"{how_many(pairs, 'pair')}, {2 * pairs} runs."
     if pairs < FEWEST_PAIRS:
         return (
-            f"{lead} This plan cannot reach its aim: whatever comes out, chance alone does as much in {out_of(least)} "
-            f"such tests. Plan {FEWEST_PAIRS} pairs or more; 6 can settle something."
+            f"{lead} This plan cannot reach its aim: whatever is rated, chance alone does as much in {out_of(least)} "
+            f"such tests at best. Plan {FEWEST_PAIRS} pairs or more; 6 can settle something."
         )
+    at_best = (
+        f"At best, chance alone would do as much in {out_of(least)} such tests by the ratings, and in "
+        f"{out_of(least / 2)} by the guesses"
+    )
     if least > RARE:
-        return (
-            f"{lead} At best, chance alone would do as much in {out_of(least)} such tests: a hint, which settles "
-            "nothing by itself. With 6 pairs it can be 1 of 32."
-        )
+        return f"{lead} {at_best}: a hint, which settles nothing by itself. With 6 pairs it can be 1 of 32 and 1 of 64."
     tiring = " More than a dozen runs tire most riders." if pairs > TIRING_PAIRS else ""
-    return f"{lead} At best, chance alone would do as much in {out_of(least)} such tests.{tiring}"
+    return f"{lead} {at_best}.{tiring}"
 
 
 def _pairs(draft: PlanDraft) -> int:
@@ -187,6 +188,16 @@ def _words(setup: Setup) -> str:
 
 def _difference(records: RideRecords, a: Setup, b: Setup, units: Units) -> str:
     return changes_text(records.parts, _of(records, a), _of(records, b), units)
+
+
+def _stands(records: RideRecords, a: Setup, draft: PlanDraft, units: Units) -> str:
+    """Say what A has of the item B is to change."""
+    item, _, subject_id = chosen_item(records, draft).partition("/")
+    if draft.b_id in records.values or not item:
+        return ""
+    adjuster, value = records.parts.adjuster(subject_id), _of(records, a).get((item, subject_id))
+    stands = position_text(adjuster, value) if adjuster else units.text(value, ITEM_QUANTITIES[item])
+    return f"{records.parts.subject_title(item, subject_id)}, A: {stands}."
 
 
 def _said(records: RideRecords, draft: PlanDraft, units: Units) -> str:

@@ -84,8 +84,7 @@ class BlindPlanView(QWidget):
         """Show what was entered, and what it comes to."""
         _fill(self._a, plan.setups, plan.a_id)
         _fill(self._b, plan.others, plan.draft.b_id)
-        items = tuple((one.key, f"{one.title} (now {one.now})") for one in plan.choices)
-        _fill(self._item, items, plan.item)
+        _fill(self._item, tuple((one.key, one.title) for one in plan.choices), plan.item)
         self._change.setVisible(not plan.draft.b_id)
         self._value.show_text(plan.draft.value)
         self._value.set_unit(next((one.unit for one in plan.choices if one.key == plan.item), ""))
