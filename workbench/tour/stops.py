@@ -122,6 +122,19 @@ def _spring(workbench: Workbench) -> None:
     view_model.try_value("pressure_kpa", 600)
 
 
+def _coil(workbench: Workbench, view: str) -> None:
+    """The coil shock's sheets: springs to fit with the sag each would give, and a rate by pressing."""
+    _sag_coil(workbench)
+    sag = bike(workbench, "Cinder 170", Station.SAG)
+    sag.keep()
+    coil = bike(workbench, "Cinder 170", SPRING).coil
+    coil.pick_view(view)
+    for line, pair in enumerate((("5", "420"), ("15", "1205"), ("25", "2010"), ("35", "2780"))):
+        for column, text in enumerate(pair):
+            if view == "pressed":
+                coil.set_pair(line, column, text)
+
+
 def _carry(workbench: Workbench) -> None:
     view_model = bike(workbench, "Larch 150", CARRY)
     view_model.set_text("here_c", "22")
@@ -281,6 +294,8 @@ STOPS: tuple[tuple[str, str, bool, Go], ...] = (
     ("sample", "sag-advice-coil", False, _sag_coil),
     ("sample", "sag-put-back", False, _put_back),
     ("sample", "spring", False, _spring),
+    ("sample", "spring-coil", False, partial(_coil, view="at_hand")),
+    ("sample", "spring-pressed", False, partial(_coil, view="pressed")),
     ("sample", "leverage", False, _leverage),
     ("sample", "leverage-mountings", False, _mountings),
     ("sample", "carry", False, _carry),
