@@ -12,6 +12,7 @@ from workbench.actions.garage import start_generation
 from workbench.actions.on_bike import set_item
 from workbench.actions.people import add_person, add_rider
 from workbench.actions.sag import sag_records
+from workbench.actions.spring import keep_survey, state_mounting
 from workbench.model.bike import Bike
 from workbench.model.person import Person
 from workbench.model.setting import Item
@@ -535,3 +536,142 @@ def test_turns_beyond_the_maker_s_preload_are_refused_at_the_length(desk):
     assert not view_model.next()
     assert refused[-1].field == "preload_mm"
     assert "Turn the collar back" in refused[-1].text
+
+
+def test_settled_from_above_and_below_the_middle_is_the_reading_and_the_gap_is_friction(desk):
+    bike, view_model, refused = ready(desk, layout="air_coil", end="rear")
+    view_model.set_text("rate_n_per_mm", "80 N/mm")
+    view_model.set_text("preload_mm", "0")
+    assert view_model.next()
+    view_model.set_field("both_ways", True)
+    assert "from above" in view_model.state.guide.entry_label
+    assert view_model.add_reading("16")
+    assert not view_model.next()
+    assert "from below" in refused[-1].text
+    assert view_model.add_reading("18")
+    guide = view_model.state.guide
+    assert [one.way for one in guide.readings] == ["from above", "from below"]
+    assert f"17{GAP}mm" in guide.agreement
+    assert guide.friction.words == f"Friction about 80{GAP}N, 6{GAP}% of the load."  # half of 2 mm at 80 N/mm
+    assert not guide.friction.care
+    assert view_model.next()
+    assert view_model.keep()
+    known = records(desk, bike)
+    assert known.measurements[-1].sag_mm == 17.0
+    assert known.measurements[-1].spread_mm == 0.0
+    assert [one.settled_from for one in known.readings] == ["above", "below"]
+    view_model.both_ends()
+    assert "Friction about" in view_model.state.ends[1].notes
+
+
+def test_friction_above_a_tenth_of_the_load_is_to_be_attended_to(desk):
+    _, view_model, _ = ready(desk, layout="air_coil", end="rear")
+    view_model.set_text("rate_n_per_mm", "80 N/mm")
+    view_model.set_text("preload_mm", "0")
+    assert view_model.next()
+    view_model.set_field("both_ways", True)
+    for text in ("15", "19"):
+        assert view_model.add_reading(text)
+    assert "qualified mechanic" in view_model.state.guide.friction.care
+
+
+def test_settled_the_wrong_way_round_is_said_and_nothing_is_lost(desk):
+    _, view_model, refused = ready(desk, end="rear")
+    view_model.set_text("pressure_kpa", "180")
+    assert view_model.next()
+    view_model.set_field("both_ways", True)
+    for text in ("20", "15"):
+        assert view_model.add_reading(text)
+    assert not view_model.next()
+    assert "the larger one" in refused[-1].text
+    assert view_model.state.guide.draft.readings_mm == (20.0, 15.0)
+    view_model.remove_reading(0)
+    assert "from above" in view_model.state.guide.entry_label
+
+
+def test_a_draft_keeps_which_way_each_reading_was_settled_over_a_restart(tmp_path):
+    with make_desk(tmp_path) as desk:
+        bike, view_model, _ = ready(desk, end="rear")
+        view_model.set_text("pressure_kpa", "180")
+        assert view_model.next()
+        view_model.set_field("both_ways", True)
+        assert view_model.add_reading("15")
+    with opened_again(tmp_path) as desk:
+        view_model, _ = sheet(desk, bike.id)
+        assert view_model.state.guide.draft.settled == ("above",)
+        assert "from below" in view_model.state.guide.entry_label
+
+
+def test_readings_taken_at_rest_stay_as_a_round_of_their_own_when_friction_is_looked_at(desk):
+    _, view_model, _ = ready(desk, end="rear")
+    view_model.set_text("pressure_kpa", "180")
+    assert view_model.next()
+    assert view_model.add_reading("16")
+    view_model.set_field("both_ways", True)
+    draft = view_model.state.guide.draft
+    assert draft.readings_mm == ()
+    assert draft.rounds[0].readings_mm == (16.0,)
+
+
+def test_every_measurement_and_the_next_one_stand_against_the_target(desk):
+    _, view_model, _ = ready(desk, end="rear")
+    measure(view_model, "150", "20", "20.5")
+    told = view_model.state.guide.history
+    assert [row.kind for row in told.rows] == ["now", "predicted"]
+    now, after = told.rows
+    assert now.at == pytest.approx(20.25 / 60)
+    assert after.low < after.at < after.high < now.at
+    assert (told.low, told.high) == pytest.approx((0.27, 0.30))
+    view_model.set_field("move_confirmed", True)
+    assert view_model.another_round()
+    assert view_model.next()
+    for text in ("17", "17.5"):
+        assert view_model.add_reading(text)
+    assert view_model.next()
+    assert [row.kind for row in view_model.state.guide.history.rows][:2] == ["round", "now"]
+    assert view_model.keep()
+    view_model.start("rear")
+    view_model.set_field("as_they_stand", True)
+    assert view_model.next()
+    measure(view_model, "165", "17", "17.5")
+    assert [row.kind for row in view_model.state.guide.history.rows][:3] == ["earlier", "earlier", "now"]
+
+
+def test_a_shocks_sag_is_told_at_the_wheel_where_its_mounting_was_surveyed(desk):
+    bike, view_model, _ = ready(desk, end="rear")
+    shock = records(desk, bike).parts.unit("rear")
+    pairs = [(stroke, 2.5 * stroke) for stroke in (15.0, 30.0, 45.0, 60.0)]
+    desk.do("Survey", keep_survey(bike.id, shock.id, "", pairs, reading_sd_mm=0.05), bike_id=bike.id)
+    measure(view_model, "180", "17", "17")
+    assert view_model.state.guide.wheel_words == f"28{GAP}% at the wheel (42.5{GAP}mm)"
+    assert view_model.keep()
+    view_model.both_ends()
+    assert "at the wheel" in view_model.state.ends[1].notes
+    desk.do("Elsewhere", state_mounting(shock.id, "another"), bike_id=bike.id)
+    assert view_model.state.ends[1].notes == ""
+
+
+def test_a_negative_chamber_of_its_own_is_entered_kept_and_reckoned_with(desk):
+    bike, view_model, _ = ready(desk, end="rear")
+    shock = records(desk, bike).parts.unit("rear")
+    assert not view_model.state.guide.has_negative
+    facts = {"negative": "separate", "area_mm2": 1450.0, "positive_mm3": 1450.0 * 95, "negative_mm3": 1450.0 * 22}
+    for name, value in facts.items():
+        desk.do("Fact", edit(Unit, shock.id, name, value), bike_id=bike.id)
+    assert view_model.state.guide.has_negative
+    view_model.set_text("negative_kpa", "150")
+    measure(view_model, "180", "20", "20")
+    low = view_model.state.guide.advice.options[0].pressure_kpa
+    assert "Typical chamber sizes" not in view_model.state.guide.advice.reason
+    view_model.set_field("negative_kpa", 150 * 6.894757)
+    assert view_model.keep()
+    known = records(desk, bike)
+    assert known.measurements[-1].negative_kpa == pytest.approx(1034.2, abs=0.1)
+    assert known.parts.value(Item.NEGATIVE_PRESSURE, shock.id) == pytest.approx(1034.2, abs=0.1)
+    assert low > 180 * 6.894757
+
+
+def test_the_spring_sheet_is_told_which_end_it_was_asked_for(desk):
+    bike, view_model, _ = ready(desk, end="rear")
+    view_model.show_spring("rear")
+    assert desk.setting(f"spring/end/{bike.id}", "") == "rear"

@@ -14,10 +14,10 @@ from workbench.model.errors import NotEnoughData
 from workbench.model.parts import BikeParts
 from workbench.model.person import Person
 from workbench.model.put_back import line_before_measuring
-from workbench.model.sag import SagMeasurement, SagReading, SagTarget, centre_mm
+from workbench.model.sag import SagMeasurement, SagReading, SagTarget, spread_mm
 from workbench.model.sag_rules import Band, SagRound
 from workbench.model.setting import Item
-from workbench.model.unit import Unit
+from workbench.model.unit import LeveragePoint, LeverageSurvey, Unit, survey_in_use
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,6 +30,8 @@ class SagRecords:
     readings: tuple[SagReading, ...]
     targets: tuple[SagTarget, ...]
     recorded: frozenset[str]  # adjusters whose place before measuring is on record
+    leverage: tuple[LeveragePoint, ...] = ()  # of the mounting the shock is in, by stroke
+    leverage_sd_mm: float = 1.0
     elsewhere: dict[str, tuple[tuple[float, float], ...]] = field(default_factory=dict)
     # unit -> rider mass and pressure at target on other bikes with the same unit
 
@@ -47,7 +49,10 @@ def sag_records(bike_id: str, rider_id: str | None = None) -> Callable[[Reader],
         keys = tuple(one.id for one in measurements)
         log = adjuster_log(reader, bike_id)
         recorded = {adjuster.id for adjuster in parts.adjusters if line_before_measuring(log, adjuster.id) is not None}
+        survey = _survey(reader, parts)
         return SagRecords(
+            leverage=reader.find(LeveragePoint, survey_id=survey.id, order_by=("stroke_mm",)) if survey else (),
+            leverage_sd_mm=survey.reading_sd_mm if survey else 1.0,
             parts=parts,
             rider=rider,
             measurements=measurements,
@@ -58,6 +63,13 @@ def sag_records(bike_id: str, rider_id: str | None = None) -> Callable[[Reader],
         )
 
     return query
+
+
+def _survey(reader: Reader, parts: BikeParts) -> LeverageSurvey | None:
+    shock = parts.unit("rear")
+    if shock is None:
+        return None
+    return survey_in_use(reader.find(LeverageSurvey, unit_id=shock.id, order_by=("-made_at",)), shock)
 
 
 def _elsewhere(reader: Reader, unit: Unit) -> tuple[tuple[float, float], ...]:
@@ -116,8 +128,8 @@ def _measurement(
         measured_at=one.measured_at or gate.now,
         posture=one.posture,
         travel_mm=unit.travel_mm,
-        sag_mm=centre_mm(one.readings_mm),
-        spread_mm=max(one.readings_mm) - min(one.readings_mm),
+        sag_mm=one.sag_mm,
+        spread_mm=spread_mm(one.readings_mm, one.settled),
         target=band.middle,
         target_low=band.low,
         target_high=band.high,
@@ -128,6 +140,7 @@ def _measurement(
         pressure_kpa=one.pressure_kpa,
         pressure_how=one.pressure_how,
         second_kpa=one.second_kpa,
+        negative_kpa=one.negative_kpa,
         rate_n_per_mm=one.rate_n_per_mm,
         preload_mm=one.preload_mm,
         spacers=one.spacers,
@@ -138,8 +151,10 @@ def _measurement(
 
 
 def _readings(measurement_id: str, one: SagRound) -> tuple[SagReading, ...]:
+    ways = one.settled + ("",) * len(one.readings_mm)
     return tuple(
-        SagReading(new_id(), measurement_id, number, sag_mm) for number, sag_mm in enumerate(one.readings_mm, 1)
+        SagReading(new_id(), measurement_id, number, sag_mm, ways[number - 1])
+        for number, sag_mm in enumerate(one.readings_mm, 1)
     )
 
 
@@ -149,6 +164,8 @@ def _log_spring(gate: Gate, parts: BikeParts, unit: Unit, one: SagRound) -> None
         _log_pressure(gate, unit, Item.PRESSURE, one.pressure_kpa, one)
     if one.second_kpa is not None:
         _log_pressure(gate, unit, Item.SECOND_PRESSURE, one.second_kpa, one)
+    if one.negative_kpa is not None:
+        _log_pressure(gate, unit, Item.NEGATIVE_PRESSURE, one.negative_kpa, one)
     stated = (
         (Item.SPRING_RATE, one.rate_n_per_mm),
         (Item.PRELOAD, one.preload_mm),

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
 POSTURES = {"standing": "Standing, attack position", "seated": "Seated"}
+SETTLED = {"above": "from above", "below": "from below"}
 METHODS = {"helper": "A helper reads the indicator", "rider": "The rider slides it", "alone": "Alone, against a wall"}
 TARGET_ORIGINS = {"maker": "the maker", "common_practice": "common practice", "own": "own choice"}
 
@@ -96,6 +98,34 @@ def centre_mm(readings: tuple[float, ...]) -> float:
     if len(ordered) % 2:
         return ordered[middle]
     return (ordered[middle - 1] + ordered[middle]) / 2
+
+
+def settled_centre_mm(readings: Sequence[float], ways: Sequence[str]) -> float:
+    """Give the centre between readings settled from above and from below; the plain one where either is missing."""
+    above, below = of_way(readings, ways, "above"), of_way(readings, ways, "below")
+    if not above or not below:
+        return centre_mm(tuple(readings))
+    return (centre_mm(above) + centre_mm(below)) / 2
+
+
+def of_way(readings: Sequence[float], ways: Sequence[str], way: str) -> tuple[float, ...]:
+    """Give the readings that were settled one way; ``ways`` may be shorter, for readings taken as they came."""
+    return tuple(reading for place, reading in enumerate(readings) if place < len(ways) and ways[place] == way)
+
+
+def settled_gap_mm(readings: Sequence[float], ways: Sequence[str]) -> float | None:
+    """Give by how much the sag settled from below exceeds that from above; None where either is missing."""
+    above, below = of_way(readings, ways, "above"), of_way(readings, ways, "below")
+    return centre_mm(below) - centre_mm(above) if above and below else None
+
+
+def spread_mm(readings: Sequence[float], ways: Sequence[str]) -> float:
+    """Give how far readings lie apart that should be the same: those settled the same way."""
+    groups: list[list[float]] = [[], [], []]
+    for place, reading in enumerate(readings):
+        way = ways[place] if place < len(ways) else ""
+        groups[("", "above", "below").index(way)].append(reading)
+    return max(max(group) - min(group) for group in groups if group)
 
 
 def readings_agree(readings: tuple[float, ...], kind: str) -> bool:

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from workbench.model.bike import Bike
-from workbench.model.sag import BAND_HALF_WIDTH, SagMeasurement, SagTarget, starting_band
+from workbench.model.sag import BAND_HALF_WIDTH, SagMeasurement, SagTarget, settled_centre_mm, starting_band
 from workbench.model.unit import Unit
 
 # Soft limits, common practice, no source: beyond them the two lengths are easily mistaken for one another.
@@ -31,10 +31,17 @@ class SagRound:
     pressure_kpa: float | None = None
     pressure_how: str = "as_pumped"
     second_kpa: float | None = None
+    negative_kpa: float | None = None
     temperature_c: float | None = None
     spacers: int | None = None
     rate_n_per_mm: float | None = None
     preload_mm: float | None = None
+    settled: tuple[str, ...] = ()  # above or below, one a reading, where friction is looked at
+
+    @property
+    def sag_mm(self) -> float:
+        """The sag these readings tell."""
+        return settled_centre_mm(self.readings_mm, self.settled)
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from workbench.model.errors import WorkbenchError
-from workbench.model.sag import SagMeasurement, centre_mm
+from workbench.model.sag import SagMeasurement
 from workbench.model.sag_rules import (
     LARGE_MOVE,
     Band,
@@ -20,6 +20,7 @@ from workbench.model.unit import Unit
 from workbench.model.units import from_unit
 from workbench.viewmodels.sag_draft import SagDraft, sag_fraction
 from workbench.viewmodels.shown import Units
+from workbench.viewmodels.spring_sizes import chamber_of, own_kpa
 
 VENTING = (
     "Vent slowly, cycling all the while. If it pulls itself short, stop: a charged negative chamber is trapped, do not"
@@ -64,6 +65,8 @@ class Advice:
     shows_options: bool = False  # more than one way: list them
     chosen: int | None = None  # the option that comes next; None: keep what is
     predicted_mm: float | None = None
+    predicted_low_mm: float | None = None  # nine times in ten the sag lies between these
+    predicted_high_mm: float | None = None
     problem: str = ""
 
 
@@ -101,16 +104,12 @@ def _verdict(sag: float, band: Band) -> str:
 def _air(
     draft: SagDraft, unit: Unit, band: Band, sag: float, earlier: Sequence[SagMeasurement], units: Units
 ) -> Advice:
-    from workbench.physics.air import AirChamber
     from workbench.physics.sag import SagReading, next_pressure
 
-    chamber = None
-    if unit.negative == "self" and unit.area_mm2 and unit.positive_mm3 and unit.negative_mm3 and unit.travel_mm:
-        spacers_mm3 = (draft.spacers or 0) * (unit.spacer_volume_mm3 or 0.0)
-        chamber = AirChamber(unit.area_mm2, unit.positive_mm3, unit.negative_mm3, unit.travel_mm, spacers_mm3)
+    chamber = chamber_of(unit, draft.spacers, draft.negative_kpa)
     pairs = [
         *((one.pressure_kpa, one.sag_mm) for one in earlier if _is_same_filling(one, draft)),
-        *((one.pressure_kpa, centre_mm(one.readings_mm)) for one in draft.all_rounds() if _is_alike(one, draft)),
+        *((one.pressure_kpa, one.sag_mm) for one in draft.all_rounds() if _is_alike(one, draft)),
     ]
     readings = [SagReading(pressure, sag_mm) for pressure, sag_mm in pairs if pressure is not None]
     found = next_pressure(
@@ -121,8 +120,9 @@ def _air(
         minimum_kpa=unit.minimum_kpa,
         maximum_kpa=unit.maximum_kpa,
         chamber=chamber,
+        negative_kpa=own_kpa(unit, draft.negative_kpa) if chamber is not None else None,
     )
-    now_kpa = draft.pressure_kpa or 0.0
+    now_kpa, travel_mm = draft.pressure_kpa or 0.0, unit.travel_mm or 0.0
     division = from_unit(DIVISIONS[units.pressure], "pressure", units.pressure)
     kpa = rounded_pressure(found.pressure_kpa, division, unit.minimum_kpa, unit.maximum_kpa)
     stays = abs(kpa - now_kpa) < 0.75 * division or (band.holds(sag) and found.settled)
@@ -152,17 +152,24 @@ def _air(
         care=VENTING if goes_on and kpa < now_kpa else "",
         options=() if stays else (option,),
         chosen=0 if goes_on else None,
-        predicted_mm=found.sag_fraction * (unit.travel_mm or 0.0) if goes_on else None,
+        predicted_mm=found.sag_fraction * travel_mm if goes_on else None,
+        predicted_low_mm=found.sag_low * travel_mm if goes_on else None,
+        predicted_high_mm=found.sag_high * travel_mm if goes_on else None,
     )
 
 
 def _is_alike(one: SagRound, draft: SagDraft) -> bool:
     """Tell whether a round of this entry tells of the same load on the same chambers."""
-    return (one.posture, one.second_kpa, one.spacers) == (draft.posture, draft.second_kpa, draft.spacers)
+    return one.posture == draft.posture and _filling(one) == _filling(draft)
 
 
 def _is_same_filling(one: SagMeasurement, draft: SagDraft) -> bool:
-    return (one.second_kpa, one.spacers) == (draft.second_kpa, draft.spacers)
+    return _filling(one) == _filling(draft)
+
+
+def _filling(one: SagRound | SagMeasurement | SagDraft) -> tuple[float | None, float | None, int | None]:
+    """Give what must be alike for two readings to tell of the same spring."""
+    return one.second_kpa, one.negative_kpa, one.spacers
 
 
 def _parts(kpa: float, units: Units) -> tuple[str, str]:
@@ -214,7 +221,7 @@ def _coil(draft: SagDraft, unit: Unit, band: Band, sag: float, units: Units) -> 
     rate = draft.rate_n_per_mm or 0.0
     found = next_rate(
         rate_n_per_mm=rate,
-        sag_mm=centre_mm(draft.readings_mm),
+        sag_mm=draft.sag_mm,
         stroke_mm=stroke_mm,
         target=band.middle,
         preload_mm=preload_mm,

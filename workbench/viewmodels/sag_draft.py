@@ -8,7 +8,7 @@ from enum import IntEnum
 from typing import Any
 
 from workbench.model.errors import InputError
-from workbench.model.sag import centre_mm
+from workbench.model.sag import settled_centre_mm
 from workbench.model.sag_rules import Band, SagRound
 from workbench.model.setting import Item
 from workbench.model.unit import Unit
@@ -43,6 +43,7 @@ TYPED: dict[str, tuple[str, str, float, float]] = {
     "target_high": ("fraction", "Sag, to", 0.02, 0.6),
     "pressure_kpa": ("pressure", "Pressure", 7.0, 3500.0),
     "second_kpa": ("pressure", "Second chamber", 7.0, 3500.0),
+    "negative_kpa": ("pressure", "Negative chamber", 0.0, 3500.0),
     "temperature_c": ("temperature", "Temperature", -40.0, 60.0),
     "spacers": ("count", "Volume spacers", 0.0, 30.0),
     "rate_n_per_mm": ("spring_rate", "Spring rate", 5.0, 400.0),
@@ -55,6 +56,7 @@ FIELDS_OF = {
     Stage.SPRING: (
         "pressure_kpa",
         "second_kpa",
+        "negative_kpa",
         "temperature_c",
         "spacers",
         "rate_n_per_mm",
@@ -92,12 +94,15 @@ class SagDraft:
     pressure_kpa: float | None = None
     pressure_how: str = "as_pumped"
     second_kpa: float | None = None
+    negative_kpa: float | None = None
     temperature_c: float | None = None
     spacers: int | None = None
     rate_n_per_mm: float | None = None
     preload_mm: float | None = None
     spring_stroke_mm: float | None = None
     readings_mm: tuple[float, ...] = ()
+    both_ways: bool = False  # read settled from above and from below, which shows friction
+    settled: tuple[str, ...] = ()  # above or below, one a reading, as long as both ways are read
     measured_at: str = ""
     move_confirmed: bool = False
     rounds: tuple[SagRound, ...] = ()
@@ -129,11 +134,24 @@ class SagDraft:
             pressure_kpa=self.pressure_kpa,
             pressure_how=self.pressure_how,
             second_kpa=self.second_kpa,
+            negative_kpa=self.negative_kpa,
             temperature_c=self.temperature_c,
             spacers=self.spacers,
             rate_n_per_mm=self.rate_n_per_mm,
             preload_mm=self.preload_mm,
+            settled=self.settled,
         )
+
+    @property
+    def sag_mm(self) -> float:
+        """The sag the readings under way tell."""
+        return settled_centre_mm(self.readings_mm, self.settled)
+
+    def next_way(self) -> str:
+        """Say how the next reading is to be settled: the way with fewer readings, from above first; empty for any."""
+        if not self.both_ways:
+            return ""
+        return "below" if self.settled.count("below") < self.settled.count("above") else "above"
 
     def all_rounds(self) -> tuple[SagRound, ...]:
         """Give the rounds with readings, the one under way last."""
@@ -151,11 +169,13 @@ def from_json(body: str) -> SagDraft:
     data["rounds"] = tuple(_round(one) for one in data.get("rounds", ()))
     data["typed"] = tuple(Typed(**_known(Typed, one)) for one in data.get("typed", ()))
     data["readings_mm"] = tuple(data.get("readings_mm", ()))
+    data["settled"] = tuple(data.get("settled", ()))
     return SagDraft(**_known(SagDraft, data))
 
 
 def _round(data: dict[str, Any]) -> SagRound:
-    return SagRound(**{**_known(SagRound, data), "readings_mm": tuple(data["readings_mm"])})
+    tuples = {"readings_mm": tuple(data["readings_mm"]), "settled": tuple(data.get("settled", ()))}
+    return SagRound(**{**_known(SagRound, data), **tuples})
 
 
 def _known(record_type: type, data: dict[str, Any]) -> dict[str, Any]:
@@ -230,6 +250,7 @@ def first_draft(unit: Unit, rider_id: str, band: Band, values: dict[str, float |
         target_origin=band.origin,
         pressure_kpa=None,  # read afresh: what was pumped last time is not what is in there now
         second_kpa=None,
+        negative_kpa=None,
         spacers=None if spacers is None else round(spacers),
         rate_n_per_mm=values.get(Item.SPRING_RATE),
         preload_mm=values.get(Item.PRELOAD),
@@ -241,4 +262,4 @@ def sag_fraction(draft: SagDraft, unit: Unit) -> float | None:
     """Give the sag of the round under way as a fraction of the unit's own travel."""
     if not draft.readings_mm or not unit.travel_mm:
         return None
-    return centre_mm(draft.readings_mm) / unit.travel_mm
+    return draft.sag_mm / unit.travel_mm

@@ -6,13 +6,15 @@ from dataclasses import dataclass
 
 from workbench.actions.sag import SagRecords
 from workbench.model.sag import TARGET_ORIGINS, SagMeasurement
-from workbench.model.sag_rules import Band, first_band
+from workbench.model.sag_rules import Band, SagRound, first_band
 from workbench.model.setting import HOWS
 from workbench.model.unit import SPRINGS, Unit
 from workbench.model.units import to_unit
 from workbench.viewmodels.sag_advice import band_text, percent
 from workbench.viewmodels.sag_draft import SagDraft, Stage
+from workbench.viewmodels.sag_friction import friction_shown
 from workbench.viewmodels.shown import Units, short_date
+from workbench.viewmodels.wheel import wheel_sag_words
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,6 +51,8 @@ class EndShown:
     blocked: str = ""  # what has to be stated in the garage first
     verb: str = ""
     is_next: bool = False
+    notes: str = ""  # sag at the wheel, friction
+    has_curve: bool = False
     ruler: Ruler | None = None
 
 
@@ -75,6 +79,8 @@ def end_shown(records: SagRecords, unit: Unit, draft: SagDraft | None, units: Un
         number_unit=number_unit,
         percent=percent(kept.sag_mm / kept.travel_mm) if kept else "",
         spring_words=_spring_words(kept, units) if kept else "",
+        notes=_notes(records, unit, kept, units),
+        has_curve=kept is not None or unit.spring == "coil",
         verb=f"Go on with the {unit.end}"
         if draft
         else f"Measure the {unit.end} again"
@@ -92,6 +98,28 @@ def last_kept(records: SagRecords, unit: Unit) -> SagMeasurement | None:
         one for one in records.measurements if one.unit_id == unit.id and one.is_kept and one.generation_id == present
     ]
     return found[-1] if found else None
+
+
+def _notes(records: SagRecords, unit: Unit, kept: SagMeasurement | None, units: Units) -> str:
+    """Say what else the kept sag tells: the sag at the wheel, and friction where it was looked at."""
+    if kept is None:
+        return ""
+    taken = [one for one in records.readings if one.measurement_id == kept.id]
+    told = SagRound(
+        tuple(one.sag_mm for one in taken),
+        kept.posture,
+        kept.method,
+        kept.measured_at,
+        kept.pressure_kpa,
+        negative_kpa=kept.negative_kpa,
+        spacers=kept.spacers,
+        rate_n_per_mm=kept.rate_n_per_mm,
+        preload_mm=kept.preload_mm,
+        settled=tuple(one.settled_from for one in taken),
+    )
+    friction = friction_shown(told, unit)
+    words = [wheel_sag_words(records, unit, kept.sag_mm, units), friction.words, friction.care]
+    return ". ".join(one.removesuffix(".") for one in words if one) + "." if any(words) else ""
 
 
 def end_title(unit: Unit) -> str:

@@ -23,7 +23,10 @@ def with_entry(draft: SagDraft, name: str, value: Any) -> SagDraft:
     if name in ("target_low", "target_high"):
         changed = replace(changed, target_origin="own")
     if name == "posture" and draft.readings_mm and value != draft.posture:
-        changed = replace(changed, rounds=draft.all_rounds(), readings_mm=(), measured_at="")
+        changed = replace(changed, rounds=draft.all_rounds(), readings_mm=(), settled=(), measured_at="")
+    if name == "both_ways" and value != draft.both_ways:  # readings so far were taken the other way
+        rounds = draft.all_rounds() if draft.readings_mm else draft.rounds
+        changed = replace(changed, rounds=rounds, readings_mm=(), settled=(), measured_at="")
     return changed
 
 
@@ -48,17 +51,24 @@ def with_reading(draft: SagDraft, unit: Unit, units: Units, now: str) -> tuple[S
     if value is None or value > travel_mm:
         whole = units.text(travel_mm, "length")
         return draft, Problem(f"More than the whole travel of {whole}. Measure from the seal.", "reading")
-    readings = (*draft.readings_mm, value)
-    draft = draft.with_text("reading", None)
-    return replace(draft, readings_mm=readings, measured_at=now, move_confirmed=False), None
+    way = draft.next_way()
+    draft = replace(
+        draft.with_text("reading", None),
+        readings_mm=(*draft.readings_mm, value),
+        settled=(*draft.settled, way) if way else (),
+        measured_at=now,
+        move_confirmed=False,
+    )
+    return draft, None
 
 
 def without_reading(draft: SagDraft, index: int) -> SagDraft:
     """Take one reading of the round under way out."""
     if not 0 <= index < len(draft.readings_mm):
         return draft
-    kept = draft.readings_mm[:index] + draft.readings_mm[index + 1 :]
-    return replace(draft, readings_mm=kept, move_confirmed=False)
+    readings = draft.readings_mm[:index] + draft.readings_mm[index + 1 :]
+    settled = draft.settled[:index] + draft.settled[index + 1 :]
+    return replace(draft, readings_mm=readings, settled=settled, move_confirmed=False)
 
 
 def next_round(draft: SagDraft, option: Option | None) -> SagDraft:
@@ -67,6 +77,7 @@ def next_round(draft: SagDraft, option: Option | None) -> SagDraft:
         draft,
         rounds=draft.all_rounds(),
         readings_mm=(),
+        settled=(),
         measured_at="",
         move_confirmed=False,
         stage=int(Stage.SPRING),

@@ -6,22 +6,20 @@ from dataclasses import dataclass
 
 from workbench.actions.sag import SagRecords
 from workbench.model.adjuster import Adjuster, adjuster_title, steps_text
-from workbench.model.sag import (
-    TARGET_ORIGINS,
-    centre_mm,
-)
+from workbench.model.sag import SETTLED
 from workbench.model.sag_rules import Band, SagRound, maker_band, practice_band
 from workbench.model.setting import Item
 from workbench.model.steps import Step
 from workbench.model.unit import Unit
-from workbench.model.units import to_unit
 from workbench.viewmodels.sag_advice import Advice, band_text, percent
-from workbench.viewmodels.sag_draft import STAGE_WORDS, SagDraft, Stage, Typed, sag_fraction
+from workbench.viewmodels.sag_draft import STAGE_WORDS, SagDraft, Stage, Typed
+from workbench.viewmodels.sag_drawn import Drawing, drawing_at, guide_ruler
 from workbench.viewmodels.sag_ends import EndShown, Ruler, end_title, last_kept, travel_words
+from workbench.viewmodels.sag_friction import FrictionShown, friction_shown
+from workbench.viewmodels.sag_history import History
 from workbench.viewmodels.sag_preload import TurnsShown, turns_shown
 from workbench.viewmodels.sag_start import start_words
 from workbench.viewmodels.sag_words import (
-    METHOD_NOTES,
     PLACE_HINTS,
     agreement_words,
     count_link_words,
@@ -38,6 +36,7 @@ from workbench.viewmodels.sag_words import (
     verbs,
 )
 from workbench.viewmodels.shown import Units, position_text
+from workbench.viewmodels.wheel import wheel_sag_words
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,6 +68,7 @@ class ReadingShown:
 
     number: int
     text: str
+    way: str = ""  # settled from above or from below
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,16 +78,6 @@ class PutBackShown:
     title: str
     text: str
     relative: str
-
-
-@dataclass(frozen=True, slots=True)
-class Drawing:
-    """What the margin draws: which drawing, the distance in words, how far along the travel, and a remark below."""
-
-    kind: str
-    distance: str = ""
-    share: float = 0.3
-    remark: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,12 +107,16 @@ class GuideShown:
     spring_ask: str
     spring_known: str
     has_second: bool
+    has_negative: bool
     limits: str
     cycle_words: str
     instruction: str
     entry_label: str
     readings: tuple[ReadingShown, ...]
     agreement: str
+    friction: FrictionShown
+    wheel_words: str
+    history: History
     rounds: tuple[RoundShown, ...]
     ruler: Ruler
     drawing: Drawing
@@ -183,12 +177,14 @@ def guide_shown(
     put_back: tuple[Step, ...],
     other: EndShown | None,
     units: Units,
+    history: History,
 ) -> GuideShown:
     """Lay out one end's measuring at the stage it stands at."""
     stage = Stage(draft.stage)
     verb, second = verbs(stage, draft, unit, advice, units, has_draft=has_draft, other=other, is_all_back=not put_back)
     adjusters = adjusters_shown(records, unit)
     band = draft.band()
+    ways = (*draft.settled, *("" for _ in draft.readings_mm))
     return GuideShown(
         end=unit.end,
         title=_title(records, unit),
@@ -220,17 +216,22 @@ def guide_shown(
             if words
         ),
         has_second=unit.has_second_positive,
+        has_negative=unit.negative == "separate",
         limits=limit_words(unit, units),
         cycle_words=cycle_words(unit),
         instruction=instruction_words(records.parts.bike, unit, draft),
         entry_label=entry_label_words(draft, units),
         readings=tuple(
-            ReadingShown(number, units.text(one, "length")) for number, one in enumerate(draft.readings_mm, 1)
+            ReadingShown(place, units.text(one, "length"), SETTLED.get(way, ""))
+            for place, (one, way) in enumerate(zip(draft.readings_mm, ways, strict=False), 1)
         ),
         agreement=agreement_words(draft, unit, units),
+        friction=friction_shown(draft.this_round(), unit) if draft.readings_mm else FrictionShown(),
+        wheel_words=wheel_sag_words(records, unit, draft.sag_mm if draft.readings_mm else None, units),
+        history=history,
         rounds=tuple(_round_shown(one, unit, units) for one in draft.rounds),
-        ruler=_guide_ruler(draft, unit, band, advice, units),
-        drawing=_drawing(stage, unit, draft, units),
+        ruler=guide_ruler(draft, unit, band, advice, units),
+        drawing=drawing_at(stage, unit, draft, units),
         advice=advice,
         kept_words=kept_words(last_kept(records, unit), units) if not has_draft else "",
         put_back=tuple(PutBackShown(step.title, step.text, step.relative) for step in put_back),
@@ -256,41 +257,6 @@ def _choice_words(band: Band | None) -> str:
 
 
 def _round_shown(one: SagRound, unit: Unit, units: Units) -> RoundShown:
-    sag_mm = centre_mm(one.readings_mm)
+    sag_mm = one.sag_mm
     share = f" ({percent(sag_mm / unit.travel_mm)})" if unit.travel_mm else ""
     return RoundShown(setting_words(one, units), f"{units.text(sag_mm, 'length')}{share}")
-
-
-def _guide_ruler(draft: SagDraft, unit: Unit, band: Band | None, advice: Advice | None, units: Units) -> Ruler:
-    travel = unit.travel_mm or 1.0
-    earlier = tuple(centre_mm(one.readings_mm) for one in draft.rounds)
-    sag = sag_fraction(draft, unit)
-    return Ruler(
-        travel_mm=travel,
-        low_mm=band.low * travel if band else 0.0,
-        high_mm=band.high * travel if band else 0.0,
-        band_words=f"target {band_text(band)} ({TARGET_ORIGINS.get(band.origin, '')})" if band else "",
-        ticks_mm=(*earlier, *draft.readings_mm),
-        sag_mm=None if sag is None else sag * travel,
-        sag_words="" if sag is None else percent(sag),
-        predicted_mm=advice.predicted_mm if advice else None,
-        predicted_words=f"{percent(advice.predicted_mm / travel)} expected" if advice and advice.predicted_mm else "",
-        title=travel_words(unit, units),
-        shown_per_mm=to_unit(1.0, "length", units.length),
-        unit=units.length,
-    )
-
-
-def _drawing(stage: Stage, unit: Unit, draft: SagDraft, units: Units) -> Drawing:
-    if stage == Stage.PREPARE:
-        return Drawing("rider", remark=METHOD_NOTES[draft.method])
-    if stage == Stage.SPRING and unit.spring == "coil":
-        return Drawing("collar", remark="Turn the collar until the slack is just gone: preload is counted from there.")
-    if stage == Stage.SPRING:
-        return Drawing("valve", remark="Screwing the hose on takes a little air out of the spring.")
-    if stage == Stage.PUT_BACK:
-        return Drawing("rollout", remark="Closed is found on the knob's face; stop at first firm contact.")
-    sag = sag_fraction(draft, unit)
-    kind = "stanchion" if unit.kind == "fork" else "shock"
-    distance = units.text(centre_mm(draft.readings_mm), "length") if draft.readings_mm else ""
-    return Drawing(kind, distance, 0.3 if sag is None else sag, "Measure from the seal to the indicator.")

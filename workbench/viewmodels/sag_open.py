@@ -9,6 +9,7 @@ from workbench.actions.put_back import put_back
 from workbench.actions.sag import SagRecords, sag_records
 from workbench.model.errors import WorkbenchError
 from workbench.model.parts import settable_items
+from workbench.model.sag import SagMeasurement
 from workbench.model.sag_rules import first_band, similar_rounds, travel_question
 from workbench.model.steps import Step
 from workbench.model.unit import Unit
@@ -131,18 +132,23 @@ def advice_of(opened: Opened, units: Units) -> Advice | None:
     """Give the advice, at the stage that shows it."""
     if opened.stage != Stage.ADVICE:
         return None
-    records, draft, unit = opened.records, opened.draft, opened.unit
+    draft, unit = opened.draft, opened.unit
     band = draft.band()
     if band is None:
         return Advice(problem="The target band is missing. Go back to the preparation and state it.")
+    return advise(draft, unit, band, earlier_of(opened), units)
+
+
+def earlier_of(opened: Opened) -> tuple[SagMeasurement, ...]:
+    """Give the measurements of earlier days that tell of the same load on the same hardware."""
+    records, unit = opened.records, opened.unit
     generation = records.parts.generation(unit.id)
-    earlier = similar_rounds(
+    return similar_rounds(
         [one for one in records.measurements if one.unit_id == unit.id],
-        posture=draft.posture,
+        posture=opened.draft.posture,
         mass_kg=records.rider.mass_kg if records.rider else None,
         generation_id=generation.id if generation else None,
     )
-    return advise(draft, unit, band, earlier, units)
 
 
 def steps_of(records: SagRecords, unit: Unit, steps: tuple[Step, ...]) -> tuple[Step, ...]:

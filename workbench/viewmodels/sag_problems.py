@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from workbench.model.sag import REPEAT_LIMIT_MM, readings_agree
+from workbench.model.sag import REPEAT_LIMIT_MM, SETTLED, readings_agree, settled_gap_mm
 from workbench.model.sag_rules import coil_bind_short_mm
 from workbench.model.unit import Unit
 from workbench.viewmodels.base import Problem
@@ -93,12 +93,28 @@ def _coil(draft: SagDraft, subject: Subject, units: Units) -> Problem | None:
 
 def _measure(draft: SagDraft, subject: Subject, units: Units) -> Problem | None:
     limit = units.text(REPEAT_LIMIT_MM[subject.unit.kind], "length")
+    if draft.both_ways:
+        return _both_ways(draft, subject, units)
     if not draft.readings_mm:
         return Problem("Type the first reading, then Enter.", "reading")
     if len(draft.readings_mm) == 1:
         return Problem("Measure once more: a slip shows only beside a second reading.", "reading")
     if not readings_agree(draft.readings_mm, subject.unit.kind) and len(draft.readings_mm) < ENOUGH_READINGS:
         return Problem(f"The two lie more than {limit} apart. Take a third.", "reading")
+    return None
+
+
+def _both_ways(draft: SagDraft, subject: Subject, units: Units) -> Problem | None:
+    gap_mm = settled_gap_mm(draft.readings_mm, draft.settled)
+    if gap_mm is None:
+        way = SETTLED[draft.next_way()]
+        return Problem(f"Type the reading settled {way}, then Enter; it takes one of each.", "reading")
+    if gap_mm < -REPEAT_LIMIT_MM[subject.unit.kind]:
+        return Problem(
+            f"Settled from below the sag is the larger one, here it is {units.text(-gap_mm, 'length')} less. Remove the"
+            " reading that is wrong and take it again.",
+            "reading",
+        )
     return None
 
 

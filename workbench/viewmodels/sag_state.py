@@ -10,7 +10,8 @@ from workbench.model.steps import Step
 from workbench.viewmodels.sag_draft import SagDraft
 from workbench.viewmodels.sag_ends import EndShown, end_shown
 from workbench.viewmodels.sag_guide import GuideShown, guide_shown
-from workbench.viewmodels.sag_open import Opened, advice_of, steps_of
+from workbench.viewmodels.sag_history import History, history_of
+from workbench.viewmodels.sag_open import Opened, advice_of, earlier_of, steps_of
 from workbench.viewmodels.shown import Units
 
 
@@ -54,13 +55,16 @@ def _ends(records: SagRecords, drafts: dict[str, SagDraft | None], units: Units)
 
 def _guide(opened: Opened, steps: tuple[Step, ...], ends: tuple[EndShown, ...], units: Units) -> GuideShown:
     other = next((end for end in ends if end.end != opened.unit.end and not end.blocked), None)
+    advice = advice_of(opened, units)
+    is_asked = advice is not None
     return guide_shown(
         opened.records,
         opened.unit,
         opened.draft,
         has_draft=opened.draft_id is not None,
         question=travel_question(opened.unit, opened.records.parts.bike),
-        advice=advice_of(opened, units),
+        advice=advice,
+        history=history_of(opened.draft, opened.unit, earlier_of(opened), advice, units) if is_asked else History(),
         put_back=steps_of(opened.records, opened.unit, steps),
         other=other,
         units=units,

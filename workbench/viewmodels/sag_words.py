@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from workbench.model.bike import Bike
 from workbench.model.parts import BikeParts
-from workbench.model.sag import REPEAT_LIMIT_MM, SagMeasurement, centre_mm, readings_agree
+from workbench.model.sag import REPEAT_LIMIT_MM, SETTLED, SagMeasurement, readings_agree, settled_gap_mm
 from workbench.model.sag_rules import SagRound
 from workbench.model.setting import HOWS, Item
 from workbench.model.steps import Step
@@ -32,7 +32,7 @@ def keep_label(draft: SagDraft, unit: Unit, units: Units) -> str:
     sag = sag_fraction(draft, unit)
     if sag is None:
         return f"Keep {unit.end} sag"
-    return f"Keep {unit.end} sag {units.text(centre_mm(draft.readings_mm), 'length')} ({percent(sag)})"
+    return f"Keep {unit.end} sag {units.text(draft.sag_mm, 'length')} ({percent(sag)})"
 
 
 def origin_words(draft: SagDraft) -> str:
@@ -82,13 +82,20 @@ def cycle_words(unit: Unit) -> str:
     )
 
 
+_SETTLING = {
+    "": "Bounce a few times and come to rest",
+    "above": "From above: hold the bike up, let it sink slowly under the rider and come to rest without bouncing",
+    "below": "From below: press it well down, let it rise slowly and come to rest without bouncing",
+}
+
+
 def instruction_words(bike: Bike, unit: Unit, draft: SagDraft) -> str:
     """Say how one reading is taken."""
     posture = "standing, attack position" if draft.posture == "standing" else "seated"
     motor = ", motor off" if bike.is_ebike else ""
     zero = "" if draft.readings_mm else "Lift the wheel off the floor once, indicator to the seal: that is zero. "
     return (
-        f"{zero}Rider in full kit, {posture}, cranks level, brakes free{motor}. Bounce a few times and come to rest,"
+        f"{zero}Rider in full kit, {posture}, cranks level, brakes free{motor}. {_SETTLING[draft.next_way()]},"
         f" indicator to the seal. Get off without loading the {unit.end}, then measure."
     )
 
@@ -98,12 +105,15 @@ def entry_label_words(draft: SagDraft, units: Units) -> str:
     words = ("First", "Second", "Third", "Fourth", "Fifth", "Sixth", "Seventh", "Eighth", "Ninth")
     count = len(draft.readings_mm)
     setting = setting_words(draft.this_round(), units)
-    return f"{words[count]} reading{f' at {setting}' if setting else ''}" if count < len(words) else "No more readings"
+    at = f", {SETTLED[draft.next_way()]}" if draft.both_ways else f" at {setting}" if setting else ""
+    return f"{words[count]} reading{at}" if count < len(words) else "No more readings"
 
 
 def agreement_words(draft: SagDraft, unit: Unit, units: Units) -> str:
     """Say how far the readings lie apart and whether that suffices."""
     readings = draft.readings_mm
+    if draft.both_ways:
+        return _both_ways_words(draft, units)
     if len(readings) < 2:
         return ""
     spread = units.text(max(readings) - min(readings), "length")
@@ -115,10 +125,20 @@ def agreement_words(draft: SagDraft, unit: Unit, units: Units) -> str:
     return f"Spread {spread}: none within {limit} of another. The middle one is used; another reading helps."
 
 
+def _both_ways_words(draft: SagDraft, units: Units) -> str:
+    """Say what the readings of both ways come to."""
+    gap_mm = settled_gap_mm(draft.readings_mm, draft.settled)
+    if gap_mm is None:
+        return ""
+    apart = f"{units.text(abs(gap_mm), 'length')} apart" if gap_mm else "the same"
+    return f"From above and below {apart}: the middle, {units.text(draft.sag_mm, 'length')}, is the reading."
+
+
 def setting_words(one: SagRound, units: Units) -> str:
     """Say what the spring is set to."""
     if one.pressure_kpa is not None:
-        return units.text(one.pressure_kpa, "pressure")
+        negative = "" if one.negative_kpa is None else f", negative {units.text(one.negative_kpa, 'pressure')}"
+        return f"{units.text(one.pressure_kpa, 'pressure')}{negative}"
     if one.rate_n_per_mm is None:
         return ""
     preload = f", preload {units.text(one.preload_mm, 'length')}" if one.preload_mm else ""

@@ -10,11 +10,9 @@ from workbench.ui.parts.buttons import Button
 from workbench.ui.parts.care_note import CareNote
 from workbench.ui.parts.choice_field import FlagField
 from workbench.ui.parts.labels import Words
-from workbench.ui.parts.rulers import SagRuler
+from workbench.ui.parts.sag_rows import SagRow, SagRows
 from workbench.ui.parts.theme import SPACE_8, SPACE_16
 from workbench.ui.sag.entries import Stage
-from workbench.ui.sag.measure import rounds_text
-from workbench.ui.sag.ruler import show_ruler
 from workbench.viewmodels.sag import SagViewModel
 from workbench.viewmodels.sag_advice import Advice, Option
 from workbench.viewmodels.sag_guide import GuideShown
@@ -62,7 +60,9 @@ class AdviceStage(Stage):
     def __init__(self, view_model: SagViewModel) -> None:
         super().__init__(view_model, name="sag_advice_stage")
         self._verdict = Words("", "strong", name="sag_verdict")
-        self._ruler = SagRuler(name="sag_advice_ruler")
+        self._rows = SagRows(name="sag_advice_rows")
+        self._wheel = Words("", "note", name="sag_advice_wheel")
+        self._friction = CareNote(name="sag_advice_friction")
         self._lead = Words("", "mute", name="sag_lead")
         self._number = BigNumber(name="sag_advice_number")
         self._expected = Words("", "text", name="sag_expected")
@@ -72,7 +72,6 @@ class AdviceStage(Stage):
         self._preload = CareNote(name="sag_preload")
         self._care = CareNote(name="sag_advice_care")
         self._problem = CareNote(name="sag_advice_problem")
-        self._rounds = Words("", "note", name="sag_advice_rounds")
         self._large_words = Words("", "text", name="sag_large_move")
         self.large = FlagField(label="I go there in steps and cycle again", name="sag_move_confirmed")
         self.large.value_committed.connect(self._move_ticked)
@@ -82,7 +81,7 @@ class AdviceStage(Stage):
         rows = QVBoxLayout(self)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(SPACE_8)
-        for widget in (self._verdict, self._ruler, self._rounds, self._problem, self._lead, self._number):
+        for widget in (self._verdict, self._wheel, self._rows, self._friction, self._problem, self._lead, self._number):
             rows.addWidget(widget)
         for after in (self._expected, self._outcome, self._large_words, self.large):
             rows.addWidget(after)
@@ -95,8 +94,9 @@ class AdviceStage(Stage):
         advice = guide.advice
         if advice is None:
             return
-        show_ruler(self._ruler, guide.ruler)
-        self._rounds.set_words(rounds_text(guide.rounds))
+        self._show_rows(guide)
+        self._wheel.set_words(guide.wheel_words)
+        self._friction.set_text(guide.friction.care and f"{guide.friction.words} {guide.friction.care}")
         for words, text in (
             (self._verdict, advice.verdict),
             (self._lead, advice.lead),
@@ -115,6 +115,13 @@ class AdviceStage(Stage):
         self.large.setVisible(bool(advice.large_move))
         self.large.set_value(guide.draft.move_confirmed)
         self._show_options(advice)
+
+    def _show_rows(self, guide: GuideShown) -> None:
+        told = guide.history
+        rows = [SagRow(one.label, one.words, one.at, one.kind, one.ticks, one.low, one.high) for one in told.rows]
+        self._rows.set_rows(rows, told.low, told.high, told.band_words)
+        self._rows.setVisible(bool(rows))
+        self._rows.setAccessibleName(told.said)
 
     def _show_options(self, advice: Advice) -> None:
         shown = advice.options if advice.shows_options else ()

@@ -6,6 +6,8 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
 
 from workbench.ui.parts.buttons import Button
+from workbench.ui.parts.care_note import CareNote
+from workbench.ui.parts.choice_field import FlagField
 from workbench.ui.parts.labels import Words
 from workbench.ui.parts.quantity_field import QuantityField
 from workbench.ui.parts.rulers import SagRuler
@@ -40,7 +42,7 @@ class ReadingRow(QWidget):
     def show_reading(self, reading: ReadingShown) -> None:
         """Show the reading."""
         self._number.setText(str(reading.number))
-        self._text.setText(reading.text)
+        self._text.setText(f"{reading.text} {reading.way}".strip())
         self._remove.setAccessibleName(f"Remove reading {reading.number}, {reading.text}")
 
     def _pressed(self) -> None:
@@ -87,7 +89,12 @@ class MeasureStage(Stage):
         self._box.setMaximumWidth(248)
         self.add = Button("Add", "plain", name="sag_add_reading")
         self._readings = Readings()
+        self.ways = FlagField(label="Settle from above and from below, to see the friction", name="sag_both_ways")
+        self.ways.value_committed.connect(self._ways_chosen)
         self._agreement = Words("", "strong", name="sag_agreement")
+        self._wheel = Words("", "note", name="sag_wheel")
+        self._friction = Words("", "text", name="sag_friction")
+        self._attend = CareNote(name="sag_friction_care")
         self._ruler = SagRuler(name="sag_measure_ruler")
         self._rounds = Words("", "note", name="sag_rounds")
         self.reading.line.textEdited.connect(self._typed)
@@ -102,7 +109,8 @@ class MeasureStage(Stage):
         rows.setSpacing(SPACE_16)
         rows.addWidget(self._instruction)
         rows.addLayout(self._entry_row())
-        for below in (self._agreement, self._ruler, self._rounds):
+        told = (self._agreement, self._friction, self._attend, self._wheel, self._ruler, self._rounds)
+        for below in (self.ways, *told):
             rows.addWidget(below)
         rows.addStretch(1)
 
@@ -129,6 +137,10 @@ class MeasureStage(Stage):
         self._show_entry(guide)
         self._readings.show_readings(guide.readings)
         self._agreement.set_words(guide.agreement)
+        self._friction.set_words(guide.friction.words)
+        self._attend.set_text(guide.friction.care)
+        self._wheel.set_words(guide.wheel_words)
+        self.ways.set_value(guide.draft.both_ways)
         self._rounds.set_words(rounds_text(guide.rounds))
         show_ruler(self._ruler, guide.ruler)
 
@@ -152,6 +164,10 @@ class MeasureStage(Stage):
 
     def _reverted(self) -> None:
         self.view_model.set_text("reading", "")
+
+    def _ways_chosen(self, value: object) -> None:
+        self.view_model.set_field("both_ways", bool(value))
+        self.reading.setFocus()
 
     def _remove(self, index: int) -> None:
         self.view_model.remove_reading(index)

@@ -22,6 +22,7 @@ class EndCard(QFrame):
     """One end: its sag on the ruler, what it aims at, and the key to measure it."""
 
     garage_requested = Signal()
+    spring_requested = Signal()
 
     def __init__(self, end: str, view_model: SagViewModel) -> None:
         super().__init__()
@@ -33,10 +34,14 @@ class EndCard(QFrame):
         self._unit = Words("", "note")
         self._number = BigNumber(name=f"sag_{end}_number")
         self._ruler = SagRuler(name=f"sag_{end}_ruler")
+        self._notes = Words("", "note", name=f"sag_{end}_notes")
         self._blocked = Words("", "text", name=f"sag_{end}_blocked")
         self.next = Button("", "verb", name=f"sag_{end}_next")
         self.measure = Button("", "plain", name=f"sag_{end}_measure")
         self.garage = Button("State it in the garage", "plain", name=f"sag_{end}_garage")
+        self.spring = Button("Spring curve", "plain", name=f"sag_{end}_spring")
+        self.spring.setAccessibleName(f"Spring curve of the {end}")
+        self.spring.clicked.connect(self._to_spring)
         for button in (self.next, self.measure):
             button.clicked.connect(self._start)
         self.garage.clicked.connect(self.garage_requested)
@@ -53,7 +58,7 @@ class EndCard(QFrame):
         middle.setSpacing(SPACE_16)
         for words in (self._number, self._blocked):
             middle.addWidget(words, 1)
-        for button in (self.next, self.measure, self.garage):
+        for button in (self.spring, self.next, self.measure, self.garage):
             middle.addWidget(button)
         rows = QVBoxLayout(self)
         rows.setContentsMargins(0, 0, 0, SPACE_8)
@@ -61,6 +66,7 @@ class EndCard(QFrame):
         rows.addLayout(head)
         rows.addLayout(middle)
         rows.addWidget(self._ruler)
+        rows.addWidget(self._notes)
 
     def show_end(self, shown: EndShown) -> None:
         """Show the end."""
@@ -72,11 +78,17 @@ class EndCard(QFrame):
         self._ruler.setVisible(shown.ruler is not None)
         if shown.ruler is not None:
             show_ruler(self._ruler, shown.ruler)
+        self._notes.set_words(shown.notes)
+        self.spring.setVisible(shown.has_curve)
         self._blocked.set_words(shown.blocked or ("" if shown.number else "Not measured yet."))
         self.garage.setVisible(bool(shown.blocked))
         for button, wanted in ((self.next, shown.is_next), (self.measure, not shown.is_next)):
             button.set_text(shown.verb)
             button.setVisible(bool(shown.verb) and wanted)
+
+    def _to_spring(self) -> None:
+        self._view_model.show_spring(self._end)
+        self.spring_requested.emit()
 
     def _start(self) -> None:
         self._view_model.start(self._end)
@@ -134,11 +146,15 @@ class Overview(Sheet):
         self._cards = {end.end: EndCard(end.end, self._view_model) for end in state.ends}
         for card in self._cards.values():
             card.garage_requested.connect(self._to_garage)
+            card.spring_requested.connect(self._to_spring)
             self._ends.addWidget(card)
             card.show()
 
     def _to_garage(self) -> None:
         self.station_requested.emit("garage")
+
+    def _to_spring(self) -> None:
+        self.station_requested.emit("spring")
 
     def _to_put_back(self) -> None:
         self._view_model.show_put_back(self._end_due)

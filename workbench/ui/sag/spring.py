@@ -49,6 +49,7 @@ class SpringStage(Stage):
             ("temperature_c", "Temperature there"),
             ("spacers", "Volume spacers in it"),
             ("second_kpa", "Second chamber"),
+            ("negative_kpa", "Negative chamber"),
         ):
             second.addWidget(self.entry(name, label=label).box, 1)
         rows = QVBoxLayout(air)
@@ -84,6 +85,7 @@ class SpringStage(Stage):
         self._air.setVisible(guide.is_air)
         self._coil.setVisible(not guide.is_air)
         self.entries["second_kpa"].box.setVisible(guide.has_second)
+        self.entries["negative_kpa"].box.setVisible(guide.has_negative)
         self._ask.setText(guide.spring_ask)
         self._known.set_words(guide.spring_known)
         self._care.set_text(guide.limits)
