@@ -7,11 +7,14 @@ from dataclasses import dataclass, replace
 from workbench.actions.desk import Desk
 from workbench.actions.spring import SpringRecords, spring_records
 from workbench.model.errors import InputError
-from workbench.model.setting import Item
+from workbench.model.unit import Unit
 from workbench.viewmodels.base import ViewModel
 from workbench.viewmodels.bench import Bench
+from workbench.viewmodels.carry_rows import SIZES_FIRST, CarryRow, CarryWay, carry_rows, spacers_key, spacers_now
 from workbench.viewmodels.shown import Units
-from workbench.viewmodels.spring_curves import kept_sag
+from workbench.viewmodels.spring_sizes import chamber_of
+
+__all__ = ["CarryInput", "CarryRow", "CarryState", "CarryViewModel", "CarryWay"]
 
 LABELS = {
     "here_c": ("Temperature here", "temperature"),
@@ -21,6 +24,7 @@ LABELS = {
     "rider_kg": ("Rider ready to ride, then", "mass"),
 }
 LIMITS = {"temperature": (-40.0, 60.0), "altitude": (-400.0, 6000.0), "mass": (5.0, 300.0)}
+MOST_SPACERS = 30
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,25 +39,13 @@ class CarryInput:
 
 
 @dataclass(frozen=True, slots=True)
-class CarryRow:
-    """What to do about one spring or tyre."""
-
-    title: str
-    now: str
-    set_here: str
-    shows_there: str
-    if_left: str
-    reasons: str
-    care: str = ""
-
-
-@dataclass(frozen=True, slots=True)
 class CarryState:
     """The whole sheet."""
 
     inputs: tuple[CarryInput, ...] = ()
     rows: tuple[CarryRow, ...] = ()
     hint: str = ""
+    note: str = ""
 
 
 class CarryViewModel(ViewModel[CarryState]):
@@ -84,15 +76,58 @@ def resolve(records: SpringRecords, typed: dict[str, str], units: Units) -> Carr
     inputs, values = [], {}
     for name, (label, quantity) in LABELS.items():
         text = typed.get(name, _first_text(records, name, units))
-        entry = CarryInput(name, label, text, units.unit(quantity).replace("deg", "°"))
-        try:
-            values[name] = _read(label, text, quantity, units)
-        except InputError as error:
-            entry = replace(entry, problem=f"Allowed is {error.allowed}.")
+        given = CarryInput(name, label, text, units.unit(quantity).replace("deg", "°"))
+        entry, values[name] = _entry(given, quantity, LIMITS[quantity], units)
         inputs.append(entry)
+    spacers, offered = _spacers(records, typed, units)
+    inputs += offered
     if values.get("here_c") is None or values.get("there_c") is None:
         return CarryState(tuple(inputs), hint="Enter the temperature here and at the ride.")
-    return CarryState(tuple(inputs), _rows(records, values, units))
+    note = "" if offered or not _airs(records) else SIZES_FIRST
+    return CarryState(tuple(inputs), carry_rows(records, values, spacers, units), note=note)
+
+
+def _entry(
+    entry: CarryInput, quantity: str, limits: tuple[float, float], units: Units
+) -> tuple[CarryInput, float | None]:
+    """Read one entry; what is wrong with it is said at its field and its value left out."""
+    try:
+        return entry, _read(entry.label, entry.text, quantity, limits, units)
+    except InputError as error:
+        return replace(entry, problem=f"Allowed is {error.allowed}."), None
+
+
+def _airs(records: SpringRecords) -> list[Unit]:
+    return [unit for unit in records.sag.parts.units if unit.spring == "air"]
+
+
+def _spacers(records: SpringRecords, typed: dict[str, str], units: Units) -> tuple[dict[str, int], list[CarryInput]]:
+    """Give the spacers asked for by unit, and the entries for them where the sizes are known."""
+    asked, inputs = {}, []
+    for unit in _airs(records):
+        present = spacers_now(records, unit)
+        if present is None:
+            continue
+        name = spacers_key(unit)
+        given = CarryInput(name, f"Volume spacers in the {unit.kind}, then", typed.get(name, f"{present}"), "")
+        entry, count = _entry(given, "count", (0, _most_spacers(unit)), units)
+        inputs.append(entry)
+        if count is not None:
+            asked[unit.id] = round(count)
+    return asked, inputs
+
+
+def _most_spacers(unit: Unit) -> int:
+    """Give how many spacers go in: the maker's limit, and no more than leave the piston its travel."""
+    most = MOST_SPACERS if unit.spacer_limit is None else unit.spacer_limit
+    while most:
+        try:
+            chamber_of(unit, most)
+        except InputError:
+            most -= 1
+        else:
+            break
+    return most
 
 
 def _first_text(records: SpringRecords, name: str, units: Units) -> str:
@@ -108,59 +143,10 @@ def _first_text(records: SpringRecords, name: str, units: Units) -> str:
     return ""
 
 
-def _read(label: str, text: str, quantity: str, units: Units) -> float | None:
+def _read(label: str, text: str, quantity: str, limits: tuple[float, float], units: Units) -> float | None:
     if not text.strip():
         return None
-    value = units.parse(text, quantity)
-    low, high = LIMITS[quantity]
+    value, (low, high) = units.parse(text, quantity), limits
     if not low <= value <= high:
         raise InputError(label, text, f"{units.text(low, quantity)} to {units.text(high, quantity)}")
     return value
-
-
-def _rows(records: SpringRecords, values: dict[str, float | None], units: Units) -> tuple[CarryRow, ...]:
-    from workbench.physics.carry import CarryOver, carry_spring, carry_tyre
-
-    parts, rows = records.sag.parts, []
-    here_c, there_c = values["here_c"] or 0.0, values["there_c"] or 0.0
-    here_m, there_m = values.get("here_m") or 0.0, values.get("there_m") or 0.0
-
-    def row(title: str, kpa: float, carried: CarryOver) -> CarryRow:
-        care = (
-            "That is above the highest pressure the maker allows: set it at the ride." if carried.over_maximum else ""
-        )
-        return CarryRow(
-            title,
-            units.text(kpa, "pressure"),
-            units.text(carried.set_here_kpa, "pressure"),
-            units.text(carried.shows_there_kpa, "pressure"),
-            units.text(carried.if_left_kpa, "pressure"),
-            " ".join(carried.reasons),
-            care,
-        )
-
-    for unit in parts.units:
-        kpa = parts.value(Item.PRESSURE, unit.id)
-        if kpa is None:
-            continue
-        sag = kept_sag(records, unit)
-        old_kg = sag.rider_mass_kg if sag else None
-        new_kg = values.get("rider_kg")
-        heavier = old_kg is not None and new_kg is not None and abs(new_kg - old_kg) > 0.05
-        carried = carry_spring(
-            kpa,
-            here_c=here_c,
-            there_c=there_c,
-            here_m=here_m,
-            there_m=there_m,
-            old_rider_kg=old_kg if heavier else None,
-            new_rider_kg=new_kg if heavier else None,
-            maximum_kpa=unit.maximum_kpa,
-        )
-        rows.append(row(parts.subject_title(Item.PRESSURE, unit.id), kpa, carried))
-    for tyre in parts.tyres:
-        kpa = parts.value(Item.TYRE_PRESSURE, tyre.id)
-        if kpa is not None:
-            carried = carry_tyre(kpa, here_c=here_c, there_c=there_c, here_m=here_m, there_m=there_m)
-            rows.append(row(parts.subject_title(Item.TYRE_PRESSURE, tyre.id), kpa, carried))
-    return tuple(rows)

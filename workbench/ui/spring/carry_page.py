@@ -40,7 +40,7 @@ class _Entry(QWidget):
 
     def show_entry(self, entry: CarryInput) -> None:
         """Show what was typed."""
-        label = f"{entry.label}, {entry.unit}"
+        label = f"{entry.label}, {entry.unit}" if entry.unit else entry.label
         self._label.setText(label)
         self.line.setAccessibleName(label)
         if self.line.text() != entry.text:
@@ -70,7 +70,31 @@ class _Row(QWidget):
         grid.addWidget(Words(row.reasons, "note"), 2, 0, 1, len(heads))
         if row.care:
             grid.addWidget(CareNote(row.care), 3, 0, 1, len(heads))
-        grid.addWidget(Rule(), 4, 0, 1, len(heads))
+        if row.ways:
+            grid.addWidget(_Ways(row), 4, 0, 1, len(heads))
+        grid.addWidget(Rule(), 5, 0, 1, len(heads))
+
+
+class _Ways(QWidget):
+    """Other spacers with their pressure, beside the ways that give up the sag; as the setup was made."""
+
+    def __init__(self, row: CarryRow) -> None:
+        super().__init__()
+        grid = QGridLayout(self)
+        grid.setContentsMargins(SPACE_16, SPACE_4, 0, SPACE_4)
+        grid.setHorizontalSpacing(SPACE_24)
+        grid.setVerticalSpacing(SPACE_4)
+        heads = ("Where the setup was made", "Pressure", "Sag", "End force in a hit")
+        for column, head in enumerate(heads):
+            grid.addWidget(Words(head, "note"), 0, column)
+            grid.setColumnStretch(column, 4 if column == 0 else 2)
+        for line, way in enumerate(row.ways, start=1):
+            for column, text in enumerate((way.title, way.pressure, way.sag, way.end_force)):
+                words = Words(text, "strong" if way.is_advised else "text")
+                words.setObjectName(f"carry_way_{line}_{column}")
+                grid.addWidget(words, 2 * line, column)
+            if way.care:
+                grid.addWidget(Words(way.care, "problem"), 2 * line + 1, 0, 1, len(heads))
 
 
 class CarryPage(Page):
@@ -85,12 +109,14 @@ class CarryPage(Page):
         self._grid.setHorizontalSpacing(SPACE_24)
         self._grid.setVerticalSpacing(SPACE_16)
         self._hint = Words("", "text", name="carry_hint")
+        self._note = Words("", "note", name="carry_note")
         self._rows = QVBoxLayout()
         self._rows.setSpacing(SPACE_8)
         self._shown: tuple[CarryRow, ...] = ()
         self._sheet.body.addLayout(self._grid)
         self._sheet.body.addWidget(self._hint)
         self._sheet.body.addLayout(self._rows)
+        self._sheet.body.addWidget(self._note)
         self._sheet.body.addWidget(CareNote(LEAVE, name="carry_care"))
         self._sheet.body.addStretch(1)
         outer = QVBoxLayout(self)
@@ -111,6 +137,7 @@ class CarryPage(Page):
                 self._grid.addWidget(self._entries[given.name], place // 3, place % 3, Qt.AlignmentFlag.AlignTop)
             self._entries[given.name].show_entry(given)
         self._hint.set_words(state.hint)
+        self._note.set_words(state.note)
         if state.rows != self._shown:
             self._shown = state.rows
             while item := self._rows.takeAt(0):
