@@ -36,6 +36,9 @@ class Side(StrEnum):
     GUESS = "guess"  # the rider's, once there is no run left
 
 
+WHOSE = {Side.DOOR: "", Side.HELPER: ", the helper's screen", Side.RIDER: ", the rider's screen", Side.GUESS: ""}
+
+
 @dataclass(frozen=True, slots=True)
 class BlindRunDraft:
     """What has been entered of a run: what the helper ticked, what the rider rated. It says nothing of the order."""
@@ -123,7 +126,7 @@ def resolve_blind(
     state = BlindState(
         side=side,
         title=f"Blind test on {course}",
-        subtitle=f"Run {place + 1} of {total}" if place < total else f"All {total} runs are kept",
+        subtitle=f"Run {place + 1} of {total}{WHOSE[side]}" if place < total else f"All {total} runs are kept",
         sealed=f"Order fixed {short_time(records.plan.fixed_at)}. Fingerprint {short_print(records.plan.digest)}",
         place=place,
         total=total,

@@ -35,7 +35,8 @@ class RidePage(Page):
         self._plan = BlindPlanView(view_model)
         self._blind = BlindView(view_model)
         self._blind.revealed.connect(self._to_review)
-        self._next = NextView(view_model)
+        self._next = NextView(view_model, self)
+        self._next.hide()  # until the sheet has it in its margin
         self._entry = RunEntryView(view_model)
         self._runs = RunList(view_model)
         self._setup = Words("", "mute", name="session_setup")
