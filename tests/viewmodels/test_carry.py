@@ -6,8 +6,10 @@ import pytest
 
 from tests.fixtures import a_bike, make_desk
 from workbench.actions.edit import edit
+from workbench.actions.on_bike import set_item
 from workbench.actions.sag import keep_sag, sag_records
 from workbench.model.sag_rules import Band, SagRound
+from workbench.model.setting import Item
 from workbench.model.unit import Unit
 from workbench.viewmodels.bench import Bench
 from workbench.viewmodels.carry import CarryViewModel
@@ -96,6 +98,16 @@ def test_without_a_makers_limit_the_travel_limits_the_spacers(desk):
     bench = measured(desk, **SIZES, spacer_volume_mm3=10_000.0)
     assert not entry(carried(desk, bench, spacers_front="5"), "spacers_front").problem
     assert "0 to 5" in entry(carried(desk, bench, spacers_front="6"), "spacers_front").problem
+
+
+def test_a_pressure_set_since_the_sag_is_reckoned_with(desk):
+    bench = measured(desk, **SIZES, **SPACERS)
+    unit = desk.ask(sag_records(bench.bike_id)).parts.unit("front")
+    desk.do("Set", set_item(bench.bike_id, Item.PRESSURE, unit.id, 80 * PSI, "set_to"))
+    as_it_is, linked, *_ = carried(desk, bench, spacers_front="1").rows[0].ways
+    assert plain(as_it_is.pressure) == "80 psi"
+    assert as_it_is.sag == linked.sag
+    assert plain(as_it_is.sag) == "29.8 mm (19 %)"
 
 
 def test_without_sizes_there_is_no_entry_for_spacers_and_the_sheet_says_what_it_takes(desk):

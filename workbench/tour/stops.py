@@ -8,9 +8,12 @@ from typing import Any
 
 from PySide6.QtWidgets import QApplication, QWidget
 
+from workbench.actions.edit import edit
 from workbench.actions.garage import garage_rows
+from workbench.actions.parts import bike_parts
 from workbench.app import Workbench
 from workbench.model.bike import Station
+from workbench.model.unit import Unit
 from workbench.ui.parts.sheet import Sheet
 from workbench.viewmodels.window import BACKUPS, CARRY, HISTORY, LEVERAGE, SPRING
 
@@ -140,6 +143,18 @@ def _carry(workbench: Workbench) -> None:
     view_model.set_text("here_c", "22")
     view_model.set_text("there_c", "-3")
     view_model.set_text("there_m", "1200")
+
+
+def _carry_spacers(workbench: Workbench) -> None:
+    """A fork whose sizes are known, with one spacer more and a heavier pack."""
+    fork = workbench.desk.ask(bike_parts(bike(workbench, "Larch 150", CARRY).bike_id)).unit("front")
+    assert fork is not None
+    sizes = {"area_mm2": 850.0, "positive_mm3": 205e3, "negative_mm3": 42e3, "spacer_volume_mm3": 1e4}
+    for name, value in sizes.items():
+        workbench.desk.do("Enter a size", edit(Unit, fork.id, name, value))
+    view_model = bike(workbench, "Larch 150", CARRY)
+    for name, text in (("here_c", "20"), ("there_c", "20"), ("rider_kg", "86"), ("spacers_front", "2")):
+        view_model.set_text(name, text)
 
 
 def _leverage(workbench: Workbench) -> None:
@@ -299,6 +314,7 @@ STOPS: tuple[tuple[str, str, bool, Go], ...] = (
     ("sample", "leverage", False, _leverage),
     ("sample", "leverage-mountings", False, _mountings),
     ("sample", "carry", False, _carry),
+    ("sample", "carry-spacers", False, _carry_spacers),
     ("sample", "baseline-write-bench", True, partial(_open, name="Fell 130", station=Station.BASELINE)),
     ("sample", "baseline-write", False, partial(_open, name="Fell 130", station=Station.BASELINE)),
     ("sample", "baseline", False, partial(_open, name="Tarn hardtail", station=Station.BASELINE)),

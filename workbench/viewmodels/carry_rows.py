@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, cast
 
 from workbench.actions.spring import SpringRecords
+from workbench.model.errors import InputError
+from workbench.model.sag import SagMeasurement
 from workbench.model.setting import Item
 from workbench.model.unit import Unit
 from workbench.viewmodels.shown import Units, how_many
@@ -20,7 +22,7 @@ if TYPE_CHECKING:
 OVER_MAXIMUM = "That is above the highest pressure the maker allows: set it at the ride."
 SIZES_FIRST = (
     "For another number of spacers, enter the piston's area, the chambers and the volume of one spacer with the unit"
-    " in the garage, and keep a sag at the pressure that is in it."
+    " in the garage, and keep a sag."
 )
 
 
@@ -56,11 +58,27 @@ def spacers_key(unit: Unit) -> str:
 
 
 def spacers_now(records: SpringRecords, unit: Unit) -> int | None:
-    """Give how many spacers a change begins from; None where sizes or a kept sag at this pressure are missing."""
-    sag = kept_sag(records, unit)
-    if sag is None or sag.spacers is None or not unit.spacer_volume_mm3 or chamber_of(unit, sag.spacers) is None:
+    """Give how many spacers a change begins from; None where sizes or a sag are missing."""
+    sag, kpa = kept_sag(records, unit), records.sag.parts.value(Item.PRESSURE, unit.id)
+    if sag is None or sag.spacers is None or kpa is None or not unit.spacer_volume_mm3:
         return None
-    return sag.spacers if sag.pressure_kpa == records.sag.parts.value(Item.PRESSURE, unit.id) else None
+    return sag.spacers if _sag_at(sag, unit, kpa) is not None else None
+
+
+def _sag_at(sag: SagMeasurement, unit: Unit, kpa: float) -> float | None:
+    """Give the sag at the pressure that is in now: as measured, or reckoned from there with the sizes known."""
+    chamber = chamber_of(unit, sag.spacers)
+    if chamber is None or sag.pressure_kpa is None:
+        return None
+    if sag.pressure_kpa == kpa:
+        return sag.sag_mm
+    from workbench.physics.air import force_n, static_travel_mm
+
+    try:
+        load = cast(float, force_n(chamber, pressure_kpa=sag.pressure_kpa, travel_mm=sag.sag_mm))
+        return static_travel_mm(chamber, pressure_kpa=kpa, load_n=load) or None
+    except InputError:  # so little pressure that the rider would sit at the end
+        return None
 
 
 def carry_rows(
@@ -100,13 +118,14 @@ def _carried(
     old_kg = sag.rider_mass_kg if sag else None
     other_rider = old_kg is not None and rider_kg is not None and abs(rider_kg - old_kg) > 0.05
     other_spacers = sag is not None and spacers is not None and spacers != sag.spacers
+    sag_mm = _sag_at(sag, unit, kpa) if sag and other_spacers else None
     return carry_spring(
         kpa,
         **weather,
         old_rider_kg=old_kg if other_rider else None,
         new_rider_kg=rider_kg if other_rider else None,
         chamber=chamber_of(unit, sag.spacers) if sag and other_spacers else None,
-        sag_mm=sag.sag_mm if sag and other_spacers else None,
+        sag_mm=sag_mm,
         new_spacer_mm3=(spacers or 0) * (unit.spacer_volume_mm3 or 0.0) if other_spacers else None,
         maximum_kpa=unit.maximum_kpa,
     )
@@ -128,20 +147,20 @@ def _ways(
     sag = kept_sag(records, unit)
     if change is None or sag is None or spacers is None or not unit.travel_mm:
         return ()
-    travel_mm = unit.travel_mm
+    travel_mm, sag_mm = unit.travel_mm, _sag_at(sag, unit, kpa) or sag.sag_mm
 
-    def way(title: str, pressure: float, sag_mm: float, end_n: float, *, advised: bool = False) -> CarryWay:
+    def way(title: str, pressure: float, at_mm: float, end_n: float, *, advised: bool = False) -> CarryWay:
         over = unit.maximum_kpa is not None and pressure > unit.maximum_kpa
         low = unit.minimum_kpa is not None and pressure < unit.minimum_kpa
         care = "Above the maker's highest pressure." if over else "Below the maker's lowest pressure." if low else ""
-        where = f"{units.text(sag_mm, 'length')} ({units.text(round(sag_mm / travel_mm, 2), 'fraction')})"
+        where = f"{units.text(at_mm, 'length')} ({units.text(round(at_mm / travel_mm, 2), 'fraction')})"
         force = units.text(round(end_n, -1), "force")
         return CarryWay(title, units.text(pressure, "pressure"), where, force, advised, care)
 
     many = how_many(spacers, "spacer")
     ways = [
-        way(f"As it is, {how_many(sag.spacers or 0, 'spacer')}", kpa, sag.sag_mm, change.end_before_n),
-        way(f"{many} and this pressure, one change", change.pressure_kpa, sag.sag_mm, change.end_after_n, advised=True),
+        way(f"As it is, {how_many(sag.spacers or 0, 'spacer')}", kpa, sag_mm, change.end_before_n),
+        way(f"{many} and this pressure, one change", change.pressure_kpa, sag_mm, change.end_after_n, advised=True),
         way(f"{many}, pressure left", kpa, change.left_sag_mm, change.end_left_n),
     ]
     if change.alone_kpa is not None and change.alone_sag_mm is not None:

@@ -84,7 +84,7 @@ class _Ways(QWidget):
         grid.setContentsMargins(SPACE_16, SPACE_4, 0, SPACE_4)
         grid.setHorizontalSpacing(SPACE_24)
         grid.setVerticalSpacing(SPACE_4)
-        heads = ("Where the setup was made", "Pressure", "Sag", "End force in a hit")
+        heads = ("For the setup's rider and warmth", "Pressure", "Sag", "End force in a hit")
         for column, head in enumerate(heads):
             grid.addWidget(Words(head, "note"), 0, column)
             grid.setColumnStretch(column, 4 if column == 0 else 2)
