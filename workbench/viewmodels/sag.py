@@ -224,8 +224,10 @@ class SagViewModel(ViewModel[SagState]):
             turns = units.parse(text, "turns") if opened and text.strip() else None
         except InputError:
             return
-        if opened is not None:
-            self.set_text(LENGTH, "" if turns is None else length_text(turns, opened.unit, units))
+        if opened is not None and turns is None:
+            self.set_field(LENGTH, None)
+        elif opened is not None and turns is not None:
+            self.set_text(LENGTH, length_text(turns, opened.unit, units))
 
     def aim(self, origin: str) -> None:
         """Take the maker's band or the usual one as the target."""

@@ -7,10 +7,11 @@ import sys
 
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QAbstractButton, QApplication, QLineEdit
+from PySide6.QtWidgets import QAbstractButton, QApplication, QLabel, QLineEdit
 
 from tests.fixtures import a_bike, make_desk
-from workbench.actions.sag import sag_records
+from workbench.actions.sag import keep_sag, sag_records
+from workbench.model.sag_rules import Band, SagRound
 from workbench.ui.parts.theme import Theme, apply_theme, current
 from workbench.ui.sag.page import SagPage
 from workbench.viewmodels.bench import Bench
@@ -221,3 +222,75 @@ def test_by_keys_alone_from_the_first_page_to_everything_put_back(qtbot, desk):
     press(Qt.Key.Key_Space)
     assert page._view_model.state.guide is None
     assert not page._view_model.state.ends[0].is_due
+
+
+def test_preload_of_a_coil_is_typed_in_turns_and_stands_in_millimetres_beside_it(qtbot, desk):
+    bike = a_bike(desk, layout="air_coil", shock_stroke_mm=57.5)
+    page = open_page(qtbot, desk, bike)
+    page.view_model.start("rear")
+    page.view_model.set_field("as_they_stand", True)
+    page.view_model.next()
+    QApplication.processEvents()
+    turns, length = (find(page, QLineEdit, f"sag_preload_{name}_entry") for name in ("turns", "mm"))
+    turns.setFocus()
+    qtbot.keyClicks(turns, "1 1/2")
+    assert length.text() == "2.25 mm"
+    assert turns.text() == "1 1/2"
+    length.setFocus()
+    length.selectAll()
+    qtbot.keyClicks(length, "3")
+    assert turns.text() == "2"
+    qtbot.keyClick(length, Qt.Key.Key_Tab)
+    assert page.view_model.state.guide.draft.preload_mm == 3.0
+    turns.setFocus()
+    turns.selectAll()
+    qtbot.keyClick(turns, Qt.Key.Key_Delete)
+    assert length.text() == ""
+
+
+def test_turns_that_cannot_be_are_said_at_their_field_and_stay(qtbot, desk):
+    bike = a_bike(desk, layout="air_coil", shock_stroke_mm=57.5)
+    page = open_page(qtbot, desk, bike)
+    page.view_model.start("rear")
+    page.view_model.set_field("as_they_stand", True)
+    page.view_model.next()
+    QApplication.processEvents()
+    turns = find(page, QLineEdit, "sag_preload_turns_entry")
+    turns.setFocus()
+    qtbot.keyClicks(turns, "many")
+    qtbot.keyClick(turns, Qt.Key.Key_Tab)
+    assert turns.text() == "many"
+    assert "number in turns" in turns.accessibleDescription()
+
+
+def test_the_spring_curve_of_an_end_is_one_key_away_once_its_sag_is_kept(qtbot, desk):
+    bike = a_bike(desk)
+    known = desk.ask(sag_records(bike.id))
+    one = SagRound((17.0, 17.0), "standing", "helper", desk.now(), 1240.0)
+    shock = known.parts.unit("rear")
+    desk.do("Sag", keep_sag(bike.id, known.rider.id, shock.id, (one,), Band(0.27, 0.3, "own")), bike_id=bike.id)
+    page = open_page(qtbot, desk, bike)
+    asked = []
+    page.station_requested.connect(asked.append)
+    assert not find(page, QAbstractButton, "sag_front_spring").isVisibleTo(page)
+    click(qtbot, page, "sag_rear_spring")
+    assert asked == ["spring"]
+    assert desk.setting(f"spring/end/{bike.id}", "") == "rear"
+
+
+def test_readings_from_above_and_below_are_typed_one_after_the_other(qtbot, desk):
+    bike = a_bike(desk)
+    page = open_page(qtbot, desk, bike)
+    view_model = page.view_model
+    view_model.start("rear")
+    view_model.set_field("as_they_stand", True)
+    assert view_model.next()
+    view_model.set_text("pressure_kpa", "180")
+    assert view_model.next()
+    click(qtbot, page, "sag_both_ways_entry")
+    line = find(page, QLineEdit, "sag_reading_entry")
+    for text in ("15", "18"):
+        qtbot.keyClicks(line, text)
+        qtbot.keyClick(line, Qt.Key.Key_Return)
+    assert view_model.state.guide.draft.settled == ("above", "below")
+    assert "Friction about" in find(page, QLabel, "sag_friction").text()

@@ -51,9 +51,12 @@ class Entry(QObject):
     def show(self, guide: GuideShown) -> None:
         """Show the value or the text as it was typed; a field being edited keeps its text."""
         self.field.set_unit(guide.units.unit(self._quantity))
-        if self.field.is_editing():
-            return
         typed = guide.draft.text(self.name)
+        text = "" if typed is None else typed.text
+        if self.field.is_editing() and (self.field.line.hasFocus() or text == self.field.typed()):
+            return
+        if self.field.is_editing() and typed is None:
+            self.field.revert()  # its twin took the typing back
         if typed is not None:
             self.field.set_typed(typed.text)
         else:
