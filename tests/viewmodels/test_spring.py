@@ -20,13 +20,13 @@ def desk(tmp_path):
         yield made
 
 
-def measured(desk, end="front", kpa=75 * PSI, sag_mm=32.0, **facts):
+def measured(desk, end="front", kpa=75 * PSI, sag_mm=32.0, negative_kpa=None, **facts):
     bike = a_bike(desk, fork_travel_mm=160.0)
     records = desk.ask(sag_records(bike.id))
     unit = records.parts.unit(end)
     for name, value in facts.items():
         desk.do("Fact", edit(Unit, unit.id, name, value))
-    one = SagRound((sag_mm, sag_mm), "standing", "helper", desk.now(), kpa, spacers=0)
+    one = SagRound((sag_mm, sag_mm), "standing", "helper", desk.now(), kpa, spacers=0, negative_kpa=negative_kpa)
     desk.do("Keep sag", keep_sag(bike.id, records.rider.id, unit.id, (one,), Band(0.18, 0.22, "own")))
     bench = Bench(desk)
     bench.put_bike(bike.id)
@@ -151,3 +151,28 @@ def test_half_a_pair_is_named_by_its_line(desk):
     view_model = surveyed(desk)
     view_model.set_pair(2, 1, "")
     assert "Line 3" in view_model.state.said
+
+
+def test_a_negative_chamber_of_its_own_is_drawn_with_its_pressure_and_can_be_tried(desk):
+    bench = measured(desk, negative_kpa=60 * PSI, **sizes(), negative="separate")
+    view_model = SpringViewModel(desk, bench)
+    view_model.show()
+    measured_curve = view_model.state.curve
+    assert measured_curve.in_newton
+    assert [slider.name for slider in view_model.state.sliders] == ["pressure_kpa", "negative_kpa"]
+    view_model.try_value("negative_kpa", round(90 * PSI))
+    assert view_model.state.curve.sag_mm > measured_curve.sag_mm  # it pulls the unit into its travel
+    assert view_model.state.kept == measured_curve
+    assert view_model.state.curve.load == measured_curve.load
+
+
+def test_without_the_negative_pressure_typical_sizes_are_assumed_and_it_says_why(desk):
+    state = SpringViewModel(desk, measured(desk, **sizes(), negative="separate")).state
+    assert not state.curve.in_newton
+    assert "put in with the sag" in " ".join(state.remarks)
+
+
+def test_the_sheet_opens_at_the_end_that_was_asked_for(desk):
+    bench = measured(desk, end="rear", sag_mm=17.0)
+    desk.set_setting(f"spring/end/{bench.bike_id}", "rear")
+    assert SpringViewModel(desk, bench).state.end == "rear"

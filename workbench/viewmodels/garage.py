@@ -194,6 +194,12 @@ class GarageViewModel(ViewModel[GarageState]):
         bike_id = self.bike_id
         return self.act(f"Add rider {name.strip()[:40]}", lambda gate: add_rider(bike_id, add(gate).id)(gate)) is None
 
+    def show_spring(self, unit_id: str) -> None:
+        """Say which end the spring sheet opens at."""
+        unit = next((one for one in self._desk.ask(bike_parts(self.bike_id)).units if one.id == unit_id), None)
+        if unit is not None:
+            self._desk.set_setting(f"spring/end/{self.bike_id}", unit.end)
+
     def new_hardware(self, unit_id: str, reason: str) -> None:
         """Say that a unit is no longer what was measured: counts and sag fall due."""
         self.act(f"{GENERATION_REASONS[reason]}: counts and sag fall due", start_generation(unit_id, reason))

@@ -14,24 +14,13 @@ from workbench.viewmodels.bench import Bench
 from workbench.viewmodels.coil import CoilViewModel
 from workbench.viewmodels.shown import Units
 from workbench.viewmodels.spring_curves import SpringCurve, WhatIf, curve_of, kept_sag, leverage_of
-from workbench.viewmodels.spring_sizes import chamber_of
+from workbench.viewmodels.spring_sliders import Slider, sliders_of
 
 ASSUMED = (
     "Typical chamber sizes are assumed: the curve is drawn in multiples of the rider's load, with its uncertainty."
 )
+NEGATIVE_MISSING = "For a curve in newtons the negative chamber's own pressure has to be put in with the sag."
 SAG_FIRST = "A curve is drawn from a kept sag measurement. Measure sag first."
-
-
-@dataclass(frozen=True, slots=True)
-class Slider:
-    """Something that can be tried on paper."""
-
-    name: str
-    label: str
-    low: int
-    high: int
-    value: int
-    text: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,7 +48,6 @@ class SpringViewModel(ViewModel[SpringState]):
     station = "sag"
 
     def __init__(self, desk: Desk, bench: Bench) -> None:
-        self._end = "front"
         self._tried: dict[str, WhatIf] = {}
         self._of_bike = ""
         self.coil = CoilViewModel(desk, bench)  # the coil's own sheets, on the same page
@@ -70,14 +58,14 @@ class SpringViewModel(ViewModel[SpringState]):
         if not self.bike_id:
             return SpringState(blocked="Pick a bike first.")
         if self._of_bike != self.bike_id:
-            self._of_bike, self._tried, self._end = self.bike_id, {}, "front"
+            self._of_bike, self._tried = self.bike_id, {}
         records = self._desk.ask(spring_records(self.bike_id, self._bench.rider_id))
         units = tuple(
             unit for unit in records.sag.parts.units if unit.spring == "coil" or kept_sag(records, unit) is not None
         )
         if not units:
             return SpringState(blocked=SAG_FIRST)
-        unit = next((one for one in units if one.end == self._end), units[0])
+        unit = next((one for one in units if one.end == self._picked()), units[0])
         if kept_sag(records, unit) is None:
             return SpringState(SAG_FIRST, _ends(units), unit.end, _title(unit), has_coil=True)
         tried = self._tried.get(unit.id, WhatIf())
@@ -88,8 +76,8 @@ class SpringViewModel(ViewModel[SpringState]):
             return SpringState(str(error), _ends(units), unit.end, _title(unit), has_coil=unit.spring == "coil")
 
     def pick_end(self, end: str) -> None:
-        """Look at the other end."""
-        self._end = end
+        """Look at the other end; other sheets ask for one the same way."""
+        self._desk.set_setting(f"spring/end/{self.bike_id}", end)
         self.refresh()
 
     def try_value(self, name: str, value: int) -> None:
@@ -102,6 +90,8 @@ class SpringViewModel(ViewModel[SpringState]):
             now = replace(now, spacers=value)
         elif name == "pressure_kpa":
             now = replace(now, pressure_kpa=float(value))
+        elif name == "negative_kpa":
+            now = replace(now, negative_kpa=float(value))
         else:
             now = replace(now, rate_n_per_mm=float(value))
         self._tried[unit.id] = now
@@ -111,6 +101,9 @@ class SpringViewModel(ViewModel[SpringState]):
         """Forget what was tried."""
         self._tried.clear()
         self.refresh()
+
+    def _picked(self) -> str:
+        return self._desk.setting(f"spring/end/{self.bike_id}", "front")
 
     def _unit(self) -> Unit | None:
         parts = self._desk.ask(spring_records(self.bike_id, self._bench.rider_id)).sag.parts
@@ -132,9 +125,9 @@ def resolve(records: SpringRecords, units: tuple[Unit, ...], unit: Unit, tried: 
         kept=kept,
         force_label="force, N" if curve.in_newton else "force, multiples of the rider's load",
         travel_label="travel, mm" if unit.kind == "fork" else "stroke, mm",
-        sliders=_sliders(unit, sag, tried, shown),
+        sliders=sliders_of(unit, sag, tried, shown),
         findings=_findings(records, unit, sag, curve, shown),
-        remarks=_remarks(records, kept, curve),
+        remarks=_remarks(records, unit, kept, curve),
         is_tried=is_tried,
         has_coil=unit.spring == "coil",
     )
@@ -146,24 +139,6 @@ def _title(unit: Unit) -> str:
 
 def _ends(units: tuple[Unit, ...]) -> tuple[tuple[str, str], ...]:
     return tuple((unit.end, unit.end.capitalize()) for unit in units)
-
-
-def _sliders(unit: Unit, sag: SagMeasurement, tried: WhatIf, shown: Units) -> tuple[Slider, ...]:
-    sliders = []
-    if unit.spring == "coil":
-        rate = tried.rate_n_per_mm if tried.rate_n_per_mm is not None else (sag.rate_n_per_mm or 0.0)
-        middle = round(sag.rate_n_per_mm or 0.0)
-        text = shown.text(rate, "spring_rate")
-        return (Slider("rate_n_per_mm", "Spring rate", max(1, middle // 2), middle * 2, round(rate), text),)
-    now = sag.pressure_kpa or 0.0
-    pressure = tried.pressure_kpa if tried.pressure_kpa is not None else now
-    low = round(unit.minimum_kpa if unit.minimum_kpa is not None else 0.6 * now)
-    high = round(unit.maximum_kpa if unit.maximum_kpa is not None else 1.5 * now)
-    sliders.append(Slider("pressure_kpa", "Pressure", low, high, round(pressure), shown.text(pressure, "pressure")))
-    if chamber_of(unit, 0) is not None and unit.spacer_volume_mm3 and unit.spacer_limit:
-        count = tried.spacers if tried.spacers is not None else (sag.spacers or 0)
-        sliders.append(Slider("spacers", "Volume spacers", 0, unit.spacer_limit, count, str(count)))
-    return tuple(sliders)
 
 
 def _findings(
@@ -201,8 +176,10 @@ def _wheel_words(
     return words
 
 
-def _remarks(records: SpringRecords, kept: SpringCurve | None, curve: SpringCurve) -> tuple[str, ...]:
+def _remarks(records: SpringRecords, unit: Unit, kept: SpringCurve | None, curve: SpringCurve) -> tuple[str, ...]:
     remarks = [ASSUMED] if not curve.in_newton else []
+    if remarks and unit.area_mm2 and unit.negative == "separate":
+        remarks.append(NEGATIVE_MISSING)
     shift = _rebound_words(kept, curve)
     if shift:
         remarks.append(shift)

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from workbench.actions.spring import SpringRecords
 from workbench.model.sag import SagMeasurement
 from workbench.model.unit import LeverageSurvey, Unit, survey_in_use
-from workbench.viewmodels.spring_sizes import chamber_of
+from workbench.viewmodels.spring_sizes import chamber_of, own_kpa
 
 if TYPE_CHECKING:
     from workbench.physics.air import AirChamber
@@ -27,6 +27,7 @@ class WhatIf:
     pressure_kpa: float | None = None
     rate_n_per_mm: float | None = None
     spacers: int | None = None
+    negative_kpa: float | None = None  # of a negative chamber with a valve of its own
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,7 +67,7 @@ def curve_of(records: SpringRecords, unit: Unit, sag: SagMeasurement, what_if: W
     """Compute the curve of a unit at what was measured, or at something else tried on paper."""
     if unit.spring == "coil":
         return _coil_curve(unit, sag, what_if)
-    chamber = chamber_of(unit, sag.spacers if what_if.spacers is None else what_if.spacers)
+    chamber = chamber_of(unit, sag.spacers if what_if.spacers is None else what_if.spacers, sag.negative_kpa)
     if chamber is None:
         return _unknown_curve(records, unit, sag, what_if)
     return _known_curve(unit, sag, chamber, what_if)
@@ -75,20 +76,25 @@ def curve_of(records: SpringRecords, unit: Unit, sag: SagMeasurement, what_if: W
 def _known_curve(unit: Unit, sag: SagMeasurement, chamber: AirChamber, what_if: WhatIf) -> SpringCurve:
     from workbench.physics import air
 
-    measured = chamber_of(unit, sag.spacers) or chamber
-    pressure = sag.pressure_kpa or 0.0
-    load = float(air.force_n(measured, pressure_kpa=pressure, travel_mm=sag.sag_mm))
+    measured = chamber_of(unit, sag.spacers, sag.negative_kpa) or chamber
+    pressure, inside = sag.pressure_kpa or 0.0, own_kpa(unit, sag.negative_kpa)
+    load = float(air.force_n(measured, pressure_kpa=pressure, travel_mm=sag.sag_mm, negative_kpa=inside))
     tried = pressure if what_if.pressure_kpa is None else what_if.pressure_kpa
+    within = inside if what_if.negative_kpa is None else own_kpa(unit, what_if.negative_kpa)
     travel = _travels(chamber.travel_mm)
-    there = air.static_travel_mm(chamber, pressure_kpa=tried, load_n=load)
-    quick = [float(air.force_n(chamber, pressure_kpa=tried, travel_mm=x, n=QUICK)) for x in travel]
+    there = air.static_travel_mm(chamber, pressure_kpa=tried, load_n=load, negative_kpa=within)
+
+    def force(at_mm: float, n: float = 1.0) -> float:
+        return float(air.force_n(chamber, pressure_kpa=tried, travel_mm=at_mm, n=n, negative_kpa=within))
+
+    quick = tuple(force(x, QUICK) for x in travel)
     return SpringCurve(
         travel_mm=travel,
-        force=tuple(float(air.force_n(chamber, pressure_kpa=tried, travel_mm=x)) for x in travel),
-        quick=tuple(quick),
+        force=tuple(force(x) for x in travel),
+        quick=quick,
         load=load,
         sag_mm=there,
-        rate_at_sag=float(air.rate_n_per_mm(chamber, pressure_kpa=tried, travel_mm=there)),
+        rate_at_sag=float(air.rate_n_per_mm(chamber, pressure_kpa=tried, travel_mm=there, negative_kpa=within)),
         end_force=quick[-1],
     )
 
@@ -103,7 +109,7 @@ def _unknown_curve(records: SpringRecords, unit: Unit, sag: SagMeasurement, what
         if one.unit_id == unit.id
         and one.generation_id == sag.generation_id
         and one.posture == sag.posture
-        and one.spacers == sag.spacers
+        and (one.spacers, one.negative_kpa) == (sag.spacers, sag.negative_kpa)
         and one.pressure_kpa
     ]
     tried = what_if.pressure_kpa if what_if.pressure_kpa is not None else (sag.pressure_kpa or 0.0)

@@ -78,3 +78,11 @@ def test_the_verb_leads_to_the_station_that_is_due(driver):
 def test_facts_changed_elsewhere_are_shown_at_once(desk, bike, driver):
     desk.do("Add", add_person("S. Tamm"))
     assert "S. Tamm" in [driver.find("main_rider").itemText(place) for place in range(2)]
+
+
+def test_the_spring_curve_is_one_key_away_from_the_facts_of_each_end(desk, bike, driver):
+    asked = []
+    driver.page.station_requested.connect(asked.append)
+    driver.find("spring_shock").click()
+    assert asked == ["spring"]
+    assert desk.setting(f"spring/end/{bike.id}", "") == "rear"

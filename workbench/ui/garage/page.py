@@ -53,6 +53,10 @@ class GaragePage(Page):
     def _go_on(self) -> None:
         self.station_requested.emit(self._garage.next_station())
 
+    def _to_spring(self, unit_id: str) -> None:
+        self._garage.show_spring(unit_id)
+        self.station_requested.emit("spring")
+
     def _name_next(self) -> None:
         self._next.set_text(NEXT[self._garage.next_station()])
 
@@ -78,6 +82,7 @@ class GaragePage(Page):
             view.fact_committed.connect(self._garage.set_fact)
             view.text_kept.connect(self._garage.keep_text)
             view.hardware_renewed.connect(self._garage.new_hardware)
+            view.spring_requested.connect(self._to_spring)
             self._sections[section.key] = view
             self._sheet.body.addWidget(view)
 

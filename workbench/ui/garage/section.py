@@ -20,6 +20,7 @@ class SectionView(QWidget):
     fact_committed = Signal(str, str, object)  # section, field, value
     text_kept = Signal(str, str, str)  # section, field, text that could not be read
     hardware_renewed = Signal(str, str)  # unit, reason
+    spring_requested = Signal(str)  # unit
 
     def __init__(self, key: str, reasons: tuple[tuple[str, str], ...], parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -34,10 +35,13 @@ class SectionView(QWidget):
         self._form.row_kept.connect(self._keep)
         self._hardware = Button("Hardware changed ...", "link", name=f"hardware_{key}")
         self._hardware.setMenu(self._reason_menu(reasons))
+        self._spring = Button("Spring curve", "plain", name=f"spring_{key}")
+        self._spring.clicked.connect(self._to_spring)
         head = QHBoxLayout()
         head.setSpacing(SPACE_16)
         head.addWidget(self._title)
         head.addWidget(self._note, 1)
+        head.addWidget(self._spring)
         head.addWidget(self._hardware)
         rows = QVBoxLayout(self)
         rows.setContentsMargins(0, 0, 0, SPACE_16)
@@ -54,8 +58,13 @@ class SectionView(QWidget):
         self._note.set_words(section.note)
         self._care.set_text(section.care)
         self._hardware.setVisible(bool(section.unit_id))
+        self._spring.setVisible(bool(section.unit_id))
+        self._spring.setAccessibleName(f"{section.title}: spring curve")
         self._hardware.setAccessibleName(f"{section.title}: hardware changed")
         self._form.show_facts(section.rows)
+
+    def _to_spring(self) -> None:
+        self.spring_requested.emit(self._unit_id)
 
     def set_problem(self, field: str, text: str) -> None:
         """Say at a field what is wrong."""

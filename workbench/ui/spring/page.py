@@ -14,7 +14,8 @@ from workbench.ui.parts.sheet import Sheet
 from workbench.ui.parts.theme import SPACE_4, SPACE_8, SPACE_16
 from workbench.ui.plots.spring import SpringPlot
 from workbench.ui.spring.coil_page import CoilPart
-from workbench.viewmodels.spring import Slider, SpringState, SpringViewModel
+from workbench.viewmodels.spring import SpringState, SpringViewModel
+from workbench.viewmodels.spring_sliders import Slider
 
 LEGEND = (
     "Line: at rest. Dotted: in a quick hit. Band: nine times in ten. Dashed: as measured, while something is tried."
@@ -71,7 +72,7 @@ class SpringPage(Page):
         self._ends = ChoiceField((("front", "Front"), ("rear", "Rear")), label="End", name="spring_end")
         self._ends.value_committed.connect(self._pick_end)
         self._plot = SpringPlot()
-        self._sliders = {name: SliderRow(name) for name in ("pressure_kpa", "rate_n_per_mm", "spacers")}
+        self._sliders = {name: SliderRow(name) for name in ("pressure_kpa", "negative_kpa", "rate_n_per_mm", "spacers")}
         for row in self._sliders.values():
             row.moved.connect(view_model.try_value)
         self._reset = Button("As measured", "plain", name="spring_reset")
