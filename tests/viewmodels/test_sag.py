@@ -525,6 +525,9 @@ def test_half_typed_turns_leave_the_length_alone_and_empty_ones_take_it_away(des
     view_model.set_text("preload_mm", "3")
     view_model.set_turns("1 1/")
     assert view_model.state.guide.preload.turns == 2.0
+    assert view_model.state.guide.preload.typed == "1 1/"
+    view_model.set_text("preload_mm", "2")
+    assert view_model.state.guide.preload.typed is None
     view_model.set_turns("")
     assert view_model.state.guide.preload.turns is None
 

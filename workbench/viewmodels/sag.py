@@ -27,7 +27,7 @@ from workbench.viewmodels.sag_draft import (
 from workbench.viewmodels.sag_entry import aimed_at, next_round, read_place, with_entry, with_reading, without_reading
 from workbench.viewmodels.sag_guide import adjusters_shown
 from workbench.viewmodels.sag_open import Opened, SagEntries, advice_of, begin, steps_of, subject_of
-from workbench.viewmodels.sag_preload import LENGTH, length_text
+from workbench.viewmodels.sag_preload import LENGTH, TURNS, turns_problem, with_turns
 from workbench.viewmodels.sag_problems import problem
 from workbench.viewmodels.sag_state import SagState, resolve
 from workbench.viewmodels.sag_words import keep_label
@@ -141,7 +141,11 @@ class SagViewModel(ViewModel[SagState]):
         typed = draft.text("reading")
         if wrong is None and opened.stage == Stage.MEASURE and typed is not None and typed.text.strip():
             draft, wrong = with_reading(draft, opened.unit, self._bench.units, self._desk.now())
-        wrong = wrong or problem(draft, opened.stage, subject_of(opened), self._bench.units)
+        wrong = (
+            wrong
+            or turns_problem(draft, opened.stage, self._bench.units)
+            or problem(draft, opened.stage, subject_of(opened), self._bench.units)
+        )
         if wrong is not None:
             self._change(opened, draft)
             self.refused.emit(wrong)
@@ -208,7 +212,8 @@ class SagViewModel(ViewModel[SagState]):
         opened = self._now_open()
         if opened is not None and name in TYPED:
             unit = self._bench.units.unit(TYPED[name][0])
-            self._change(opened, opened.draft.with_text(name, text or None, unit))
+            draft = opened.draft.with_text(TURNS, None) if name == LENGTH else opened.draft
+            self._change(opened, draft.with_text(name, text or None, unit))
 
     def set_field(self, name: str, value: Any) -> None:
         """Take one entry."""
@@ -217,17 +222,10 @@ class SagViewModel(ViewModel[SagState]):
             self._change(opened, with_entry(opened.draft, name, value))
 
     def set_turns(self, text: str) -> None:
-        """Take preload typed in turns of the collar as the length it is; half-typed text is no length yet."""
+        """Take preload typed in turns of the collar as the length it is; other text stays as typed."""
         opened = self._now_open()
-        units = self._bench.units
-        try:
-            turns = units.parse(text, "turns") if opened and text.strip() else None
-        except InputError:
-            return
-        if opened is not None and turns is None:
-            self.set_field(LENGTH, None)
-        elif opened is not None and turns is not None:
-            self.set_text(LENGTH, length_text(turns, opened.unit, units))
+        if opened is not None:
+            self._change(opened, with_turns(opened.draft, text, opened.unit, self._bench.units))
 
     def aim(self, origin: str) -> None:
         """Take the maker's band or the usual one as the target."""

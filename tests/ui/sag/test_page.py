@@ -261,6 +261,13 @@ def test_turns_that_cannot_be_are_said_at_their_field_and_stay(qtbot, desk):
     qtbot.keyClick(turns, Qt.Key.Key_Tab)
     assert turns.text() == "many"
     assert "number in turns" in turns.accessibleDescription()
+    find(page, QLineEdit, "sag_rate_n_per_mm_entry").setFocus()
+    qtbot.keyClicks(find(page, QLineEdit, "sag_rate_n_per_mm_entry"), "450")
+    page.view_model.next()
+    assert page.view_model.state.guide.stage == 2
+    assert focused(page) == "sag_preload_turns_entry"
+    again = open_page(qtbot, desk, bike)
+    assert find(again, QLineEdit, "sag_preload_turns_entry").text() == "many"
 
 
 def test_the_spring_curve_of_an_end_is_one_key_away_once_its_sag_is_kept(qtbot, desk):

@@ -92,9 +92,15 @@ class SpringStage(Stage):
         self._cycle.setText(guide.cycle_words)
         self.how.set_value(guide.draft.pressure_how)
         self.turns.set_limits(0, guide.preload.most_turns)
-        self.turns.set_value(guide.preload.turns)
+        if guide.preload.typed is None:
+            self.turns.set_value(guide.preload.turns)
+        else:
+            self.turns.show_typed(guide.preload.typed)
         self._pitch.setText(guide.preload.pitch)
         super().show_guide(guide)
+
+    def field(self, name: str) -> QWidget | None:
+        return self.turns if name == "preload_turns" else super().field(name)
 
     def _turns_committed(self, value: object) -> None:
         self.view_model.set_turns("" if value is None else f"{value}")
