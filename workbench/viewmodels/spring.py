@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from workbench.actions.desk import Desk
+from workbench.actions.desk import Desk, Touched
 from workbench.actions.spring import SpringRecords, spring_records
 from workbench.model.errors import WorkbenchError
 from workbench.model.sag import SagMeasurement
@@ -74,6 +74,11 @@ class SpringViewModel(ViewModel[SpringState]):
         except WorkbenchError as error:
             self._tried.pop(unit.id, None)
             return SpringState(str(error), _ends(units), unit.end, _title(unit), has_coil=unit.spring == "coil")
+
+    def hear(self, touched: Touched) -> None:
+        """Take note of records only: what is typed about a coil draws no other curve."""
+        if touched.tables:
+            super().hear(touched)
 
     def pick_end(self, end: str) -> None:
         """Look at the other end; other sheets ask for one the same way."""

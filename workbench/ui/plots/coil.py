@@ -57,7 +57,7 @@ class CoilForcePlot(Plot):
         across = [*plot.travel_mm, *(one for one, _ in plot.points)] or [1.0]
         up = [*plot.force_n, *(one for _, one in plot.points)] or [1.0]
         self.setXRange(0, max(across) or 1.0, padding=0.04)
-        self.setYRange(0, max(up) or 1.0, padding=0.08)
+        self.setYRange(0, max(up) or 1.0, padding=0.12)
 
 
 class CoilRatePlot(Plot):

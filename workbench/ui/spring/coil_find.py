@@ -15,7 +15,7 @@ from workbench.ui.parts.theme import SPACE_8, SPACE_16, SPACE_24
 from workbench.ui.plots.coil import CoilForcePlot, CoilRatePlot
 from workbench.ui.spring.coil_fields import FieldGrid, PairLines
 from workbench.viewmodels.coil import CoilViewModel
-from workbench.viewmodels.coil_sheets import CoilSheet
+from workbench.viewmodels.coil_sheets import CoilPlot, CoilSheet
 
 
 class FindView(QWidget):
@@ -35,8 +35,10 @@ class FindView(QWidget):
         self._interval = Words("", "strong", name=f"coil_{view}_interval")
         self._notes = Words("", "text", name=f"coil_{view}_notes")
         self._hint = Words("", "text", name=f"coil_{view}_hint")
-        self._force = CoilForcePlot(f"coil_{view}_plot")
-        self._rate = CoilRatePlot(f"coil_{view}_rate_plot")
+        self._view = view
+        self._plots = QVBoxLayout()
+        self._force: CoilForcePlot | None = None  # made when there is something to draw
+        self._rate: CoilRatePlot | None = None
         self._keep = Button("Add to the springs at hand", "verb", name=f"coil_{view}_keep")
         self._keep.clicked.connect(view_model.keep_result)
         self._fit = Button("It is on the bike", "plain", name=f"coil_{view}_fit")
@@ -55,8 +57,9 @@ class FindView(QWidget):
         for key in (self._keep, self._fit, self._discard):
             keys.addWidget(key)
         right.setSpacing(SPACE_8)
-        for part in (self._lead, self._number, self._interval, self._notes, self._hint, keys, self._force, self._rate):
+        for part in (self._lead, self._number, self._interval, self._notes, self._hint, keys):
             right.addWidget(part)
+        right.addLayout(self._plots)
         right.addStretch(1)
         across = QHBoxLayout()
         across.setSpacing(SPACE_24)
@@ -86,12 +89,21 @@ class FindView(QWidget):
         self._notes.set_words(" ".join(result.notes) if result else "")
         self._hint.set_words(sheet.hint)
         self._discard.setVisible(sheet.has_draft)
-        plot = sheet.plot
-        self._force.setVisible(plot is not None)
-        self._rate.setVisible(plot is not None and bool(plot.rate_n_per_mm))
-        if plot is not None:
-            self._force.show_plot(plot, sheet.plot_words)
-            self._rate.show_plot(plot, sheet.plot_words)
+        self._show_plots(sheet.plot, sheet.plot_words)
+
+    def _show_plots(self, plot: CoilPlot | None, words: str) -> None:
+        has_rate = plot is not None and bool(plot.rate_n_per_mm)
+        if plot is not None and self._force is None:
+            self._force = CoilForcePlot(f"coil_{self._view}_plot")
+            self._plots.addWidget(self._force)
+        if has_rate and self._rate is None:
+            self._rate = CoilRatePlot(f"coil_{self._view}_rate_plot")
+            self._plots.addWidget(self._rate)
+        for drawn, is_wanted in ((self._force, plot is not None), (self._rate, has_rate)):
+            if drawn is not None:
+                drawn.setVisible(is_wanted)
+            if drawn is not None and is_wanted and plot is not None:
+                drawn.show_plot(plot, words)
 
     def say(self, field: str, text: str) -> bool:
         """Say a problem at its field; false when it is not here."""
