@@ -11,7 +11,6 @@ from workbench.actions.garage import start_generation
 from workbench.actions.ride import ride_records, set_run_aside
 from workbench.actions.ride_evidence import knob_runs, run_records, spring_runs
 from workbench.model.setting import Item
-from workbench.model.unit import Unit
 
 
 @pytest.fixture

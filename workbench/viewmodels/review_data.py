@@ -105,6 +105,7 @@ class EffectRow:
     runs_text: str
     is_settled: bool = False
     joint_note: str = ""  # said when other answers disagree
+    clock_text: str = ""  # of lap times, in seconds
 
     def __post_init__(self) -> None:
         if not all(isfinite(value) for value in (self.effect, self.low, self.high)):

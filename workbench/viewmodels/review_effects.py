@@ -17,6 +17,9 @@ if TYPE_CHECKING:
 
 BETTER = {"liking": ("rated higher", "rated lower"), LAP: ("quicker", "slower")}
 ALIKE = {"liking": "Little or no difference felt", LAP: "Little or no difference on the clock"}
+LEAST_POINTS = 0.5  # counts as felt from here on, or from the rider's own scatter if that is larger
+TIME_UNIT = 0.01 / 0.6  # of a lap time in logarithms, per point
+NOTHING_YET = "No change has been ridden and rated on both sides yet"
 MOST_TWENTIETHS = 19  # never twenty of twenty, which would read as certain
 
 
@@ -33,17 +36,10 @@ def effects_of(records: RideRecords, basis: Basis, units: Units) -> Effects:
         felt=max(least, rate * max((one.repeat_sd for one in judged), default=0.0)),
         said=said,
         steady=_steady_words(scatter(basis.runs, basis.scale), by_clock=by_clock),
-        axis="percent of lap time, right: quicker; grey: hardly more than scatter"
-        if by_clock
-        else "points of liking; grey: hardly felt",
+        axis="percent quicker; grey: scatter" if by_clock else "points of liking; grey: hardly felt",
         reach=2.0,
         is_so_far=basis.is_so_far,
     )
-
-
-LEAST_POINTS = 0.5  # counts as felt from here on, or from the rider's own scatter if that is larger
-TIME_UNIT = 0.01 / 0.6  # of a lap time in logarithms, per point
-NOTHING_YET = "No change has been ridden and rated on both sides yet"
 
 
 def _steady_words(found: tuple[float, float, float] | None, *, by_clock: bool) -> str:
@@ -69,9 +65,6 @@ def _effect_row(records: RideRecords, basis: Basis, one: ChangeVerdict, units: U
     change = changes_text(records.parts, records.values[before.id], records.values[after.id], units)
     by_clock = basis.response == LAP
     rate, unit = (100.0, " %") if by_clock else (1.0, "")
-    effect_text = f"{signed(rate * one.effect)}{unit}"
-    if by_clock and (saved := seconds_text(basis.runs, one)):
-        effect_text += f", {saved}"
     return EffectRow(
         key=f"{before.number}-{after.number}",
         before_id=before.id,
@@ -80,13 +73,14 @@ def _effect_row(records: RideRecords, basis: Basis, one: ChangeVerdict, units: U
         effect=rate * one.effect,
         low=rate * one.low,
         high=rate * one.high,
-        effect_text=effect_text,
+        effect_text=f"{signed(rate * one.effect)}{unit}",
         interval_text=f"{signed(rate * one.low)} to {signed(rate * one.high)}{unit}",
         chance_text=f"{twentieths(one.chance_helped)} in 20",
         verdict=verdict_text(one, basis.response, f"no. {before.number}", f"no. {after.number}", basis.is_so_far),
         cautions="; ".join(caution_words(one)),
         runs_text=f"{one.runs_before} and {one.runs_after}",
         is_settled=one.verdict is not Verdict.CANNOT_TELL,
+        clock_text=seconds_text(basis.runs, one) if by_clock else "",
     )
 
 

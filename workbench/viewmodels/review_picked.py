@@ -73,8 +73,7 @@ def dots_of(
 def _dots_words(dots: tuple[float, ...], felt: float, *, by_clock: bool) -> str:
     better, worse = ("quicker", "slower") if by_clock else ("better", "worse")
     above = sum(dot > 0 for dot in dots)
-    beyond = sum(abs(dot) > felt for dot in dots)
-    smaller = "is hardly more than scatter" if by_clock else "would hardly be felt"
+    small = sum(abs(dot) <= felt for dot in dots)
     count = len(dots)
     if above > MOST_TWENTIETHS or count - above > MOST_TWENTIETHS:
         lead = f"At least {MOST_TWENTIETHS} of {count} say {better if above else worse}"
@@ -82,7 +81,8 @@ def _dots_words(dots: tuple[float, ...], felt: float, *, by_clock: bool) -> str:
         lead = f"{above} of {count} say {better}, {count - above} say {worse}"
     else:
         lead = f"{count - above} of {count} say {worse}, {above} say {better}"
-    return f"{lead}; in {count - beyond} of {count} the difference {smaller}."
+    smaller = "hardly more than scatter" if by_clock else "too small to feel"
+    return f"{lead}; {small or 'none'} of {count} {'is' if small == 1 else 'are'} {smaller}."
 
 
 def _next_words(one: ChangeVerdict, *, by_clock: bool) -> str:

@@ -9,7 +9,8 @@ from math import ceil, floor, isfinite
 from typing import TYPE_CHECKING
 
 from workbench.actions.ride import RideRecords
-from workbench.actions.ride_evidence import knob_runs
+from workbench.actions.ride_evidence import knob_runs, trials_of
+from workbench.actions.setups import Values
 from workbench.model.errors import NotEnoughData
 from workbench.model.parts import BikeParts
 from workbench.model.setting import Item, changes_between, without_removed
@@ -90,23 +91,46 @@ def resolve_response(records: RideRecords, picked: str, strong: frozenset[str] =
 
     ``strong`` are the setups of the change picked: their runs stand out.
     """
-    knobs = sorted(
-        (knob for knob in knob_runs(records) if len(_places(knob)) > 1), key=lambda knob: -len(_places(knob))
-    )
+    found = [_along(records, knob) for knob in knob_runs(records)]
+    knobs = sorted((one for one in found if len(_places(one.knob)) > 1), key=lambda one: -len(_places(one.knob)))
     if not knobs:
         return ResponseState()
-    knob = next((one for one in knobs if one.key == picked), knobs[0])
+    chosen = next((one for one in knobs if one.knob.key == picked), knobs[0])
     return ResponseState(
-        tuple((one.key, _title(records.parts, one.key)) for one in knobs),
-        _response(records.parts, knob, _strong_places(records, knob.key, strong)),
+        tuple((one.knob.key, _title(records.parts, one.knob.key)) for one in knobs),
+        _response(records.parts, chosen, _strong_places(records, chosen, strong)),
     )
 
 
-def _strong_places(records: RideRecords, adjuster_id: str, setups: frozenset[str]) -> frozenset[int] | None:
-    """Give the positions of the setups that differ from the bike as it stands in this adjuster alone."""
+@dataclass(frozen=True, slots=True)
+class _Along:
+    """The runs along one adjuster, everything else standing as in one state of the bike."""
+
+    knob: KnobRuns
+    others: Values
+    setup_number: int | None = None  # whose state it is; None: the bike as it stands
+
+
+def _along(records: RideRecords, knob: KnobRuns) -> _Along:
+    """Take the state of everything else in which the adjuster was ridden at most positions; as it stands if alike."""
+    adjuster = records.parts.adjuster(knob.key)
+    best = _Along(knob, values_now(records.parts))
+    if adjuster is None:
+        return best
+    for setup in reversed(records.setups):
+        values = records.values[setup.id]
+        trials = trials_of(records, adjuster, values, knob.range_clicks)
+        there = _Along(replace(knob, trials=trials), values, setup.number)
+        if len(_places(there.knob)) > len(_places(best.knob)):
+            best = there
+    return best
+
+
+def _strong_places(records: RideRecords, along: _Along, setups: frozenset[str]) -> frozenset[int] | None:
+    """Give the positions of the setups that differ from the others in this adjuster alone."""
     if not setups:
         return None
-    now = values_now(records.parts)
+    now, adjuster_id = along.others, along.knob.key
     found = set()
     for setup_id in setups & records.values.keys():
         values = records.values[setup_id]
@@ -125,7 +149,8 @@ def _places(knob: KnobRuns) -> set[int]:
     return {trial.position for trial in knob.trials if trial.liking is not None and not trial.warmup}
 
 
-def _response(parts: BikeParts, knob: KnobRuns, strong: frozenset[int] | None) -> Response:
+def _response(parts: BikeParts, along: _Along, strong: frozenset[int] | None) -> Response:
+    knob = along.knob
     rated = [one for one in knob.trials if one.liking is not None and not one.warmup and not one.confounded]
     dots = Counter((one.position, float(one.liking or 0)) for one in rated)
     base = Response(
@@ -141,9 +166,18 @@ def _response(parts: BikeParts, knob: KnobRuns, strong: frozenset[int] | None) -
         answers=_answers(knob),
         said=f"{len(rated)} runs at {len(_places(knob))} positions; too few positions to name a place yet.",
     )
+    if along.setup_number is not None:
+        base = replace(base, said=f"{base.said} {_with_others(along.setup_number)}")
     if len(_places(knob)) < FEWEST_PLACES:
         return base
-    return _with_estimate(base, knob)
+    found = _with_estimate(base, knob)
+    return (
+        found if along.setup_number is None else replace(found, said=f"{found.said} {_with_others(along.setup_number)}")
+    )
+
+
+def _with_others(number: int) -> str:
+    return f"Everything else as in setup no. {number}, not as it stands now."
 
 
 def _with_estimate(base: Response, knob: KnobRuns) -> Response:

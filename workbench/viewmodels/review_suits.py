@@ -16,7 +16,10 @@ if TYPE_CHECKING:
     from workbench.evidence.effects import RunRecord
     from workbench.evidence.suits import Suits
 
-NAMED_FROM = 0.5  # the chance from which one is named: likelier than all others together
+NAMED_FROM = 0.5  # the chance from which one is named: likelier than all others together,
+ALIKE_FROM = 0.8  # or the chance that no other would be felt as better
+SETTLED_FROM = 0.95  # the same, so surely that no run is worth it
+CLEAR_FROM = 0.8  # the chance from which the others need not be named beside it
 TOO_EARLY = "Too early to name a setup that suits"
 
 
@@ -28,13 +31,18 @@ def resolve_suited(records: RideRecords, basis: Basis) -> Suited:
     lead, second = (setup_numbered(records, one) for one in (found.setting, found.runner_up))
     advice = _advice(found, lead, second, setup_numbered(records, found.ride))
     chance = twentieths(found.chance_most)
-    if found.chance_most < NAMED_FROM:
+    if found.chance_most < NAMED_FROM and found.chance_felt < ALIKE_FROM:
         sure = (
             f"Of the {found.among} setups rated, {_name(lead)} comes out highest, with a chance of only {chance} in 20"
             " that it is: not more than luck would give one of them."
         )
         return Suited(TOO_EARLY, sure, advice)
-    return Suited(f"Most likely to suit so far: {_name(lead)}", _sure(found, basis, records), advice, lead.id)
+    title = f"Most likely to suit so far: {_name(lead)}"
+    if found.chance_most < NAMED_FROM:
+        title = f"No setup stands out so far: {_name(lead)} suits about as well as any"
+    elif found.chance_most < CLEAR_FROM and found.chance_felt >= ALIKE_FROM:
+        title += f", with {_name(second)} about as good"
+    return Suited(title, _sure(found, basis, records), advice, lead.id)
 
 
 @lru_cache(maxsize=8)
@@ -52,7 +60,7 @@ def _sure(found: Suits, basis: Basis, records: RideRecords) -> str:
     by_clock = basis.response == LAP
     rate, unit = (100.0, " %") if by_clock else (1.0, " points")
     most, felt = twentieths(found.chance_most), twentieths(found.chance_felt)
-    word = "quickest" if by_clock else "liked most"
+    word = "quickest" if by_clock else "one liked most"
     said = f"Chance about {most} in 20 that it is the {word} of the {found.among} ridden"
     beaten = "beats it by more than scatter" if by_clock else "would be felt as better"
     said += f", {felt} in 20 that none of them {beaten}."
@@ -71,6 +79,9 @@ def _advice(found: Suits, lead: Setup, second: Setup, ride: Setup) -> str:
 
     if found.ride_value < WORTH_A_RUN:
         return "One more run of any of them is not expected to change the choice."
+    if found.chance_most < CLEAR_FROM and found.chance_felt >= SETTLED_FROM:
+        either = f"{_name(lead)} or {_name(second)}"
+        return f"More runs could only part setups that are hardly told apart: take either, {either}."
     if ride == lead:
         said = f"Re-ride it: one more run on {_name(lead)} would tell most about the choice."
     else:

@@ -49,7 +49,8 @@ def read_out(
     if basis.is_mixed:
         lines.append(MIXED)
     for row in effects.rows:
-        lines.append(f"{row.change}. {row.verdict} Difference {row.effect_text}, nine in ten {row.interval_text}.")
+        told = f"{row.effect_text}, {row.clock_text}" if row.clock_text else row.effect_text
+        lines.append(f"{row.change}. {row.verdict} Difference {told}; nine in ten {row.interval_text}.")
         if row.joint_note:
             lines.append(f"  {row.joint_note}")
         if row.cautions:
@@ -71,7 +72,9 @@ def _session_line(session: SessionRecords, units: Units) -> str:
         about.append(units.text(session.session.temperature_c, "temperature"))
     if session.session.is_blind:
         about.append("blind")
-    return f"{session_words(session)} ({len(counted(session))} counted), {', '.join(about)}."
+    aside = len(session.runs) - len(counted(session))
+    said = f" ({aside} set aside)" if aside else ""
+    return f"{session_words(session)}{said}, {', '.join(about)}."
 
 
 def _end_words(sessions: tuple[SessionRecords, ...]) -> str:

@@ -30,7 +30,6 @@ class EffectsPlot(Plot):
         self.getPlotItem().invertY(True)
         self.getPlotItem().hideAxis("left")
         self.getAxis("bottom").setHeight(AXIS)
-        self.setLabel("bottom", "points of liking; grey: hardly felt")
 
     def show_effects(self, effects: Effects, picked: str) -> None:
         """Show the changes; the picked one stands out."""
@@ -78,7 +77,8 @@ class EffectsPlot(Plot):
             self._items.append(dot)
         for item in self._items:
             self.addItem(item)
-        reach = max([2.0, *(abs(value) for row in rows for value in (row.low, row.high))])
+        self.setLabel("bottom", self._effects.axis)
+        reach = max([self._effects.reach, *(abs(value) for row in rows for value in (row.low, row.high))])
         self.setXRange(-reach, reach, padding=0.04)
         whole = max(sum(self._row_heights()), ROW)
         self.setYRange(0, whole, padding=0)

@@ -3,33 +3,30 @@
 from __future__ import annotations
 
 import pyqtgraph as pg
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
+from workbench.ui.plots.bands import LEFT_PX, SYMBOLS, dashed, region, ribbon
 from workbench.ui.plots.base import Plot
-from workbench.viewmodels.review_data import Period, RunPoint, Timeline
+from workbench.viewmodels.review_data import LapPoint, Period, RunPoint, Timeline, TrendPoint
 
-SYMBOLS = {"baseline": "o", "open": "t1", "closed": "t", "other": "s"}
 BAND_TOP, SESSION_TOP = 10.5, 11.5  # where a band's words and, above, a session's words begin
 
 
-class TimelinePlot(Plot):
-    """One mark a run on the whole scale; a band a period; ``run_picked`` when a mark is clicked."""
+class RunsPlot(Plot):
+    """Marks over the runs in riding order; ``run_picked`` when one is clicked."""
 
     run_picked = Signal(str)
 
-    def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__("review_timeline", parent)
+    def __init__(self, name: str, parent: QWidget | None = None) -> None:
+        super().__init__(name, parent)
         self._timeline = Timeline()
         self._strong: frozenset[str] = frozenset()
         self._marks = pg.ScatterPlotItem(useCache=False)
         self._marks.sigClicked.connect(self._clicked)
-        self._bands: list[pg.GraphicsObject] = []
+        self._behind: list[pg.GraphicsObject] = []
         self.addItem(self._marks)
-        self.setYRange(0.6, 11.5, padding=0)
-        self.getAxis("left").setTicks([[(value, str(value)) for value in range(1, 10)]])
-        self.setFixedHeight(236)
-        self.setLabel("left", "liking")
+        self.getAxis("left").setWidth(LEFT_PX)
 
     def show_timeline(self, timeline: Timeline, strong_setups: frozenset[str]) -> None:
         """Show the runs; those on the named setups stand out."""
@@ -42,42 +39,53 @@ class TimelinePlot(Plot):
         """What is on screen."""
         return self._timeline
 
-    def _draw(self) -> None:
-        for item in self._bands:
+    def _clear(self) -> None:
+        for item in self._behind:
             self.removeItem(item)
-        self._bands = []
-        for place, period in enumerate(self._timeline.periods):
-            band = pg.LinearRegionItem((period.first - 0.5, period.last + 0.5), movable=False)
-            pattern = Qt.BrushStyle.BDiagPattern if period.is_confounded else Qt.BrushStyle.SolidPattern
-            brush = pg.mkBrush(self.colour("line", 70 if period.is_confounded else 26 if place % 2 else 0))
-            brush.setStyle(pattern)
-            band.setBrush(brush)
-            for line in band.lines:
-                line.setPen(pg.mkPen(self.colour("line", 120)))
-            band.setZValue(-10)
-            is_wide = period.last > period.first or len(self._timeline.periods) < 12
-            label = self.words(_band_words(period, is_wide=is_wide))
-            label.setPos(period.first - 0.45, BAND_TOP)
-            self._bands += [band, label]
-        for begins, said in self._timeline.sessions:
-            words = self.words(said, token="ink")
-            words.setPos(begins - 0.45, SESSION_TOP)
-            self._bands.append(words)
-        for item in self._bands:
-            self.addItem(item)
-        self._marks.setData([self._spot(point) for point in self._timeline.points])
-        places = [point.place for point in self._timeline.points] or [1.0]
-        self.setXRange(min(places) - 0.7, max(places) + 0.7, padding=0)
-        self.getAxis("bottom").setTicks([[(p.place, p.said.split(",")[0][4:]) for p in self._timeline.points]])
-        self.say(self._timeline.said)
+        self._behind = []
 
-    def _spot(self, point: RunPoint) -> dict[str, object]:
+    def _add_bands(self) -> None:
+        for place, period in enumerate(self._timeline.periods):
+            alpha = 70 if period.is_confounded else 26 if place % 2 else 0
+            band = region(
+                period.first - 0.5,
+                period.last + 0.5,
+                self.colour("line", alpha),
+                hatched=period.is_confounded,
+                edge=self.colour("line", 120),
+            )
+            self._behind.append(band)
+
+    def _add_trend(self) -> None:
+        for line in self._timeline.trend:
+            places = [point.place for point in line]
+            low, high = ([self._height(getattr(point, end)) for point in line] for end in ("low", "high"))
+            self._behind += ribbon(places, low, high, self.colour("data_3", 40))
+            middle = [self._height(point.value) for point in line]
+            self._behind.append(pg.PlotDataItem(places, middle, pen=dashed(self.colour("data_3"))))
+
+    def _add_ways_back(self, points: tuple[RunPoint, ...] | tuple[LapPoint, ...]) -> None:
+        """A thin line from where a mark would stand to the answer as given."""
+        shifted = self._shifted()
+        for point in points:
+            if point.run_id in shifted:
+                ends = [self._height(_given(point)), self._height(shifted[point.run_id].without)]
+                pen = pg.mkPen(self.colour("line", 160), width=1)
+                self._behind.append(pg.PlotDataItem([point.place, point.place], ends, pen=pen))
+
+    def _shifted(self) -> dict[str, TrendPoint]:
+        return {point.run_id: point for line in self._timeline.trend for point in line}
+
+    def _height(self, value: float) -> float:
+        return value
+
+    def _spot(self, point: RunPoint | LapPoint, height: float) -> dict[str, object]:
         is_strong = not self._strong or point.setup_id in self._strong
         token = "mute" if point.is_set_aside else "data_1" if point.mark == "baseline" else "data_2"
         alpha = 90 if point.is_warmup or not is_strong else 255
         filled = point.mark != "baseline" and not point.is_warmup
         return {
-            "pos": (point.place, point.liking),
+            "pos": (point.place, height),
             "symbol": "x" if point.is_set_aside else SYMBOLS[point.mark],
             "size": 15 if is_strong and self._strong else 12,
             "pen": pg.mkPen(self.colour(token, alpha), width=2),
@@ -85,9 +93,52 @@ class TimelinePlot(Plot):
             "data": point.run_id,
         }
 
+    def _set_reach(self) -> None:
+        places = [period.first for period in self._timeline.periods] + [one.last for one in self._timeline.periods]
+        self.setXRange(min(places, default=1.0) - 0.7, max(places, default=1.0) + 0.7, padding=0)
+
     def _clicked(self, _item: object, spots: list[pg.SpotItem]) -> None:
         if len(spots):
             self.run_picked.emit(str(spots[0].data()))
+
+
+class TimelinePlot(RunsPlot):
+    """One mark a run on the whole scale; a band a period."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__("review_timeline", parent)
+        self.setYRange(0.6, SESSION_TOP, padding=0)
+        self.getAxis("left").setTicks([[(value, str(value)) for value in range(1, 10)]])
+        self.setFixedHeight(236)
+        self.setLabel("left", "liking")
+
+    def _draw(self) -> None:
+        self._clear()
+        told = self._timeline
+        self._add_bands()
+        for period in told.periods:
+            label = self.words(_band_words(period, is_wide=period.last > period.first or len(told.periods) < 12))
+            label.setPos(period.first - 0.45, BAND_TOP)
+            self._behind.append(label)
+        for begins, said in told.sessions:
+            words = self.words(said, token="ink")
+            words.setPos(begins - 0.45, SESSION_TOP)
+            self._behind.append(words)
+        shifted = {} if told.trend_of_laps else self._shifted()
+        if shifted:
+            self._add_trend()
+            self._add_ways_back(told.points)
+        for item in self._behind:
+            self.addItem(item)
+        heights = [shifted[one.run_id].without if one.run_id in shifted else one.liking for one in told.points]
+        self._marks.setData([self._spot(one, height) for one, height in zip(told.points, heights, strict=True)])
+        self._set_reach()
+        self.getAxis("bottom").setTicks([[(p.place, p.said.split(",")[0][4:]) for p in told.points]])
+        self.say(told.said)
+
+
+def _given(point: RunPoint | LapPoint) -> float:
+    return point.liking if isinstance(point, RunPoint) else point.lap_s
 
 
 def _band_words(period: Period, *, is_wide: bool) -> str:

@@ -13,7 +13,7 @@ from workbench.viewmodels.review_data import EffectRow, Effects
 HEADS = ("Change, and what the runs say of it", "Difference\n9 in 10 within", "Chance\nit helped", "Runs")
 PADDING = 12  # px beside and between the words of a row
 WORDS = 0  # the column with the words
-SAMPLES = ("", "\u22120.0 to +0.0", "19 in 20", "10 and 10")  # as wide as the columns of figures get
+SAMPLES = ("", "\u22120.0 to +0.0 %", "19 in 20", "10 and 10")  # as wide as the columns of figures get
 
 
 class EffectTable(QTableWidget):
@@ -75,7 +75,7 @@ class EffectTable(QTableWidget):
     def _fill(self, place: int, row: EffectRow) -> None:
         cells = (
             _words(row),
-            f"{row.effect_text}\n{row.interval_text}",
+            _figures(row),
             row.chance_text,
             row.runs_text,
         )
@@ -93,6 +93,7 @@ class EffectTable(QTableWidget):
         width = self.viewport().width() - figures - 2 * PADDING
         for place, row in enumerate(self._rows):
             height = lay_out(_words(row), current().font(), width).boundingRect().height()
+            height = max(height, metrics.lineSpacing() * (1 + _figures(row).count("\n")))
             self.setRowHeight(place, max(round(height) + PADDING, current().sizes.target))
         self.setFixedHeight(max(self.head_height() + sum(self.row_heights()) + self.frameWidth(), 60))
         self.rows_fitted.emit()
@@ -106,5 +107,9 @@ class EffectTable(QTableWidget):
         self.change_picked.emit(self._rows[place].key)
 
 
+def _figures(row: EffectRow) -> str:
+    return "\n".join(figure for figure in (row.effect_text, row.clock_text, row.interval_text) if figure)
+
+
 def _words(row: EffectRow) -> str:
-    return f"{row.change}\n{row.verdict}"
+    return "\n".join(words for words in (row.change, row.verdict, row.joint_note) if words)

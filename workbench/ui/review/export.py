@@ -32,7 +32,14 @@ class ExportButton(Button):
         for words in (*self._plots, *self._tables):
             menu.addAction(words).setData(words)
         menu.triggered.connect(self._ask)
+        menu.aboutToShow.connect(self._offer)
         self.setMenu(menu)
+
+    def _offer(self) -> None:
+        """Offer the pictures that are there."""
+        for action in self.menu().actions():
+            plot = self._plots.get(str(action.data()))
+            action.setEnabled(plot is None or not plot.isHidden())
 
     def _ask(self, action: object) -> None:
         words = str(action.data())  # type: ignore[attr-defined]

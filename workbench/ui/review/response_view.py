@@ -8,11 +8,14 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 from workbench.ui.parts.choice_field import ListBox
 from workbench.ui.parts.labels import Words
 from workbench.ui.parts.theme import SPACE_8, SPACE_16
+from workbench.ui.plots.click_ruler import ClickRulerPlot
 from workbench.ui.plots.response import ResponsePlot
 from workbench.viewmodels.review_response import ResponseState
 
 LEGEND = (
-    "Dot: runs, larger for repeats. Band: where the liking most likely peaks. Bar: about as good. Line: as it stands."
+    "Dot: runs, larger for repeats. Curve: the liking, nine times in ten inside its band; thin: some of the curves it"
+    " is made of. On the ruler each dot is one chance in 20 for the place liked most; bracket: nine in ten; bar: about"
+    " as good; upright line: as it stands."
 )
 
 
@@ -31,6 +34,7 @@ class ResponseView(QWidget):
         self._said = Words("", "text", name="response_said")
         self._answers = Words("", "note", name="response_answers")
         self.plot = ResponsePlot()
+        self.ruler = ClickRulerPlot()
         head = QHBoxLayout()
         head.setSpacing(SPACE_16)
         head.addWidget(Words("Along one adjuster", "strong"))
@@ -40,7 +44,7 @@ class ResponseView(QWidget):
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(SPACE_8)
         rows.addLayout(head)
-        for widget in (self._said, self.plot, self._answers, Words(LEGEND, "note", name="response_legend")):
+        for widget in (self._said, self.plot, self.ruler, self._answers, Words(LEGEND, "note", name="response_legend")):
             rows.addWidget(widget)
 
     def show_response(self, state: ResponseState) -> None:
@@ -56,6 +60,7 @@ class ResponseView(QWidget):
         told = "; ".join(f"at {place}: {words}" for place, words in state.response.answers)
         self._answers.set_words(f"What was answered {told}." if told else "")
         self.plot.show_response(state.response)
+        self.ruler.show_response(state.response)
 
     def _pick(self, place: int) -> None:
         self.adjuster_picked.emit(str(self._choice.itemData(place)))
