@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 SPRINGS = {"air": "Air", "coil": "Coil", "air_coil": "Air with coil"}
-NEGATIVES = {"self": "Fills itself from the main chamber", "coil": "Coil negative", "separate": "Own valve"}
+NEGATIVES = {"self": "Fills itself", "separate": "Own valve", "coil": "Coil"}
 SPRING_HOWS = {
     "printed": "as printed on it",
     "pressed": "measured by pressing it",

@@ -106,6 +106,16 @@ def _sag(workbench: Workbench, steps: int) -> None:
         view_model.next()
 
 
+def _sag_friction(workbench: Workbench) -> None:
+    """The same end once more, settled from above and from below."""
+    view_model = bike(workbench, "Fell 130", Station.SAG)
+    view_model.start("rear")
+    view_model.go_to_stage(3)
+    view_model.set_field("both_ways", True)
+    for text in ("10.5", "13"):
+        view_model.add_reading(text)
+
+
 def _sag_coil(workbench: Workbench) -> None:
     """A coil shock, measured once, with the stock springs that come near."""
     view_model = bike(workbench, "Cinder 170", Station.SAG)
@@ -306,6 +316,7 @@ STOPS: tuple[tuple[str, str, bool, Go], ...] = (
     ("sample", "sag-measure", False, partial(_sag, steps=2)),
     ("sample", "sag-measure-bench", True, partial(_sag, steps=2)),
     ("sample", "sag-advice", False, partial(_sag, steps=3)),
+    ("sample", "sag-friction", False, _sag_friction),
     ("sample", "sag-advice-coil", False, _sag_coil),
     ("sample", "sag-put-back", False, _put_back),
     ("sample", "spring", False, _spring),

@@ -9,6 +9,9 @@ from PySide6.QtWidgets import QWidget
 from workbench.ui.plots.base import Plot
 from workbench.viewmodels.spring_curves import SpringCurve
 
+ROOM_FOR_NAMES = 0.2  # of the width, at the right
+MOST_LOADS = 12  # of the rider's load: above, the curve is cut off
+
 
 class SpringPlot(Plot):
     """The resting curve, the quick one, the band of what is possible, and beside it the curve as measured."""
@@ -49,6 +52,10 @@ class SpringPlot(Plot):
         if kept is not None:
             pen = pg.mkPen(self.colour("mute"), width=1, style=Qt.PenStyle.DashLine)
             self._items.append(pg.PlotDataItem(kept.travel_mm, kept.force, pen=pen))
+            if kept.sag_mm is not None:
+                ring = pg.mkPen(self.colour("mute"), width=2)
+                at = ([kept.sag_mm], [kept.load])
+                self._items.append(pg.ScatterPlotItem(*at, size=10, pen=ring, brush=None, useCache=False))
         if curve.quick != curve.force:
             pen = pg.mkPen(self.colour("data_2"), width=2, style=Qt.PenStyle.DotLine)
             self._items.append(pg.PlotDataItem(curve.travel_mm, curve.quick, pen=pen))
@@ -61,12 +68,31 @@ class SpringPlot(Plot):
             dot = pg.ScatterPlotItem(
                 [curve.sag_mm], [curve.load], size=12, brush=pg.mkBrush(self.colour("accent")), useCache=False
             )
-            label = self.words(f"sag {curve.sag_mm:.1f} mm", token="ink", anchor=(0.0, 1.0))
+            label = self.words(f"sag {curve.sag_mm:.1f} mm", token="ink", anchor=(-0.06, 0.0))
             label.setPos(curve.sag_mm, curve.load)
             self._items += [dot, label]
+        self._items += self._names(curve, kept)
         for item in self._items:
             self.addItem(item)
         top = max(max(curve.quick), max(curve.high or (0.0,)))
-        self.setXRange(0, curve.travel_mm[-1], padding=0.02)
-        self.setYRange(0, min(top, 12 * curve.load), padding=0.02)
+        self.setXRange(0, curve.travel_mm[-1] * (1 + ROOM_FOR_NAMES), padding=0.02)
+        self.setYRange(0, min(top, MOST_LOADS * curve.load), padding=0.02)
         self.say("Force over travel")
+
+    def _names(self, curve: SpringCurve, kept: SpringCurve | None) -> list[pg.GraphicsObject]:
+        """Name each curve where it ends; those that end too close together give way to the first."""
+        ends = [("at rest", curve.force[-1], "data_1")]
+        if curve.quick != curve.force:
+            ends.append(("in a quick hit", curve.quick[-1], "data_2"))
+        if kept is not None:
+            ends.append(("as measured", kept.force[-1], "mute"))
+        top = min(max(max(curve.quick), max(curve.high or (0.0,))), MOST_LOADS * curve.load)
+        named: list[tuple[float, pg.GraphicsObject]] = []
+        for text, force, token in ends:
+            at = min(force, top)
+            if any(abs(at - other) < 0.07 * top for other, _ in named):
+                at += 0.08 * top if force > named[0][0] else -0.08 * top
+            label = self.words(text, token=token, anchor=(0.0, 0.5))
+            label.setPos(curve.travel_mm[-1], at)
+            named.append((at, label))
+        return [label for _, label in named]

@@ -18,7 +18,7 @@ from workbench.viewmodels.spring import SpringState, SpringViewModel
 from workbench.viewmodels.spring_sliders import Slider
 
 LEGEND = (
-    "Line: at rest. Dotted: in a quick hit. Band: nine times in ten. Dashed: as measured, while something is tried."
+    "A band, where there is one, holds the true curve nine times in ten. The dot is the sag; a ring, the one measured."
 )
 
 
