@@ -58,9 +58,8 @@ def test_runs_set_aside_are_left_out(desk, outing):
 
 def test_a_spring_is_limited_where_neither_pressure_nor_spacers_can_go_further(desk, outing):
     def limited(**facts):
-        desk.do(
-            "Facts", lambda gate: gate.put(replace(gate.need(Unit, outing.fork.id), **facts)), bike_id=outing.bike.id
-        )
+        fork = replace(outing.records().parts.unit("front"), **facts)
+        desk.do("Facts", lambda gate: gate.put(fork), bike_id=outing.bike.id)
         return spring_runs(outing.records())[0].limited
 
     now = outing.records().parts.value(Item.PRESSURE, outing.fork.id)
