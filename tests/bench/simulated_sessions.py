@@ -39,6 +39,7 @@ class Family:
     effects: tuple[float, ...] = (-2.5, -2.0, -1.5, -1.0, -0.5, 0.5, 1.0, 1.5, 2.0, 2.5)
 
 
+WITHIN_TWO = (-2.0, -1.5, -1.0, -0.5, 0.5, 1.0, 1.5, 2.0)
 FAMILIES = {
     "plain": Family(),
     "short": Family(changes=(4, 5), runs=(12, 15), noise=(0.7, 0.3)),
@@ -52,6 +53,10 @@ FAMILIES = {
     "sticky": Family(sticky=0.35),
     "carry-over": Family(carry=0.4),
     "pure drift": Family(null=True, drift=2.5, wander=0.15),
+    "many changes": Family(changes=(5, 6), runs=(22, 28), chains=0.0, zero_share=0.35, effects=WITHIN_TWO),
+    "mostly nothing": Family(
+        changes=(3, 4), runs=(16, 20), chains=0.0, noise=(0.45, 0.3), zero_share=0.6, effects=WITHIN_TWO
+    ),
     "there and back": Family(chains=0.0, returns=1.0, changes=(3, 3), runs=(20, 20)),
 }
 
