@@ -202,7 +202,12 @@ def field_of(record_type: type, name: str) -> Field:
 
 def clean_text(text: str) -> str:
     """Drop control and direction-override characters, which could make a name lie about itself."""
-    return "".join(char for char in text if char in "\n\t" or not _is_control(char)).strip()
+    return without_controls(text).strip()
+
+
+def without_controls(text: str) -> str:
+    """Give the text without such characters, its edges as they are."""
+    return "".join(char for char in text if char in "\n\t" or not _is_control(char))
 
 
 def _is_control(char: str) -> bool:
