@@ -121,7 +121,36 @@ def test_a_card_without_rider_or_mechanic_leaves_the_cells_open():
 def test_the_card_says_what_ten_degrees_less_do_to_every_pressure():
     card = a_card(values={("pressure", "fork"): 551.58})
     colder = card.sections[-1]
-    assert (colder.title, colder.heads) == ("On a colder day", ("If left alone", "Set instead"))
+    assert (colder.title, colder.heads) == ("On another day", ("If left alone", "Set instead"))
     # 80 psi at 20 degC, absolute ideal gas: (80 + 14.696) * 283.15 / 293.15 - 14.696 and the other way round
     assert colder.lines[0].found == "shows 76.8\u2009psi"
     assert colder.lines[0].left == "set 83.3\u2009psi"
+
+
+SAG = SagMeasurement(
+    "m", "bike", "rider", "fork", "2031-05-14T09:00:00+00:00", "standing", 150.0, 30.0, 1.0, 0.2, 0.18, 0.22, "own"
+)
+
+
+def on_another_day(card):
+    """What stands there beside the colder day."""
+    lines = next(section for section in card.sections if section.title == "On another day").lines
+    return [one for one in lines if "more" in one.found]
+
+
+def test_a_heavier_pack_asks_for_more_air_where_the_mass_at_the_sag_is_known():
+    known = (replace(SAG, rider_mass_kg=80.0),)
+    (shown,) = on_another_day(a_card(sag=known))
+    # (80 + 14.7) x 85 / 80 - 14.7 psi
+    assert (shown.label, shown.found) == ("Fork: air pressure", "with 5\u2009kg more")
+    assert (shown.left, shown.remark) == ("set 85.9\u2009psi", "measure sag; rebound 6\u2009% more")
+    (in_pounds,) = on_another_day(a_card(sag=known, rider=replace(RIDER, mass_unit="lb")))
+    assert in_pounds.found == "with 10\u2009lb more"
+    assert on_another_day(a_card(sag=(SAG,))) == []
+
+
+def test_more_air_than_the_maker_allows_is_never_told_to_be_set():
+    parts = parts_of()
+    low = replace(parts, units=tuple(replace(unit, maximum_kpa=560.0) for unit in parts.units))
+    (shown,) = on_another_day(a_card(parts=low, sag=(replace(SAG, rider_mass_kg=80.0),)))
+    assert shown.left == "above the maker's highest"

@@ -19,6 +19,7 @@ from workbench.model.setting import (
     changes_between,
     is_on_other_hardware,
 )
+from workbench.model.units import from_unit
 from workbench.physics.atmosphere import carry_pressure
 
 Key = tuple[str, str]
@@ -32,6 +33,8 @@ CAUTIONS = (
 NEVER_KNOWN = "not recorded"
 ROOM_C = 20.0  # where no temperature was recorded with a pressure
 COLDER_BY_C = 10.0
+HEAVIER_BY_KG = 5.0
+ABOVE_HIGHEST = "above the maker's highest"
 OTHER_HARDWARE = "counted on earlier hardware: not to be set now"
 
 
@@ -105,9 +108,8 @@ def card_sheet(
     ]
     tyres = tuple(_line(parts, Item.TYRE_PRESSURE, tyre.id, values, found, units) for tyre in parts.tyres)
     sections.append(CardSection("Tyres", tyres))
-    sections.append(
-        CardSection("On a colder day", _colder_lines(parts, values, units), ("If left alone", "Set instead"))
-    )
+    other_days = _colder_lines(parts, values, units) + _heavier_lines(parts, values, sag, units)
+    sections.append(CardSection("On another day", other_days, ("If left alone", "Set instead")))
     name = f" “{setup.name}”" if setup.name else ""
     return CardSheet(
         title=parts.bike.name,
@@ -143,6 +145,43 @@ def _colder_lines(parts: BikeParts, values: Mapping[Key, float | None], units: U
                 f"shows {units.text(shows, 'pressure')}",
                 f"set {units.text(instead, 'pressure')}",
                 f"set here at {units.text(warm_c, 'temperature')} for {units.text(cold_c, 'temperature')} there",
+            )
+        )
+    return tuple(lines)
+
+
+def _heavier_lines(
+    parts: BikeParts,
+    values: Mapping[Key, float | None],
+    sag: tuple[SagMeasurement, ...],
+    units: Units,
+) -> tuple[CardLine, ...]:
+    """Say what each air spring asks for under a heavier rider or pack, where the mass at its sag is known."""
+    from workbench.physics.carry import carry_spring
+
+    lines = []
+    more_kg = from_unit(10.0, "mass", "lb") if units.mass == "lb" else HEAVIER_BY_KG
+    for unit in parts.units:
+        kpa = values.get((Item.PRESSURE, unit.id))
+        mass_kg = next((one.rider_mass_kg for one in sag if one.unit_id == unit.id), None)
+        if kpa is None or mass_kg is None or unit.spring != "air":
+            continue
+        carried = carry_spring(
+            kpa,
+            here_c=ROOM_C,
+            there_c=ROOM_C,
+            old_rider_kg=mass_kg,
+            new_rider_kg=mass_kg + more_kg,
+            maximum_kpa=unit.maximum_kpa,
+        )
+        instead = f"set {units.text(carried.set_here_kpa, 'pressure')}"
+        damping = units.text(round(carried.rebound_shift, 2), "fraction")
+        lines.append(
+            CardLine(
+                parts.subject_title(Item.PRESSURE, unit.id),
+                f"with {units.text(more_kg, 'mass')} more",
+                ABOVE_HIGHEST if carried.over_maximum else instead,
+                f"measure sag; rebound {damping} more",
             )
         )
     return tuple(lines)
