@@ -20,6 +20,7 @@ from workbench.viewmodels.shown import Units
 if TYPE_CHECKING:
     from workbench.physics.coil_choice import Fitted
 
+DRAFT = "coil_at_hand"
 LISTS = (("25", "Steps of 25 lbf/in"), ("50", "Steps of 50 lbf/in"), ("own", "At hand"))
 RATE = Entry("rate", "Rate", "spring_rate", 1, 500)
 ADDS = (RATE, STROKE, replace(LABEL, label="Name"))

@@ -9,6 +9,7 @@ from workbench.actions.desk import Desk
 from workbench.model.errors import WorkbenchError
 from workbench.model.setting import Item
 from workbench.model.unit import Unit
+from workbench.viewmodels import coil_at_hand, coil_pressed, coil_table, coil_wire
 from workbench.viewmodels.bench import Bench
 from workbench.viewmodels.coil_at_hand import ADDS, OnUnit, TriedPreload, read_preload, resolve_at_hand
 from workbench.viewmodels.coil_pressed import resolve_pressed
@@ -26,7 +27,7 @@ VIEWS = (
     (PRESSED, "By pressing"),
     (TABLE, "Progressive"),
 )
-DRAFTS = {AT_HAND: "coil_at_hand", WIRE: "coil_wire", PRESSED: "coil_pressed", TABLE: "coil_table"}
+DRAFTS = {AT_HAND: coil_at_hand.DRAFT, WIRE: coil_wire.DRAFT, PRESSED: coil_pressed.DRAFT, TABLE: coil_table.DRAFT}
 QUANTITIES = {one.name: one.quantity for one in (*ENTRIES, *TWO, *ADDS)}
 
 

@@ -10,6 +10,7 @@ from workbench.viewmodels.coil_typed import CoilDraft, half_line, read_all, read
 from workbench.viewmodels.coil_wire import LABEL, STROKE
 from workbench.viewmodels.shown import Units
 
+DRAFT = "coil_pressed"
 INTRO = (
     "Press the spring in steps, in any order, and read travel and force each time. Neither has to begin at nothing."
     " A force may be written with its unit: 180 lbf, 82 kgf."

@@ -25,6 +25,7 @@ from workbench.viewmodels.shown import Units
 if TYPE_CHECKING:
     from workbench.physics.spring_table import SpringTable
 
+DRAFT = "coil_table"
 KINDS = (("pairs", "Travel and force"), ("two", "Two springs and a stop"))
 PAIRS_INTRO = "Travel from slack-free contact and the force there, in any order; nothing at nothing is understood."
 TWO_INTRO = (

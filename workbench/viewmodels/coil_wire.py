@@ -9,6 +9,7 @@ from workbench.viewmodels.coil_sheets import CoilResult, CoilSheet, rate_interva
 from workbench.viewmodels.coil_typed import CoilDraft, Entry, hint_words, missing, read_all, with_problem
 from workbench.viewmodels.shown import Units
 
+DRAFT = "coil_wire"
 MODULUS_GPA = 77.2  # of chrome-silicon and oil-tempered wire, 11.2 Mpsi: Shigley, table 10-5
 USUAL_INDEX = (4.0, 12.0)  # coil diameter over wire: Shigley, ch. 10
 INTRO = (
