@@ -16,7 +16,7 @@ from workbench.model.setting import Item, Setup
 from workbench.viewmodels.odds import meaning, out_of
 from workbench.viewmodels.ride import RideViewModel
 from workbench.viewmodels.ride_blind import Side
-from workbench.viewmodels.ride_blind_plan import best_words
+from workbench.viewmodels.ride_blind_plan import most_words
 from workbench.viewmodels.window import WindowViewModel
 
 SEED = 20
@@ -78,11 +78,11 @@ def guess_all(view_model, *which):
 # Planning
 
 
-def test_a_plan_says_what_it_compares_and_what_it_can_show_at_best(desk, bike):
+def test_a_plan_says_what_it_compares_and_the_most_it_can_show(desk, bike):
     view_model, _ = planning(desk, bike)
     plan = view_model.state.plan
     assert plan.differs == "A to B: Fork: low-speed rebound 4 clicks out."
-    assert "1 of 4" in plan.best
+    assert "1 of 4" in plan.most
     assert not plan.is_weak
 
 
@@ -91,9 +91,9 @@ def test_a_plan_says_what_it_compares_and_what_it_can_show_at_best(desk, bike):
     [(1, "every one"), (2, "1 of 2"), (3, "1 of 4"), (5, "1 of 16"), (6, "1 of 32"), (8, "1 of 128")],
 )
 def test_what_so_many_pairs_can_show_is_said_before_riding(pairs, words):
-    assert words in best_words(pairs)
-    assert ("cannot reach its aim" in best_words(pairs)) == (pairs < 3)
-    assert ("hint" in best_words(pairs)) == (3 <= pairs <= 5)
+    assert words in most_words(pairs)
+    assert ("cannot reach its aim" in most_words(pairs)) == (pairs < 3)
+    assert ("hint" in most_words(pairs)) == (3 <= pairs <= 5)
 
 
 def test_a_plan_of_too_few_pairs_is_marked_before_riding_but_can_be_ridden(desk, bike):

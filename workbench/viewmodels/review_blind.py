@@ -109,8 +109,8 @@ def _incomplete(done: int, planned: int) -> str:
         return f"{lead} Nothing can be said of it."
     least = least_p(("A", "B"), blocks=done)
     return (
-        f"{lead} It can claim no more than {how_many(done, 'pair')} can: whatever came out, chance alone does as much "
-        f"in {out_of(least)} such tests at best."
+        f"{lead} It can claim no more than {how_many(done, 'pair')} can, whose clearest ratings come up by chance "
+        f"alone in {out_of(least)} such tests."
     )
 
 

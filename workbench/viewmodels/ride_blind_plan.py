@@ -1,4 +1,4 @@
-"""Planning a blind test: what A and B are, how many pairs are asked, and what that can show at best."""
+"""Planning a blind test: what A and B are, how many pairs are asked, and the most that can show."""
 
 from __future__ import annotations
 
@@ -57,7 +57,7 @@ class PlanState:
     choices: tuple[Choice, ...]  # what can be changed on A
     item: str
     differs: str  # what A and B differ in; as long as that cannot be said, what A has of it
-    best: str  # what so many pairs can show at best
+    most: str  # the most that so many pairs can show
     is_weak: bool
 
 
@@ -84,7 +84,7 @@ def resolve_plan(records: RideRecords, draft: PlanDraft, units: Units) -> PlanSt
         choices=choices(records.parts, units),
         item=chosen_item(records, draft),
         differs=_stands(records, a, draft, units) if wrong and wrong.field != "pairs" else _said(records, draft, units),
-        best=best_words(pairs) if pairs else "",
+        most=most_words(pairs) if pairs else "",
         is_weak=bool(pairs) and pairs < FEWEST_PAIRS,
     )
 
@@ -150,25 +150,25 @@ def steps_before(records: RideRecords, draft: PlanDraft, units: Units) -> tuple[
     return steps_to(records.parts, {key: value for key, value in a.items() if key not in open_items})
 
 
-def best_words(pairs: int) -> str:
-    """Say what so many pairs can show at best: the rarest thing they can come to by chance alone."""
+def most_words(pairs: int) -> str:
+    """Say the most that so many pairs can show: how often chance alone gives the clearest outcome there is."""
     from workbench.evidence.blind import least_p
 
     least = least_p(("A", "B"), blocks=pairs)
     lead = f"{how_many(pairs, 'pair')}, {2 * pairs} runs."
     if pairs < FEWEST_PAIRS:
         return (
-            f"{lead} This plan cannot reach its aim: whatever is rated, chance alone does as much in {out_of(least)} "
-            f"such tests at best. Plan {FEWEST_PAIRS} pairs or more; 6 can settle something."
+            f"{lead} This plan cannot reach its aim: even the clearest ratings come up by chance alone in "
+            f"{out_of(least)} such tests. Plan {FEWEST_PAIRS} pairs or more; 6 can settle something."
         )
-    at_best = (
-        f"At best, chance alone would do as much in {out_of(least)} such tests by the ratings, and in "
-        f"{out_of(least / 2)} by the guesses"
+    clearest = (
+        f"The clearest ratings possible come up by chance alone in {out_of(least)} such tests, all guesses right in "
+        f"{out_of(least / 2)}"
     )
     if least > RARE:
-        return f"{lead} {at_best}: a hint, which settles nothing by itself. With 6 pairs it can be 1 of 32 and 1 of 64."
+        return f"{lead} {clearest}: a hint, which settles nothing by itself. With 6 pairs it is 1 of 32 and 1 of 64."
     tiring = " More than a dozen runs tire most riders." if pairs > TIRING_PAIRS else ""
-    return f"{lead} {at_best}.{tiring}"
+    return f"{lead} {clearest}.{tiring}"
 
 
 def _pairs(draft: PlanDraft) -> int:

@@ -65,11 +65,11 @@ def test_a_plan_is_made_beside_the_start_of_a_session(riding):
 
 def test_what_a_plan_can_show_is_said_as_the_pairs_are_typed(riding):
     plan(riding, pairs="3")
-    assert "1 of 4" in riding.find("blind_best").text()
+    assert "1 of 4" in riding.find("blind_most").text()
     riding.type_into("blind_pairs", "2")
     assert "cannot reach its aim" in riding.find("blind_weak").text()
     riding.type_into("blind_pairs", "x")
-    assert not riding.is_shown("blind_best")
+    assert not riding.is_shown("blind_most")
 
 
 @pytest.mark.parametrize(

@@ -1,4 +1,4 @@
-"""Plan a blind test: A, B, how many pairs, and what that can show at best."""
+"""Plan a blind test: A, B, how many pairs, and the most that can show."""
 
 from __future__ import annotations
 
@@ -41,7 +41,7 @@ class BlindPlanView(QWidget):
             line.line.returnPressed.connect(view_model.begin_blind)
         self._b_said = Words("", "problem", name="blind_b_said")
         self._differs = Words("", "strong", name="blind_differs")
-        self._best = Words("", "text", name="blind_best")
+        self._most = Words("", "text", name="blind_most")
         self._weak = CareNote("", name="blind_weak")
         self._begin = Button("Draw the order and begin", "verb", name="blind_begin")
         self._begin.clicked.connect(view_model.begin_blind)
@@ -66,7 +66,7 @@ class BlindPlanView(QWidget):
         rows.setSpacing(SPACE_16)
         rows.addWidget(Words(HOW, "mute"))
         rows.addLayout(grid)
-        for widget in (self._differs, self._best, self._weak, Rule()):
+        for widget in (self._differs, self._most, self._weak, Rule()):
             rows.addWidget(widget)
 
     def _change_part(self) -> QWidget:
@@ -91,8 +91,8 @@ class BlindPlanView(QWidget):
         self._pairs.show_text(plan.draft.pairs)
         self._b_said.set_words("")
         self._differs.set_words(plan.differs)
-        self._best.set_words("" if plan.is_weak else plan.best)
-        self._weak.set_text(plan.best if plan.is_weak else "")
+        self._most.set_words("" if plan.is_weak else plan.most)
+        self._weak.set_text(plan.most if plan.is_weak else "")
 
     def focus_first(self) -> None:
         """Put the caret where typing begins."""
