@@ -8,14 +8,13 @@ from typing import Any
 
 from PySide6.QtWidgets import QApplication, QWidget
 
-from workbench.actions.edit import edit
 from workbench.actions.garage import garage_rows
 from workbench.actions.parts import bike_parts
 from workbench.app import Workbench
 from workbench.model.bike import Station
-from workbench.model.unit import Unit
+from workbench.tour import spring_stops
 from workbench.ui.parts.sheet import Sheet
-from workbench.viewmodels.window import BACKUPS, CARRY, HISTORY, LEVERAGE, SPRING
+from workbench.viewmodels.window import BACKUPS, HISTORY
 
 Go = Callable[[Workbench], QWidget | None]
 
@@ -85,111 +84,8 @@ def _count_range(workbench: Workbench) -> None:
 
 
 def _last_adjuster(workbench: Workbench) -> str:
-    from workbench.actions.parts import bike_parts
 
     return workbench.desk.ask(bike_parts(workbench.bench.bike_id or "")).adjusters[-1].id
-
-
-def _sag(workbench: Workbench, steps: int) -> None:
-    """The rear end of a bike whose front is measured: prepare, pressure, measure, advice, another round."""
-    view_model = bike(workbench, "Fell 130", Station.SAG)
-    view_model.start("rear")
-    if steps >= 1:
-        view_model.next()
-        view_model.set_text("pressure_kpa", "140")
-        view_model.set_text("temperature_c", "20")
-    if steps >= 2:
-        view_model.next()
-        view_model.add_reading("11.5")
-        view_model.add_reading("12.0")
-    if steps >= 3:
-        view_model.next()
-
-
-def _sag_friction(workbench: Workbench) -> None:
-    """The same end once more, settled from above and from below."""
-    view_model = bike(workbench, "Fell 130", Station.SAG)
-    view_model.start("rear")
-    view_model.go_to_stage(3)
-    view_model.set_field("both_ways", True)
-    for text in ("10.5", "13"):
-        view_model.add_reading(text)
-
-
-def _sag_coil(workbench: Workbench) -> None:
-    """A coil shock, measured once, with the stock springs that come near."""
-    view_model = bike(workbench, "Cinder 170", Station.SAG)
-    view_model.start("rear")
-    view_model.set_field("as_they_stand", True)
-    view_model.next()
-    view_model.set_text("rate_n_per_mm", "450 lbf/in")
-    view_model.set_text("preload_mm", "1")
-    view_model.next()
-    for text in ("23.5", "24"):
-        view_model.add_reading(text)
-    view_model.next()
-
-
-def _spring(workbench: Workbench) -> None:
-    view_model = bike(workbench, "Larch 150", SPRING)
-    view_model.try_value("pressure_kpa", 600)
-
-
-def _coil(workbench: Workbench, view: str) -> None:
-    """The coil shock's sheets: springs to fit with the sag each would give, and a rate by pressing."""
-    _sag_coil(workbench)
-    sag = bike(workbench, "Cinder 170", Station.SAG)
-    sag.keep()
-    coil = bike(workbench, "Cinder 170", SPRING).coil
-    coil.pick_view(view)
-    for line, pair in enumerate((("5", "420"), ("15", "1205"), ("25", "2010"), ("35", "2780"))):
-        for column, text in enumerate(pair):
-            if view == "pressed":
-                coil.set_pair(line, column, text)
-
-
-def _carry(workbench: Workbench) -> None:
-    view_model = bike(workbench, "Larch 150", CARRY)
-    view_model.set_text("here_c", "22")
-    view_model.set_text("there_c", "-3")
-    view_model.set_text("there_m", "1200")
-
-
-def _carry_spacers(workbench: Workbench) -> None:
-    """A fork whose sizes are known, with one spacer more and a heavier pack."""
-    fork = workbench.desk.ask(bike_parts(bike(workbench, "Larch 150", CARRY).bike_id)).unit("front")
-    assert fork is not None
-    sizes = {"area_mm2": 850.0, "positive_mm3": 205e3, "negative_mm3": 42e3, "spacer_volume_mm3": 1e4}
-    for name, value in sizes.items():
-        workbench.desk.do("Enter a size", edit(Unit, fork.id, name, value))
-    view_model = bike(workbench, "Larch 150", CARRY)
-    for name, text in (("here_c", "20"), ("there_c", "20"), ("rider_kg", "86"), ("spacers_front", "2")):
-        view_model.set_text(name, text)
-
-
-def _leverage(workbench: Workbench) -> None:
-    view_model = bike(workbench, "Larch 150", LEVERAGE)
-    pairs = ((6, 17.2), (12, 33.6), (18, 49.3), (24, 64.4), (30, 79.0), (42, 106.5), (54, 132.6), (60, 145.0))
-    for line, pair in enumerate(pairs):
-        for column, value in enumerate(pair):
-            view_model.set_pair(line, column, str(value))
-
-
-def _mountings(workbench: Workbench) -> None:
-    """Two mountings surveyed, one of them in use."""
-    view_model = bike(workbench, "Larch 150", LEVERAGE)
-    for name, bend in (("low", 0.0080), ("high", 0.0045)):
-        view_model.begin_new()
-        for line, stroke in enumerate((6, 12, 18, 24, 30, 42, 54, 60)):
-            view_model.set_pair(line, 0, str(stroke))
-            view_model.set_pair(line, 1, f"{(2.42 + 60 * bend) * stroke - bend * stroke**2:.1f}")
-        view_model.set_mounting(name)
-        view_model.keep()
-    view_model.state_mounting(view_model.state.mountings.rows[0].survey_id)
-
-
-def _put_back(workbench: Workbench) -> None:
-    bike(workbench, "Fell 130", Station.SAG).show_put_back("front")
 
 
 def _ride_start(workbench: Workbench) -> None:
@@ -311,21 +207,21 @@ STOPS: tuple[tuple[str, str, bool, Go], ...] = (
     ("sample", "adjusters-range", False, _count_range),
     ("sample", "adjusters-range-bench", True, _count_range),
     ("sample", "sag", False, partial(_open, name="Larch 150", station=Station.SAG)),
-    ("sample", "sag-prepare", False, partial(_sag, steps=0)),
-    ("sample", "sag-pressure", False, partial(_sag, steps=1)),
-    ("sample", "sag-measure", False, partial(_sag, steps=2)),
-    ("sample", "sag-measure-bench", True, partial(_sag, steps=2)),
-    ("sample", "sag-advice", False, partial(_sag, steps=3)),
-    ("sample", "sag-friction", False, _sag_friction),
-    ("sample", "sag-advice-coil", False, _sag_coil),
-    ("sample", "sag-put-back", False, _put_back),
-    ("sample", "spring", False, _spring),
-    ("sample", "spring-coil", False, partial(_coil, view="at_hand")),
-    ("sample", "spring-pressed", False, partial(_coil, view="pressed")),
-    ("sample", "leverage", False, _leverage),
-    ("sample", "leverage-mountings", False, _mountings),
-    ("sample", "carry", False, _carry),
-    ("sample", "carry-spacers", False, _carry_spacers),
+    ("sample", "sag-prepare", False, partial(spring_stops.sag, steps=0)),
+    ("sample", "sag-pressure", False, partial(spring_stops.sag, steps=1)),
+    ("sample", "sag-measure", False, partial(spring_stops.sag, steps=2)),
+    ("sample", "sag-measure-bench", True, partial(spring_stops.sag, steps=2)),
+    ("sample", "sag-advice", False, partial(spring_stops.sag, steps=3)),
+    ("sample", "sag-friction", False, spring_stops.sag_friction),
+    ("sample", "sag-advice-coil", False, spring_stops.sag_coil),
+    ("sample", "sag-put-back", False, spring_stops.put_back),
+    ("sample", "spring", False, spring_stops.spring),
+    ("sample", "spring-coil", False, partial(spring_stops.coil, view="at_hand")),
+    ("sample", "spring-pressed", False, partial(spring_stops.coil, view="pressed")),
+    ("sample", "leverage", False, spring_stops.leverage),
+    ("sample", "leverage-mountings", False, spring_stops.mountings),
+    ("sample", "carry", False, spring_stops.carry),
+    ("sample", "carry-spacers", False, spring_stops.carry_spacers),
     ("sample", "baseline-write-bench", True, partial(_open, name="Fell 130", station=Station.BASELINE)),
     ("sample", "baseline-write", False, partial(_open, name="Fell 130", station=Station.BASELINE)),
     ("sample", "baseline", False, partial(_open, name="Tarn hardtail", station=Station.BASELINE)),
