@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
 
-from workbench.actions.desk import Desk
+from workbench.actions.desk import Desk, Touched
 from workbench.actions.ride import RideRecords, SessionRecords, ride_records
 from workbench.actions.setups import steps_to_setup, take_all_steps, take_step
 from workbench.model.errors import WorkbenchError
@@ -117,6 +117,11 @@ class ReviewViewModel(ViewModel[ReviewState]):
         state = resolve(records, chosen, self._bench.units, looks_words(self._desk, _shown(records, chosen)))
         state = replace(state, summary=f"{hidden} {state.summary}".strip())
         return self._with_setup(records, state)
+
+    def hear(self, touched: Touched) -> None:
+        """Take note of a deed; a look just noted is none."""
+        if touched.tables != {"setting"}:
+            super().hear(touched)
 
     def refresh(self) -> None:
         """Read again; a look before the planned end is noted."""

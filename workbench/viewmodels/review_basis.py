@@ -7,7 +7,7 @@ from functools import lru_cache
 from typing import TYPE_CHECKING, Literal
 
 from workbench.actions.ride import RideRecords, SessionRecords
-from workbench.actions.ride_evidence import counted, run_records, told_runs
+from workbench.actions.ride_evidence import counted, ridden, run_records, told_runs
 from workbench.model.errors import NotEnoughData
 from workbench.model.responses import RESPONSES
 from workbench.model.setting import Setup
@@ -28,7 +28,9 @@ class Basis:
     response: str
     runs: tuple[RunRecord, ...]
     run_ids: tuple[str, ...]  # of the runs, in the same order
-    lap_runs: tuple[RunRecord, ...]  # those with a lap time, whatever is judged by
+    lap_runs: tuple[RunRecord, ...]  # those with a lap time, whatever is judged by,
+    liking_runs: tuple[RunRecord, ...]  # those with a liking or compared with the run before,
+    direction_runs: tuple[tuple[str, tuple[RunRecord, ...]], ...]  # and by adjuster those with a direction of it
     past_sd: float | None
     is_mixed: bool  # the sessions were to be judged by different responses
 
@@ -65,9 +67,34 @@ def basis_of(records: RideRecords, sessions: tuple[SessionRecords, ...]) -> Basi
         tuple(record for _, record in told),
         tuple(run.id for run, _ in told),
         tuple(run_records(records, sessions, LAP)),
+        tuple(run_records(records, sessions, "liking")),
+        _directions(records, sessions),
         _past_sd(records, sessions, response),
         is_mixed=len(named) > 1,
     )
+
+
+def _directions(
+    records: RideRecords, sessions: tuple[SessionRecords, ...]
+) -> tuple[tuple[str, tuple[RunRecord, ...]], ...]:
+    """Give the direction answers by adjuster, as how far from just right they lie: nearer is better."""
+    from workbench.evidence.effects import RunRecord
+
+    found: dict[str, list[RunRecord]] = {}
+    for ride in ridden(records, sessions):
+        run = ride.run
+        if run.direction is None or run.direction_of is None:
+            continue
+        record = RunRecord(
+            records.setup(run.setup_id).number,
+            -abs(run.direction),
+            warmup=run.is_warmup,
+            confounded=ride.is_confounded,
+            day=ride.day,
+            blind=run.is_blind,
+        )
+        found.setdefault(run.direction_of, []).append(record)
+    return tuple((adjuster_id, tuple(runs)) for adjuster_id, runs in found.items())
 
 
 def setup_numbered(records: RideRecords, setting: object) -> Setup:

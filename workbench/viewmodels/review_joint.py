@@ -7,7 +7,6 @@ from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from workbench.actions.ride import RideRecords
-from workbench.actions.ride_evidence import ridden, run_records
 from workbench.model.responses import lap_text
 from workbench.model.setting import Item, changes_between
 from workbench.viewmodels.review_basis import LAP, RATING, Basis, TimeOrRating, judge, setup_numbered
@@ -106,14 +105,14 @@ def _answers(
     records: RideRecords, basis: Basis, one: ChangeVerdict
 ) -> dict[str, tuple[tuple[RunRecord, ...], TimeOrRating]]:
     """Give the runs of each response, the one judged by first; nothing is read twice."""
-    liking = tuple(run_records(records, basis.sessions, LIKING))
-    rated = tuple(replace(run, compared=None) for run in liking if run.response is not None)
-    compared = tuple(replace(run, response=None) for run in liking)
+    compared = tuple(replace(run, response=None) for run in basis.liking_runs)
+    rated = tuple(replace(run, compared=None) for run in basis.liking_runs if run.response is not None)
     found: dict[str, tuple[tuple[RunRecord, ...], TimeOrRating]] = {LIKING: (rated, RATING)}
     if any(run.compared is not None for run in compared):
         found[COMPARED] = (compared, RATING)
-    if adjuster_id := _only_adjuster(records, one):
-        found[DIRECTION] = (_directions(records, basis, adjuster_id), OFF_CENTRE)
+    directions = dict(basis.direction_runs).get(_only_adjuster(records, one))
+    if directions:
+        found[DIRECTION] = (directions, OFF_CENTRE)
     found[LAP] = (basis.lap_runs, "log")
     return {basis.response: found[basis.response], **found}
 
@@ -123,23 +122,6 @@ def _only_adjuster(records: RideRecords, one: ChangeVerdict) -> str:
     before, after = (setup_numbered(records, setting).id for setting in (one.before, one.after))
     changes = changes_between(records.values[before], records.values[after])
     return changes[0].subject_id if len(changes) == 1 and changes[0].item == Item.ADJUSTER else ""
-
-
-def _directions(records: RideRecords, basis: Basis, adjuster_id: str) -> tuple[RunRecord, ...]:
-    from workbench.evidence.effects import RunRecord
-
-    return tuple(
-        RunRecord(
-            records.setup(ride.run.setup_id).number,
-            -abs(ride.run.direction),
-            warmup=ride.run.is_warmup,
-            confounded=ride.is_confounded,
-            day=ride.day,
-            blind=ride.run.is_blind,
-        )
-        for ride in ridden(records, basis.sessions)
-        if ride.run.direction is not None and ride.run.direction_of == adjuster_id
-    )
 
 
 @lru_cache(maxsize=64)

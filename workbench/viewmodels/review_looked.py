@@ -37,9 +37,10 @@ def _scores(sessions: tuple[SessionRecords, ...]) -> Scores:
     found: Scores = {}
     for session in sessions:
         setups = {run.id: run.setup_id for run in counted(session) if not run.is_warmup}
-        for rating in session.ratings:
-            if rating.run_id in setups:
-                found.setdefault((rating.attribute, rating.end), []).append((setups[rating.run_id], rating.score))
+        order = list(setups)
+        told = [rating for rating in session.ratings if rating.run_id in setups]
+        for rating in sorted(told, key=lambda one: order.index(one.run_id)):
+            found.setdefault((rating.attribute, rating.end), []).append((setups[rating.run_id], rating.score))
     return found
 
 

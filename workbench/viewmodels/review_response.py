@@ -13,7 +13,7 @@ from workbench.actions.ride_evidence import knob_runs, trials_of
 from workbench.actions.setups import Values
 from workbench.model.errors import NotEnoughData
 from workbench.model.parts import BikeParts
-from workbench.model.setting import Item, changes_between, without_removed
+from workbench.model.setting import Item, Setup, changes_between, without_removed
 from workbench.model.steps import values_now
 
 if TYPE_CHECKING:
@@ -114,16 +114,31 @@ class _Along:
 def _along(records: RideRecords, knob: KnobRuns) -> _Along:
     """Take the state of everything else in which the adjuster was ridden at most positions; as it stands if alike."""
     adjuster = records.parts.adjuster(knob.key)
-    best = _Along(knob, values_now(records.parts))
-    if adjuster is None:
-        return best
-    for setup in reversed(records.setups):
+    here = _Along(knob, values_now(records.parts))
+    positions: dict[tuple[object, ...], set[float]] = {}
+    newest: dict[tuple[object, ...], Setup] = {}
+    for setup in _ridden(records):
         values = records.values[setup.id]
-        trials = trials_of(records, adjuster, values, knob.range_clicks)
-        there = _Along(replace(knob, trials=trials), values, setup.number)
-        if len(_places(there.knob)) > len(_places(best.knob)):
-            best = there
-    return best
+        rest = tuple(sorted((item, value) for item, value in values.items() if item[1] != knob.key))
+        positions.setdefault(rest, set()).add(values.get((Item.ADJUSTER.value, knob.key)) or 0.0)
+        newest[rest] = setup
+    most = max(positions, key=lambda rest: (len(positions[rest]), newest[rest].number), default=None)
+    if adjuster is None or most is None or len(positions[most]) <= len(_places(knob)):
+        return here
+    there = newest[most]
+    trials = trials_of(records, adjuster, records.values[there.id], knob.range_clicks)
+    return _Along(replace(knob, trials=trials), records.values[there.id], there.number)
+
+
+def _ridden(records: RideRecords) -> list[Setup]:
+    """Give the setups with a rated run that counts, in number order."""
+    ids = {
+        run.setup_id
+        for session in records.sessions
+        for run in session.runs
+        if run.liking is not None and not (run.is_warmup or run.is_set_aside)
+    }
+    return [setup for setup in records.setups if setup.id in ids]
 
 
 def _strong_places(records: RideRecords, along: _Along, setups: frozenset[str]) -> frozenset[int] | None:

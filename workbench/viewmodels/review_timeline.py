@@ -2,17 +2,23 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
 from math import exp
 from statistics import fmean, median
+from typing import TYPE_CHECKING
 
 from workbench.actions.ride import RideRecords, SessionRecords
 from workbench.model.errors import NotEnoughData
 from workbench.model.responses import lap_text
 from workbench.model.ride import Run
 from workbench.model.setting import Item, changes_between
-from workbench.viewmodels.review_basis import LAP, Basis
+from workbench.viewmodels.review_basis import LAP, Basis, TimeOrRating
 from workbench.viewmodels.review_data import LapPoint, Period, RunPoint, Timeline, TrendPoint
 from workbench.viewmodels.shown import how_many, short_date
+
+if TYPE_CHECKING:
+    from workbench.evidence.effects import RunRecord
+    from workbench.evidence.trend import Trend
 
 GAP = 1.0  # empty places between two sessions on the timeline
 TREND_SAID = (
@@ -120,14 +126,22 @@ def _laps_said(laps: list[LapPoint]) -> str:
     return f"{how_many(len(counted), 'lap time')}, middle {lap_text(median(counted))}, on a logarithmic scale"
 
 
-def _trend_of(basis: Basis, places: dict[str, float]) -> tuple[tuple[tuple[TrendPoint, ...], ...], str]:
-    """Lay the trend over the response: a line a session, at the height of the counted runs."""
+@lru_cache(maxsize=8)
+def _trend(runs: tuple[RunRecord, ...], scale: TimeOrRating, past_sd: float | None) -> Trend | str:
+    """Ask for the trend once per set of runs; a sentence where there is too little."""
     from workbench.evidence.trend import session_trend
 
     try:
-        trend = session_trend(basis.runs, scale=basis.scale, past_sd=basis.past_sd)
+        return session_trend(runs, scale=scale, past_sd=past_sd)
     except NotEnoughData as error:
-        return (), str(error)
+        return str(error)
+
+
+def _trend_of(basis: Basis, places: dict[str, float]) -> tuple[tuple[tuple[TrendPoint, ...], ...], str]:
+    """Lay the trend over the response: a line a session, at the height of the counted runs."""
+    trend = _trend(basis.runs, basis.scale, basis.past_sd)
+    if isinstance(trend, str):
+        return (), trend
     counted = [run.response for run in basis.runs if not run.warmup and run.response is not None]
     level = median(counted) if basis.response == LAP else fmean(counted)
     lines: dict[int, list[TrendPoint]] = {}

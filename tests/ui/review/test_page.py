@@ -3,12 +3,18 @@
 from __future__ import annotations
 
 import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QCheckBox
 
 from tests.fixtures import a_baseline, a_counted_bike, a_run, a_session
 from tests.ui.driver import Driver, Key
-from workbench.actions.ride import change_settings, ride_records
+from workbench.actions.ride import change_settings, keep_run, ride_records
+from workbench.model.ride import Run
 from workbench.ui.parts.theme import Theme, apply_theme
+from workbench.ui.plots.dots import DotsPlot
 from workbench.ui.plots.effects import EffectsPlot
+from workbench.ui.plots.laps import LapPlot
+from workbench.ui.plots.looked import LookedPlot
 from workbench.ui.plots.timeline import TimelinePlot
 from workbench.ui.review.page import ReviewPage
 from workbench.viewmodels.review import ReviewViewModel
@@ -86,3 +92,53 @@ def test_the_plots_follow_the_theme(qapp, driver):
     plot = driver.find("review_timeline", TimelinePlot)
     assert plot.backgroundBrush().color() == plot.colour("card")
     assert len(plot.shown().points) == 4
+
+
+def test_a_picked_change_shows_its_dots_and_its_other_answers(driver):
+    assert not driver.is_shown("review_dots")
+    table = driver.find("review_table")
+    table.setFocus()
+    table.setCurrentCell(0, 1)
+    driver.bot.keyClick(table, Key.Key_Return)
+    dots = driver.find("review_dots", DotsPlot)
+    assert len(dots.shown()) == 20
+    assert driver.model.state.closer.dots_said in dots.accessibleName()
+    assert driver.model.state.closer.joint_said in driver.words()
+
+
+def test_the_trend_is_taken_out_and_put_back_by_its_box(driver):
+    box = driver.find("review_trend").findChild(QCheckBox)
+    driver.bot.mouseClick(box, Qt.MouseButton.LeftButton)
+    assert len(driver.find("review_timeline", TimelinePlot).shown().trend) == 1
+    assert "The dashed line is the trend" in driver.words()
+    driver.bot.keyClick(box, Key.Key_Space)
+    assert driver.find("review_timeline", TimelinePlot).shown().trend == ()
+
+
+def test_the_words_unfold_and_can_be_copied(qapp, driver):
+    assert not driver.is_shown("review_read_out")
+    driver.press("review_words")
+    assert driver.find("review_read_out").text() == driver.model.state.read_out
+    driver.press("review_copy")
+    assert qapp.clipboard().text() == driver.model.state.read_out
+    assert driver.problems == ["The summary is on the clipboard."]
+
+
+def test_what_suits_leads_to_its_steps(driver):
+    driver.find("review_setup").setFocus()
+    driver.bot.keyClick(driver.find("review_setup"), Key.Key_Home)
+    driver.press("suited_put")
+    assert driver.find("review_setup").currentText() == "no. 2"
+    assert driver.focused() in ("review_setup", "review_steps")
+
+
+def test_lap_times_and_attributes_have_their_pictures_once_there_are_any(qtbot, desk, bike):
+    driver = review(qtbot, desk, bike)
+    assert not driver.is_shown("review_laps")
+    assert not driver.is_shown("review_looked_plot")
+    session = desk.ask(ride_records(bike.id)).open_session.session
+    current = desk.ask(ride_records(bike.id)).current
+    run = Run("", session.id, 0, current.id, "", "", liking=7, lap_s=161.3)
+    desk.do("Keep run", keep_run(run, ratings=(("grip", 7, "front"),)), bike_id=bike.id)
+    assert driver.find("review_laps", LapPlot).accessibleName() == driver.model.state.timeline.laps_said
+    assert "Grip, front: 7." in driver.find("review_looked_plot", LookedPlot).accessibleName()
