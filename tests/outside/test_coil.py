@@ -17,6 +17,8 @@ from workbench.physics.coil import (
     rate_in_series_n_per_mm,
     wire_rate_n_per_mm,
 )
+from workbench.physics.coil_choice import fitted
+from workbench.viewmodels.coil_wire import MODULUS_GPA
 
 DATA = Path(__file__).parent / "data"
 MPSI_GPA = 6.894757293168361
@@ -48,6 +50,19 @@ def test_two_springs_of_which_one_engages_later():
     inner = wire_rate_n_per_mm(wire_mm=5, mean_diameter_mm=30, active_coils=8, shear_modulus_gpa=81.37)
     assert nested_load_n(24.988839, [(outer, 0.0), (inner, 15.0)]) == pytest.approx(1000, rel=1e-6)
     assert nested_load_n(24.988839, [(outer, 0.0)]) == pytest.approx(706.021471, rel=1e-6)
+
+
+# Shigley, table 10-5: chrome-silicon wire, ASTM A401, has a shear modulus of 11.2 Mpsi (from memory).
+def test_the_modulus_assumed_for_an_unmarked_spring():
+    assert pytest.approx(11.2 * MPSI_GPA, abs=0.05) == MODULUS_GPA
+
+
+# The same statics: 450 lbf/in with 1 mm of preload under 1733.8 N; worked by hand in lbf and inches.
+def test_preload_sag_and_bind_of_a_spring_by_hand():
+    load_lbf, rate, preload_in = 1733.8 / 4.4482216152605, 450.0, 1 / 25.4
+    there = fitted(1733.8, rate_n_per_mm=450 * 4.4482216152605 / 25.4, stroke_mm=57.5, preload_mm=1.0)
+    assert there.sag_mm == pytest.approx((load_lbf / rate - preload_in) * 25.4)
+    assert there.preload_force_n == pytest.approx(rate * preload_in * 4.4482216152605)
 
 
 def test_springs_behind_and_beside_one_another():

@@ -347,7 +347,20 @@ def test_a_pair_that_goes_back_is_named(desk):
     for line, pair in enumerate((("20", "1000"), ("30", "900"))):
         for column, text in enumerate(pair):
             view_model.set_pair(line, column, text)
-    assert "allowed is above 1000 N, the force at 20 mm" in view_model.state.sheet.hint
+    sheet = view_model.state.sheet
+    assert "allowed is above 1000 N, the force at 20 mm" in sheet.pair_problems[1]
+    assert sheet.pair_problems[0] == ""
+    problems = heard(view_model)
+    assert not view_model.keep_result()
+    assert problems[-1].field == "line_2"
+
+
+def test_a_travel_that_stands_twice_is_named_in_the_later_line(desk):
+    view_model = opened(desk, coil_bike(desk), TABLE)
+    for line, pair in enumerate((("2 cm", "1000"), ("20", "900"))):
+        for column, text in enumerate(pair):
+            view_model.set_pair(line, column, text)
+    assert "Travel: 20 cannot be used; allowed is each travel once" in view_model.state.sheet.pair_problems[1]
 
 
 def test_a_progressive_spring_needs_a_load_before_it_can_be_called_on_the_bike(desk):

@@ -13,6 +13,7 @@ from workbench.viewmodels.coil_typed import (
     Entry,
     half_line,
     hint_words,
+    line_of,
     missing,
     read_all,
     read_pairs,
@@ -69,8 +70,11 @@ def _pairs(draft: CoilDraft, units: Units) -> tuple[CoilSheet, SpringTable | Non
             sheet, hint=sheet.hint or "One pair gives a straight line; three or more show how it rises."
         ), None
     except InputError as error:
-        name = "Travel" if error.field == "travel_mm" else "Force"
-        return replace(sheet, hint=f"{name}: {error.value:g} cannot be used; allowed is {error.allowed}."), None
+        column = 0 if error.field == "travel_mm" else 1
+        said = f"{('Travel', 'Force')[column]}: {error.value:g} cannot be used; allowed is {error.allowed}."
+        wrong = line_of(draft.pairs, column, error.value, units)
+        marked = tuple(said if place == wrong else text for place, text in enumerate(sheet.pair_problems))
+        return replace(sheet, hint=said, pair_problems=marked), None
 
 
 def _two(draft: CoilDraft, units: Units) -> tuple[CoilSheet, SpringTable | None]:

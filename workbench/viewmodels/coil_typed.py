@@ -179,6 +179,18 @@ def read_pairs(pairs: Pairs, units: Units) -> tuple[list[tuple[float, float]], t
     return found, tuple(problems)
 
 
+def line_of(pairs: Pairs, column: int, value: object, units: Units) -> int | None:
+    """Give the place of the last whole line with that travel (0) or force (1); None if there is none."""
+    quantity = ("length", "force")[column]
+    for place in reversed(range(len(pairs))):
+        try:
+            if all(one.strip() for one in pairs[place]) and units.parse(pairs[place][column], quantity) == value:
+                return place
+        except InputError:
+            continue
+    return None
+
+
 _MOST = {"length": 300.0, "force": 30_000.0}
 
 
