@@ -87,7 +87,7 @@ def resolve_result(records: RideRecords, session: SessionRecords, plan: BlindPla
         seal=f"Seed {plan.seed}, order {plan.order}, whole fingerprint {plan.digest}",
         is_proven=is_proven,
     )
-    if not pairs:
+    if not pairs or not is_proven:
         return result
     verdict = _a_to_b(_judge(tuple(run_records(records, (session,)))), numbers["A"])
     return replace(
