@@ -16,6 +16,10 @@ class Answers:
     lap_s: float
     travel_front: float  # share of the travel used
     travel_rear: float
+    scores: tuple[tuple[str, int, str], ...]  # attribute, score, end
+
+
+ASIDE = (("grip", "front", -0.2), ("comfort", "front", -0.8), ("support", "rear", 0.3))  # and how far from the liking
 
 
 class SimulatedRider:
@@ -23,6 +27,7 @@ class SimulatedRider:
 
     def __init__(self, seed: int, likes: dict[str, int]) -> None:
         self._random = Random(seed)
+        self._aside = Random(seed + 1)  # so that what is looked at beside changes no answer
         self._likes = likes
         self.names = tuple(likes)
 
@@ -41,4 +46,8 @@ class SimulatedRider:
             lap_s=round(lap, 1),
             travel_front=0.93 + self._random.gauss(0.0, 0.015),
             travel_rear=0.94 + self._random.gauss(0.0, 0.015),
+            scores=tuple(
+                (name, min(9, max(1, round(pleasure + shift + self._aside.gauss(0.0, 0.7)))), end)
+                for name, end, shift in ASIDE
+            ),
         )

@@ -100,7 +100,7 @@ class Riding:
             bottom_outs_rear=0,
             lap_s=said.lap_s,
         )
-        self._do(f"Keep run {number}, liking {said.liking}", keep_run(run))
+        self._do(f"Keep run {number}, liking {said.liking}", keep_run(run, ratings=said.scores))
 
     def _move(self, session: Session, knob: str, number: int) -> None:
         """Follow the proposal, but ride every second run again as it stands: replicates are what the verdicts need."""
