@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-import os
 import sys
 from pathlib import Path
-from tempfile import NamedTemporaryFile
 
+from workbench.exchange.files import write_whole
 from workbench.library.dump import check, export_json
 from workbench.library.library import Library, open_library
 from workbench.library.tables import schema
-from workbench.model.errors import ExchangeError, LibraryDamaged, LibraryUnreachable
+from workbench.model.errors import LibraryDamaged, LibraryUnreachable
 from workbench.options import Options
 from workbench.places import default_library
 
@@ -45,19 +44,3 @@ def _open(options: Options) -> Library:
     except LibraryUnreachable:
         # A script only reads: what cannot be written can still be read from a copy.
         return open_library(location, schema, now=options.now, create=False, read_only=True)
-
-
-def write_whole(target: Path, text: str) -> None:
-    """Write a text file as a whole or not at all."""
-    part: Path | None = None
-    try:
-        with NamedTemporaryFile("w", encoding="utf-8", dir=target.parent, delete=False) as file:
-            part = Path(file.name)
-            file.write(text)
-            file.flush()
-            os.fsync(file.fileno())
-        os.replace(part, target)
-    except OSError as error:
-        if part is not None:
-            part.unlink(missing_ok=True)
-        raise ExchangeError(f"{target} cannot be written ({error.strerror}). Choose another place.") from error

@@ -9,7 +9,7 @@ from workbench.actions.desk import Desk
 from workbench.model.bike import Station
 from workbench.ui.page import Page
 from workbench.viewmodels.bench import Bench
-from workbench.viewmodels.window import BACKUPS, CARRY, HISTORY, LEVERAGE, NEW_BIKE, SPRING
+from workbench.viewmodels.window import BACKUPS, BUNDLE, CARRY, HISTORY, LEVERAGE, NEW_BIKE, SPRING
 
 
 def page_makers(desk: Desk, bench: Bench) -> Mapping[str, Callable[[], Page]]:
@@ -108,6 +108,13 @@ def _history(desk: Desk, bench: Bench) -> Page:
     return HistoryPage(HistoryViewModel(desk, bench))
 
 
+def _bundle(desk: Desk, bench: Bench) -> Page:
+    from workbench.ui.bundle.page import BundlePage
+    from workbench.viewmodels.bundle import BundleViewModel
+
+    return BundlePage(BundleViewModel(desk, bench))
+
+
 _MAKERS: dict[str, Callable[[Desk, Bench], Page]] = {
     NEW_BIKE: _new_bike,
     Station.GARAGE: _garage,
@@ -122,4 +129,5 @@ _MAKERS: dict[str, Callable[[Desk, Bench], Page]] = {
     CARRY: _carry,
     BACKUPS: _backups,
     HISTORY: _history,
+    BUNDLE: _bundle,
 }

@@ -286,7 +286,7 @@ VALUES = st.none() | st.booleans() | st.integers(-5, 10**9) | st.floats(-1e12, 1
 
 
 @given(st.data())
-@settings(max_examples=150, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@settings(max_examples=60, suppress_health_check=[HealthCheck.function_scoped_fixture])
 def test_no_mutation_of_a_bundle_ever_fails_otherwise_or_comes_in_half(exported, data):
     desk, text = exported
     held = json.loads(text)

@@ -8,7 +8,8 @@ from workbench.model.outside import check_record
 from workbench.model.ride import Run
 from workbench.model.unit import Unit
 
-RUN = dict(id="r", session_id="s", number=1, setup_id="t", ridden_at="2031-05-14T09:00:00+00:00", typed_at="")
+MOMENT = "2031-05-14T09:00:00+00:00"
+RUN = {"id": "r", "session_id": "s", "number": 1, "setup_id": "t", "ridden_at": MOMENT, "typed_at": ""}
 
 
 def test_a_record_as_it_is_entered_is_fine():

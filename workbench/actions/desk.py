@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import TypeVar
 
-from workbench.library import drafts, journal, settings
+from workbench.library import drafts, journal, photos, settings
 from workbench.library.backup_files import Backup
 from workbench.library.backups import Backups
 from workbench.library.drafts import Draft
@@ -142,6 +142,19 @@ class Desk:
         aside = self.backups.restore(name)
         self._tell(Touched(frozenset({*self._library.shapes, "setting"}), drafts=True))
         return aside
+
+    @property
+    def schema_number(self) -> str:
+        """The schema the records are kept in."""
+        return self._library.schema_number
+
+    def photo(self, name: str) -> bytes | None:
+        """The content of a photo, if its file is there."""
+        return photos.photo(self._library.path, name)
+
+    def add_photo(self, content: bytes) -> str:
+        """Keeps a photo beside the library and gives its name."""
+        return photos.add_photo(self._library.path, content)
 
     @property
     def library_path(self) -> str:

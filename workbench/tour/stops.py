@@ -13,8 +13,10 @@ from workbench.actions.parts import bike_parts
 from workbench.app import Workbench
 from workbench.model.bike import Station
 from workbench.tour import spring_stops
+from workbench.tour.blind_stops import BLIND_STOPS
+from workbench.tour.review_stops import REVIEW_STOPS, attributes
+from workbench.tour.safety_stops import SAFETY_STOPS
 from workbench.ui.parts.sheet import Sheet
-from workbench.viewmodels.window import BACKUPS, HISTORY
 
 Go = Callable[[Workbench], QWidget | None]
 
@@ -45,7 +47,7 @@ def _open(workbench: Workbench, name: str, station: str) -> None:
     bike(workbench, name, station)
 
 
-def _further_down(workbench: Workbench, name: str, station: str, part: str) -> None:
+def further_down(workbench: Workbench, name: str, station: str, part: str) -> None:
     """A long sheet, scrolled to one of its parts."""
     bike(workbench, name, station)
     for _ in range(8):
@@ -93,7 +95,7 @@ def _ride_start(workbench: Workbench) -> None:
     view_model.set_start("verified", True)
 
 
-def _riding(workbench: Workbench, runs: int) -> None:
+def riding(workbench: Workbench, runs: int) -> None:
     _ride_start(workbench)
     view_model = bike(workbench, "Tarn hardtail", Station.RIDE)
     courses = view_model.state.start.courses
@@ -106,44 +108,6 @@ def _riding(workbench: Workbench, runs: int) -> None:
         if number % 2:
             view_model.set_proposed()
     view_model.set_run("liking", 6)
-
-
-def _review_picked(workbench: Workbench) -> None:
-    view_model = bike(workbench, "Larch 150", Station.REVIEW)
-    rows = view_model.state.effects.rows
-    if rows:
-        view_model.pick_change(rows[0].key)
-
-
-def _backups(workbench: Workbench) -> None:
-    """Two backups, and the question before one of them is restored."""
-    view_model = bike(workbench, "Larch 150", BACKUPS)
-    view_model.make()
-    view_model.make()
-    view_model.ask_restore()
-
-
-def _history(workbench: Workbench) -> None:
-    """The deeds on one bike, one of them picked."""
-    view_model = bike(workbench, "Larch 150", HISTORY)
-    view_model.set_bike(workbench.bench.bike_id)
-    view_model.set_text("run")
-    view_model.pick(view_model.state.rows[3].key)
-
-
-def _trouble(workbench: Workbench) -> QWidget:
-    from workbench.actions.desk import Backup
-    from workbench.model.errors import LibraryDamaged
-    from workbench.ui.backups.trouble import TroubleDialog
-    from workbench.viewmodels.trouble import resolve
-
-    made = [
-        Backup(f"backup {day}", f"2031-05-{day}T16:30:00+00:00", "by itself", 1_204_224, 12 + day % 3)
-        for day in range(14, 10, -1)
-    ]
-    path = "/home/mechanic/.local/share/trailbench/garage.trailbench"
-    error = LibraryDamaged(f"{path} is damaged. Nothing was changed; restore a backup.")
-    return _shown(TroubleDialog(resolve(error, tuple(made), is_file=True), workbench.window))
 
 
 def _care(workbench: Workbench) -> QWidget:
@@ -197,7 +161,7 @@ STOPS: tuple[tuple[str, str, bool, Go], ...] = (
         "sample",
         "garage-parts",
         False,
-        partial(_further_down, name="Larch 150", station=Station.GARAGE, part="section_fork"),
+        partial(further_down, name="Larch 150", station=Station.GARAGE, part="section_fork"),
     ),
     ("sample", "garage-search", False, _search),
     ("sample", "garage-bench", True, _pick_bike),
@@ -228,20 +192,13 @@ STOPS: tuple[tuple[str, str, bool, Go], ...] = (
     ("sample", "ride-blocked", False, partial(_open, name="Wren 24", station=Station.RIDE)),
     ("sample", "ride-start", False, _ride_start),
     ("sample", "ride-start-bench", True, _ride_start),
-    ("sample", "ride", False, partial(_riding, runs=3)),
-    ("sample", "ride-changed", False, partial(_riding, runs=4)),
-    ("sample", "ride-bench", True, partial(_riding, runs=3)),
-    ("sample", "review", False, partial(_open, name="Larch 150", station=Station.REVIEW)),
-    (
-        "sample",
-        "review-changes",
-        False,
-        partial(_further_down, name="Larch 150", station=Station.REVIEW, part="review_table"),
-    ),
-    ("sample", "review-picked", False, _review_picked),
-    ("sample", "backups", False, _backups),
-    ("sample", "history", False, _history),
-    ("sample", "trouble", False, _trouble),
+    ("sample", "ride", False, partial(riding, runs=3)),
+    ("sample", "ride-changed", False, partial(riding, runs=4)),
+    ("sample", "ride-attributes", False, attributes),
+    ("sample", "ride-bench", True, partial(riding, runs=3)),
+    *BLIND_STOPS,
+    *REVIEW_STOPS,
+    *SAFETY_STOPS,
     ("sample", "person", False, _person),
     ("sample", "reason", False, _reason),
     ("sample", "about", False, _about),

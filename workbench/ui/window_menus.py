@@ -8,7 +8,7 @@ from typing import Protocol
 
 from workbench.model.job import STATION_WORDS, STATIONS
 from workbench.ui.menus import SEPARATOR, Entry
-from workbench.viewmodels.window import BACKUPS, CARRY, HISTORY, LEVERAGE, SPRING, WindowViewModel
+from workbench.viewmodels.window import BACKUPS, BUNDLE, CARRY, HISTORY, LEVERAGE, SPRING, WindowViewModel
 
 
 class Commands(Protocol):
@@ -61,6 +61,7 @@ def window_menus(window: Commands, view_model: WindowViewModel) -> Sequence[tupl
             "&Library",
             (
                 Entry("history", "&History", _go(view_model, HISTORY), "Ctrl+Shift+H"),
+                Entry("bundle", "&In and out", _go(view_model, BUNDLE), "Ctrl+E"),
                 Entry("backups", "&Backups", _go(view_model, BACKUPS), "Ctrl+Shift+B"),
             ),
         ),

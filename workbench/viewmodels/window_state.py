@@ -24,6 +24,7 @@ SHEETS = {
     CARRY: "Carry over",
     BACKUPS: "Backups",
     HISTORY: "History",
+    BUNDLE: "In and out",
 }  # sheets that are no station
 WITHOUT_BIKE = frozenset({NEW_BIKE, BACKUPS, HISTORY, BUNDLE})  # those that need no bike on the bench
 DRAFT_STATIONS = {

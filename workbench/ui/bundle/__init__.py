@@ -1,0 +1,1 @@
+"""The sheet on which bikes go in and out."""
