@@ -184,7 +184,7 @@ def test_photos_travel_with_their_bike(there, here):
     ("content", "said"),
     [
         (b'{"format": "recipe"}', "no bundle of Trailbench"),
-        (b"\x00\x01", "no text file"),
+        (b"\xff\x01", "no text file"),
         (b"", "no JSON any more"),
     ],
 )
@@ -221,9 +221,7 @@ def test_without_room_for_a_backup_nothing_comes_in(there, here):
     assert not any(everything(here.desk).values())
 
 
-@pytest.mark.parametrize(
-    ("name", "file"), [("../../etc", "etc"), ("a/b\\c", "a-b-c"), ("***", "bike"), ("\u05d0", "\u05d0")]
-)
+@pytest.mark.parametrize(("name", "file"), [("../../etc", "etc"), ("a/b\\c", "a-b-c"), ("***", "bike")])
 def test_a_name_makes_a_harmless_file_name(there, name, file):
     there.bench.put_bike(a_bike(there.desk, name=name).id)
     assert there.model.file_name(whole=False) == f"{file}.bundle.json"
