@@ -7,7 +7,7 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
-from hypothesis import assume, given, settings
+from hypothesis import assume, example, given, settings
 from hypothesis import strategies as st
 
 from workbench.model.units import parse, show
@@ -89,15 +89,15 @@ def test_more_pressure_everywhere_rests_shallower(spring, factor, share):
 
 @FEW
 @given(springs(), st.floats(0.01, 0.1), exponents)
-def test_a_spacer_raises_force_rate_and_energy_everywhere(spring, share, n):
+def test_a_spacer_raises_force_and_energy_everywhere_and_the_rate_of_one_chamber(spring, share, n):
     chamber, filled = spring
-    spacers = chamber.spacer_mm3 + share * 0.3 * chamber.area_mm2 * chamber.travel_mm
+    more = with_spacers(chamber, chamber.spacer_mm3 + share * 0.3 * chamber.area_mm2 * chamber.travel_mm)
     x = np.linspace(0.1, 1, 12) * chamber.travel_mm
-    for part in (force_n, rate_n_per_mm, energy_j):
-        assert (
-            part(with_spacers(chamber, spacers), travel_mm=x, n=n, **filled)
-            >= part(chamber, travel_mm=x, n=n, **filled)
-        ).all()
+    parts = [force_n, energy_j]
+    if not chamber.second_positive_mm3:
+        parts.append(rate_n_per_mm)  # with a second one it joins earlier, and is softer from there
+    for part in parts:
+        assert (part(more, travel_mm=x, n=n, **filled) >= part(chamber, travel_mm=x, n=n, **filled)).all()
 
 
 @FEW
@@ -129,7 +129,7 @@ def test_the_air_thins_with_height(altitude, higher):
 @FEW
 @given(st.floats(0.1, 100), st.floats(0.01, 0.99), st.floats(0.01, 0.99), st.floats(0.5, 20))
 def test_a_faster_decay_is_more_damping(peak, one, other, cycles):
-    assume(one != other)
+    assume(abs(one - other) > 1e-6)
     slow, fast = (damping_from_decay(peak, peak * left, cycles) for left in sorted((one, other), reverse=True))
     assert slow < fast
     assert damping_from_decay(peak, peak, cycles) == (0.0, 0.0)
@@ -151,7 +151,7 @@ def test_the_advice_is_the_same_however_pressure_and_sag_were_written(psi, sag_m
         advice = next_pressure([other], **asked)
         assert advice.pressure_kpa == pytest.approx(first.pressure_kpa, rel=1e-6)
         assert (advice.settled, advice.limited) == (first.settled, first.limited)
-        assert advice.sag_low == pytest.approx(first.sag_low, abs=1e-6)
+        assert advice.sag_low == pytest.approx(first.sag_low, abs=5e-4)  # steps of the grid
         assert show(advice.pressure_kpa, "pressure", unit="psi") == show(first.pressure_kpa, "pressure", unit="psi")
 
 
@@ -226,6 +226,7 @@ def test_from_travel_to_load_and_back(spring, share, n):
 
 
 @FEW
+@example(1.8046875, 0.3125, 0.125, 40.0, 0.0)
 @given(st.floats(1.8, 3.6), st.floats(-0.4, 0.4), st.floats(-0.3, 0.3), st.floats(40, 75), st.floats(0, 1))
 def test_from_wheel_to_stroke_and_back_on_any_curve(start, slope, bend, stroke, share):
     u = np.linspace(0, 1, 9)

@@ -44,7 +44,7 @@ class Leverage:
     def wheel(self, stroke_mm: float) -> float:
         """Give the wheel travel that belongs to a shock stroke [mm]."""
         stroke_mm = check_number("stroke_mm", stroke_mm, at_least=0, at_most=self.stroke_mm * _ROUNDING)
-        return float(self._travel_at(min(stroke_mm, self.stroke_mm), self._integral))
+        return max(float(self._travel_at(min(stroke_mm, self.stroke_mm), self._integral)), 0.0)  # no rounded -0
 
     def stroke(self, wheel_mm: float) -> float:
         """Give the shock stroke that belongs to a wheel travel [mm]."""
