@@ -52,15 +52,8 @@ def _bundle(workbench: Workbench) -> None:
         held = json.loads(target.read_text(encoding="utf-8"))
         held["records"]["bike"][0]["tags"] = "race"
         held["records"]["run"][-1]["note"] = "better over roots"
-        held["records"]["skip"] = [
-            {
-                "id": "s",
-                "bike_id": workbench.bench.bike_id,
-                "station": "sag",
-                "reason": "No time",
-                "at": held["made_at"],
-            }
-        ]
+        skip = {"id": "s", "bike_id": workbench.bench.bike_id, "station": "sag", "reason": "No time"}
+        held["records"]["skip"] = [{**skip, "at": held["made_at"]}]
         target.write_text(json.dumps(held), encoding="utf-8")
         key = workbench.bench.bike_id or ""
         workbench.desk.do("Tag it", edit(Bike, key, "tags", "shop"), bike_id=key, station="garage")

@@ -66,6 +66,7 @@ class BundlePage(Page):
         self._sheet = Sheet("In and out", name="bundle_sheet")
         self._said = Words("", "strong", name="bundle_said")
         self._problem = Words("", "care", name="bundle_problem")
+        self._out = QWidget()
         self._one = Button("", "plain", name="bundle_take_bike")
         self._all = Button("", "plain", name="bundle_take_all")
         self._open = Button("Open a file ...", "plain", name="bundle_open")
@@ -102,7 +103,13 @@ class BundlePage(Page):
         self._groups.setVerticalSpacing(SPACE_4)
         self._groups.setColumnStretch(1, 1)
         self._rows.setSpacing(SPACE_16)
-        for part in (self._said, self._problem, Words("Take along", "strong"), Words(ABOUT_OUT), out, Rule()):
+        taking = QVBoxLayout(self._out)
+        taking.setContentsMargins(0, 0, 0, 0)
+        taking.setSpacing(SPACE_16)
+        for part in (Words("Take along", "strong"), Words(ABOUT_OUT), out, Rule()):
+            taking.addWidget(part)
+        self._problem.hide()
+        for part in (self._said, self._problem, self._out):
             body.addWidget(part)
         body.addWidget(Words("Bring in", "strong"))
         body.addWidget(Words("You see what a file would change before anything is taken from it."))
@@ -142,6 +149,7 @@ class BundlePage(Page):
         self._one.set_text(f"Take {state.bike_name} along ..." if state.bike_name else "Take this bike along ...")
         self._one.setEnabled(bool(state.bike_name))
         self._all.set_text(f"Take all along: {state.bikes_text} ...")
+        self._out.setVisible(not state.file_text)  # one thing at a time
         self._said.set_words(state.said)
         self._open.setEnabled(state.can_keep)
         self._file.set_words(state.file_text)
