@@ -35,12 +35,12 @@ def sag(workbench: Workbench, steps: int) -> None:
 
 
 def sag_friction(workbench: Workbench) -> None:
-    """The same end once more, settled from above and from below."""
+    """The same end, settled from above and from below."""
+    sag(workbench, steps=1)
     view_model = _bike(workbench, "Fell 130", Station.SAG)
-    view_model.start("rear")
-    view_model.go_to_stage(3)
+    view_model.next()
     view_model.set_field("both_ways", True)
-    for text in ("10.5", "13"):
+    for text in ("10.5", "13.5"):
         view_model.add_reading(text)
 
 

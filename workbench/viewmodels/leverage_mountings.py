@@ -130,4 +130,4 @@ def _cells(
     if here is not None and not isinstance(here, str):
         change = 100 * (there.wheel_rate / here.wheel_rate - 1)
         words.append(f"{change:+.0f}\u2009%".replace("-", "\u2212"))
-    return (*steady, *sags, "\n".join(words) or "the measure")
+    return (*steady, *sags, "\n".join(words) or "as now")
