@@ -330,7 +330,7 @@ def test_the_setup_that_suits_is_named_with_its_chance_and_leads_back_to_the_bik
     suited = view_model.state.suited
     assert suited.title == "Most likely to suit so far: no. 2"
     assert "Chance about 19 in 20" in suited.sure
-    assert "with the luck of being the highest already taken off" in suited.sure
+    assert "already made smaller for the luck of being the highest of 2" in suited.sure
     assert suited.advice == "One more run of any of them is not expected to change the choice."
     view_model.pick_setup(view_model.state.setups[0][0])
     view_model.pick_suited()

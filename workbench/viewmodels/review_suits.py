@@ -69,7 +69,7 @@ def _sure(found: Suits, basis: Basis, records: RideRecords) -> str:
         said += (
             f" About {signed(rate * found.gain)}{unit} over {_name(setup_numbered(records, first))}"
             f" ({signed(rate * found.gain_low)} to {signed(rate * found.gain_high)}),"
-            " with the luck of being the highest already taken off."
+            f" already made smaller for the luck of being the highest of {found.among}."
         )
     return said
 
