@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from tests.fixtures import a_counted_bike, check_there_and_back, make_desk
+from workbench.actions.garage import start_generation
 from workbench.actions.parts import bike_parts
 from workbench.actions.spring import keep_survey, move_mounting, spring_records, state_mounting
 from workbench.model.unit import LeverageSurvey, Unit, mountings, survey_in_use
@@ -66,3 +67,12 @@ def test_what_is_reckoned_with_is_the_newest_survey_of_the_mounting_in_use(desk)
 def test_surveys_of_another_shock_are_not_mountings_of_this_one():
     other = LeverageSurvey("s", "b", "another", "long")
     assert mountings((other,), Unit("u", "b", "rear", "shock")) == ()
+
+
+@pytest.mark.parametrize(("reason", "known"), [("mount", None), ("chip", None), ("service", "long")])
+def test_after_a_move_noted_in_the_garage_the_mounting_has_to_be_said_anew(desk, reason, known):
+    bike = a_counted_bike(desk)
+    shock = shock_of(desk, bike)
+    desk.do("Say", state_mounting(shock.id, "long"), bike_id=bike.id)
+    check_there_and_back(desk, "Renew", start_generation(shock.id, reason), bike_id=bike.id)
+    assert shock_of(desk, bike).mounting == known

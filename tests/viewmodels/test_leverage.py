@@ -204,3 +204,17 @@ def test_air_sizes_unknown_still_compare_by_share(desk):
     view_model = LeverageViewModel(desk, bench)
     assert row(view_model, "2.7").cells[4].endswith("%")
     assert float(row(view_model, "2.7").cells[2].split()[0]) > 17.0
+
+
+def test_a_mounting_with_an_endless_name_is_refused_and_kept_as_typed(desk):
+    view_model = a_sheet(desk, with_sag=False)
+    typed(view_model, [(str(stroke), str(2.6 * stroke)) for stroke in STROKES])
+    view_model.set_mounting("x" * 500)
+    refused = []
+    view_model.refused.connect(refused.append)
+    assert not view_model.keep()
+    assert refused[0].field == "mounting"
+    assert view_model.state.mounting == "x" * 500
+    view_model.set_mounting("<b>low</b>")
+    assert view_model.keep()
+    assert view_model.state.mountings.rows[0].name == "<b>low</b>"

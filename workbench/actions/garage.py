@@ -18,6 +18,8 @@ from workbench.model.put_back import MEASURING_HOWS, RENEWED
 from workbench.model.setting import Item
 from workbench.model.unit import Generation, Unit
 
+MOVES_MOUNTING = ("mount", "chip")  # reasons after which the mounting on record is no longer known
+
 
 @dataclass(frozen=True, slots=True)
 class NewBike:
@@ -147,7 +149,10 @@ def start_generation(unit_id: str, reason: str, note: str = "") -> Callable[[Gat
     """Give the deed that says the unit is not what it was: counts and sag fall due, and no place is known any more."""
 
     def deed(gate: Gate) -> Generation:
-        _forget_places(gate, gate.need(Unit, unit_id))
+        unit = gate.need(Unit, unit_id)
+        _forget_places(gate, unit)
+        if reason in MOVES_MOUNTING and unit.mounting is not None:
+            gate.put(replace(unit, mounting=None))  # where it is now has to be said anew
         number = max((one.number for one in gate.find(Generation, unit_id=unit_id)), default=0) + 1
         generation = Generation(new_id(), unit_id, number, reason, gate.now, note)
         gate.put(generation)

@@ -72,8 +72,9 @@ def move_mounting(unit_id: str, mounting: str) -> Callable[[Gate], Generation]:
     """Give the deed that moves a unit to another mounting: new hardware, so counts and sag fall due."""
 
     def deed(gate: Gate) -> Generation:
+        generation = start_generation(unit_id, "mount", mounting)(gate)
         state_mounting(unit_id, mounting)(gate)
-        return start_generation(unit_id, "mount", mounting)(gate)
+        return generation
 
     return deed
 

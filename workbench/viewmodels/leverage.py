@@ -13,6 +13,7 @@ from workbench.actions.spring import (
     state_mounting,
 )
 from workbench.model.errors import WorkbenchError
+from workbench.model.facts import clean_text
 from workbench.model.unit import LeverageSurvey, Unit, mountings, survey_in_use
 from workbench.viewmodels.base import Problem, ViewModel
 from workbench.viewmodels.leverage_curves import UNNAMED, fit_of, pictures, problem_of, words_of
@@ -23,6 +24,7 @@ from workbench.viewmodels.shown import Units, short_date
 from workbench.viewmodels.spring_curves import fitted
 
 DRAFT = "leverage"
+LONGEST_NAME = 40  # of a mounting
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,12 +127,17 @@ class LeverageViewModel(ViewModel[LeverageState]):
             text, line = problem_of(error)
             self.refused.emit(Problem(text, f"line_{line}" if line is not None else "pairs"))
             return False
+        mounting = clean_text(draft.mounting)
+        if len(mounting) > LONGEST_NAME:
+            text = f"The mounting's name has {len(mounting)} characters; {LONGEST_NAME} are the most. Shorten it."
+            self.refused.emit(Problem(text, "mounting"))
+            return False
         kept = self._desk.open_draft(DRAFT, bike_id=self.bike_id, subject=unit.id)
         self._looked_at = ""
         deed = keep_survey(
             self.bike_id,
             unit.id,
-            draft.mounting.strip(),
+            mounting,
             readings.pairs,
             reading_sd_mm=readings.sd_mm,
             eye_to_eye_mm=readings.eye_to_eye_mm,

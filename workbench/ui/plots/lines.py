@@ -10,6 +10,7 @@ from workbench.ui.plots.base import Plot
 from workbench.viewmodels.lines import Line, Lines
 
 ROOM_FOR_NAMES = 0.16  # of the width, at the right
+LONGEST_NAME = 12
 
 
 class LinesPlot(Plot):
@@ -91,8 +92,12 @@ class LinesPlot(Plot):
         for line in named:
             at = min(line.y[-1], above - least)
             above = at
-            label = self.words(line.name, token="ink" if line.is_strong else "mute", anchor=(0.0, 0.5))
+            label = self.words(_short(line.name), token="ink" if line.is_strong else "mute", anchor=(0.0, 0.5))
             label.setPos(line.x[-1], at)
             self.addItem(label)
             items.append(label)
         return items
+
+
+def _short(name: str) -> str:
+    return name if len(name) <= LONGEST_NAME else f"{name[: LONGEST_NAME - 1]}…"

@@ -14,6 +14,7 @@ from workbench.ui.parts.theme import SPACE_4, SPACE_8, SPACE_16
 from workbench.viewmodels.leverage import LeverageViewModel
 from workbench.viewmodels.leverage_mountings import HEADS, Mountings, MountingShown
 
+NAME_WIDTH = 150
 _TOP = Qt.AlignmentFlag.AlignTop
 
 
@@ -65,6 +66,8 @@ class MountingRows(QWidget):
 
     def _add(self, grid: QGridLayout, place: int, one: MountingShown) -> None:
         name = Button(one.name, "link", name=f"leverage_mounting_{place}")
+        name.setMaximumWidth(NAME_WIDTH)
+        name.setToolTip(one.name)
         name.setAccessibleName(f"Look at the survey of {one.name}, {one.note}")
         name.clicked.connect(partial(self._view_model.look_at, one.survey_id))
         grid.addWidget(name, place, 0, _TOP | Qt.AlignmentFlag.AlignLeft)

@@ -48,6 +48,8 @@ class SurveyEntry(QWidget):
 
     def go_to(self, field: str) -> None:
         """Put the caret where the problem is."""
+        if field == "mounting":
+            self._mounting.setFocus(Qt.FocusReason.OtherFocusReason)
         place = field.removeprefix("line_")
         if place.isdigit() and int(place) < len(self._lines):
             self._lines[int(place)][1].setFocus(Qt.FocusReason.OtherFocusReason)
