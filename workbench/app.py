@@ -133,7 +133,7 @@ def _stay(options: Options, library: Library, workbench: Workbench, shown: Calla
             keeper.begin()
         code = _application().exec()
         if not options.is_demo and not library.read_only:
-            keeper.failed.disconnect(workbench.window.say)
+            keeper.blockSignals(True)  # the window is gone: there is nobody left to tell
             keeper.finish()
         return code
     finally:

@@ -187,6 +187,14 @@ def test_a_run_moved_to_the_other_setup_is_noticed(desk, bike):
     assert (said.ratings, said.by_order, said.guesses) == ("", "", ""), "nothing is claimed of it"
 
 
+def test_a_first_run_that_says_it_came_before_the_draw_is_named(desk, bike):
+    ridden(desk, bike)
+    first = min(everything(desk)[Run], key=lambda run: run.number)
+    earlier = replace(first, ridden_at="2031-05-14T08:00:00+00:00")
+    desk.do("Meddle", lambda gate: gate.put(earlier), bike_id=bike.id)
+    assert "the clock was set back in between" in result(desk, bike).proof
+
+
 # While it is concealed, and beside other sessions
 
 

@@ -226,15 +226,13 @@ def _drawn(verdict: ChangeVerdict, change: str) -> Effects:
 
 
 def _fits(session: SessionRecords, plan: BlindPlan, letters: dict[str, str]) -> bool:
-    """Check that seed, order, labels and time give the fingerprint, and that it was ridden as drawn, and after."""
+    """Check that seed, order, labels and time give the fingerprint, and that it was ridden as drawn."""
     from workbench.evidence.blind import draw_order, plan_digest
 
     drawn = "".join(str(one) for one in draw_order(("A", "B"), seed=plan.seed, blocks=len(plan.order) // 2))
     digest = plan_digest(plan.order, seed=plan.seed, labels=(plan.labels,), fixed_at=plan.fixed_at)
-    ridden = valid(session.runs)
-    follows = all(letters.get(run.setup_id) == letter_at(plan, place) for place, run in enumerate(ridden))
-    is_later = all(run.ridden_at >= plan.fixed_at for run in session.runs)
-    return drawn == plan.order and digest == plan.digest and follows and is_later
+    follows = all(letters.get(run.setup_id) == letter_at(plan, place) for place, run in enumerate(valid(session.runs)))
+    return drawn == plan.order and digest == plan.digest and follows
 
 
 def _proof(session: SessionRecords, plan: BlindPlan, *, is_proven: bool) -> str:
@@ -243,11 +241,16 @@ def _proof(session: SessionRecords, plan: BlindPlan, *, is_proven: bool) -> str:
             "The fingerprint kept before the first run does not fit what is on record now: the order, the setups or "
             "a time have been changed since. Do not rely on this test."
         )
-    first = min((run.ridden_at for run in session.runs), default="")
-    before = f", before the first run ({short_time(first)})" if first else ""
+    fixed, first = short_time(plan.fixed_at), session.runs[0].ridden_at if session.runs else ""
+    if not first or first >= plan.fixed_at:
+        before = f", before the first run ({short_time(first)})" if first else ""
+        return (
+            f"The order was fixed {fixed}{before}, and the fingerprint kept then fits the order revealed: "
+            "nothing was moved since."
+        )
     return (
-        f"The order was fixed {short_time(plan.fixed_at)}{before}, and the fingerprint kept then fits the order "
-        "revealed: nothing was moved since."
+        f"The fingerprint fits the order revealed. But it was fixed {fixed}, and the first run says "
+        f"{short_time(first)}: the clock was set back in between, or that run is not of this test."
     )
 
 
