@@ -218,3 +218,17 @@ def test_a_mounting_with_an_endless_name_is_refused_and_kept_as_typed(desk):
     view_model.set_mounting("<b>low</b>")
     assert view_model.keep()
     assert view_model.state.mountings.rows[0].name == "<b>low</b>"
+
+
+def test_while_half_a_pair_is_typed_the_curve_of_the_others_stays(desk):
+    view_model = a_sheet(desk, with_sag=False)
+    typed(view_model, [(str(stroke), str(2.6 * stroke)) for stroke in STROKES])
+    before = view_model.state.ratio
+    view_model.set_pair(6, 0, "65")
+    assert view_model.state.ratio.lines == before.lines
+    assert "Line 7 has only one" in view_model.state.said
+    assert not view_model.state.is_wrong
+    refused = []
+    view_model.refused.connect(refused.append)
+    assert not view_model.keep()
+    assert refused[0].field == "line_6"

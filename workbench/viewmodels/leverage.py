@@ -17,7 +17,7 @@ from workbench.model.facts import clean_text
 from workbench.model.unit import LeverageSurvey, Unit, mountings, survey_in_use
 from workbench.viewmodels.base import Problem, ViewModel
 from workbench.viewmodels.leverage_curves import UNNAMED, fit_of, pictures, problem_of, words_of
-from workbench.viewmodels.leverage_draft import USUAL_SD_MM, SurveyDraft, read_other_way, read_survey
+from workbench.viewmodels.leverage_draft import USUAL_SD_MM, SurveyDraft, half_words, read_other_way, read_survey
 from workbench.viewmodels.leverage_mountings import Mountings, mountings_shown, name_of
 from workbench.viewmodels.lines import Lines
 from workbench.viewmodels.shown import Units, short_date
@@ -122,6 +122,9 @@ class LeverageViewModel(ViewModel[LeverageState]):
         draft, units = self._now(), self._bench.units
         try:
             readings = read_survey(draft, units)
+            if readings.half_line is not None:
+                self.refused.emit(Problem(half_words(readings.half_line), f"line_{readings.half_line}"))
+                return False
             fit_of(readings, units)
         except WorkbenchError as error:
             text, line = problem_of(error)
@@ -216,6 +219,7 @@ def resolve(
     except WorkbenchError as error:
         said, line = problem_of(error)
         is_wrong = bool(readings is None or line is not None)
+    said = " ".join(one for one in (said, half_words(readings.half_line if readings else None)) if one)
     curves = [(shown.mounting.strip() or UNNAMED, fit, True)] if fit is not None else []
     for one in mountings(records.surveys, unit):
         if one.mounting.casefold() != shown.mounting.strip().casefold():

@@ -65,6 +65,7 @@ class Readings:
     lines: tuple[int, ...]
     sd_mm: float = USUAL_SD_MM
     eye_to_eye_mm: float | None = None
+    half_line: int | None = None  # a line of which one figure is missing
     pairs: tuple[tuple[float, float], ...] = field(init=False)
 
     def __post_init__(self) -> None:
@@ -80,18 +81,16 @@ class LineError(InputError):
 
 
 def read_survey(draft: SurveyDraft, units: Units) -> Readings:
-    """Read what was typed; half a pair, an unreadable one or an impossible length raises, naming its line or field."""
-    found = [
-        (place, *_pair(place, pair, draft, units))
-        for place, pair in enumerate(draft.pairs)
-        if any(map(str.strip, pair))
-    ]
+    """Read what was typed, half a pair left out; an unreadable or impossible one raises, naming its line or field."""
+    begun = [place for place, pair in enumerate(draft.pairs) if any(text.strip() for text in pair)]
+    half = [place for place in begun if not all(text.strip() for text in draft.pairs[place])]
+    found = [(place, *_pair(place, draft.pairs[place], draft, units)) for place in begun if place not in half]
     sd_mm = _within("Wheel read to within", draft.exact_to, units, ALLOWED_SD_MM) or USUAL_SD_MM
     lines = tuple(place for place, _, _ in found)
     wheels = tuple(wheel for _, _, wheel in found)
     shocks = tuple(shock for _, shock, _ in found)
     if not draft.by_length:
-        return Readings(shocks, wheels, lines, sd_mm)
+        return Readings(shocks, wheels, lines, sd_mm, half_line=half[0] if half else None)
     extended = _within("Extended, eye to eye", draft.extended, units, ALLOWED_LENGTH_MM)
     if extended is None:
         extended = _longest(found)
@@ -99,7 +98,9 @@ def read_survey(draft: SurveyDraft, units: Units) -> Readings:
         if extended is not None and shock > extended:
             allowed = f"up to {units.text(extended, 'length')}, the shock extended"
             raise LineError(place, draft.pairs[place][0].strip(), allowed)
-    return Readings(tuple((extended or 0.0) - one for one in shocks), wheels, lines, sd_mm, extended)
+    return Readings(
+        tuple((extended or 0.0) - one for one in shocks), wheels, lines, sd_mm, extended, half[0] if half else None
+    )
 
 
 def _longest(found: list[tuple[int, float, float]]) -> float | None:
@@ -122,7 +123,7 @@ def _pair(place: int, pair: tuple[str, str], draft: SurveyDraft, units: Units) -
         try:
             values.append(units.parse(text, "length"))
         except InputError as error:
-            raise LineError(place, text.strip() or "nothing", f"{shock_words} and a wheel travel") from error
+            raise LineError(place, text.strip(), f"{shock_words} and a wheel travel") from error
         if values[-1] < 0:
             raise LineError(place, text.strip(), "0 or more")
     return values[0], values[1]
@@ -140,6 +141,11 @@ def _within(label: str, text: str, units: Units, allowed: tuple[float, float]) -
     if not low <= value <= high:
         raise InputError(label, text.strip(), words)
     return value
+
+
+def half_words(line: int | None) -> str:
+    """Say which line lacks a figure."""
+    return "" if line is None else f"Line {line + 1} has only one of its two figures."
 
 
 def read_other_way(draft: SurveyDraft, units: Units) -> SurveyDraft:
