@@ -9,7 +9,7 @@ from workbench.actions.desk import Desk
 from workbench.model.bike import Station
 from workbench.ui.page import Page
 from workbench.viewmodels.bench import Bench
-from workbench.viewmodels.window import BACKUPS, BUNDLE, CARRY, HISTORY, LEVERAGE, NEW_BIKE, SPRING
+from workbench.viewmodels.window import BACKUPS, BUNDLE, CARRY, HISTORY, LEVERAGE, NEW_BIKE, SESSION_NOTES, SPRING
 
 
 def page_makers(desk: Desk, bench: Bench) -> Mapping[str, Callable[[], Page]]:
@@ -115,6 +115,13 @@ def _bundle(desk: Desk, bench: Bench) -> Page:
     return BundlePage(BundleViewModel(desk, bench))
 
 
+def _session_notes(desk: Desk, bench: Bench) -> Page:
+    from workbench.ui.session_notes.page import SessionNotesPage
+    from workbench.viewmodels.session_notes import SessionNotesViewModel
+
+    return SessionNotesPage(SessionNotesViewModel(desk, bench))
+
+
 _MAKERS: dict[str, Callable[[Desk, Bench], Page]] = {
     NEW_BIKE: _new_bike,
     Station.GARAGE: _garage,
@@ -130,4 +137,5 @@ _MAKERS: dict[str, Callable[[Desk, Bench], Page]] = {
     BACKUPS: _backups,
     HISTORY: _history,
     BUNDLE: _bundle,
+    SESSION_NOTES: _session_notes,
 }

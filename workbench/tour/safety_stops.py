@@ -16,7 +16,7 @@ from workbench.app import Workbench
 from workbench.model.bike import Bike
 from workbench.model.errors import LibraryDamaged
 from workbench.viewmodels.trouble import resolve
-from workbench.viewmodels.window import BACKUPS, BUNDLE, HISTORY
+from workbench.viewmodels.window import BACKUPS, BUNDLE, HISTORY, SESSION_NOTES
 
 FINISHED = "Larch 150"
 
@@ -60,6 +60,15 @@ def _bundle(workbench: Workbench) -> None:
         view_model.open_file(target)
 
 
+def _session_notes(workbench: Workbench) -> None:
+    """A session as text, with one line that is not understood."""
+    view_model = _opened(workbench, SESSION_NOTES)
+    view_model.set_text(
+        "course: Quarry loop\ndate: 2026-05-19\n1 warm-up, like 5\n2 fork rebound 2 out, like 6, better, lap 1:32.4\n"
+        "3 shock rebound 40 out, like 7\n3 like 7, travel front 132, note arms tired, rain\n"
+    )
+
+
 def _trouble(workbench: Workbench) -> QWidget:
     """A damaged library, and the backups that can take its place."""
     from workbench.ui.backups.trouble import TroubleDialog
@@ -76,6 +85,7 @@ def _trouble(workbench: Workbench) -> QWidget:
 
 
 SAFETY_STOPS: tuple[tuple[str, str, bool, Callable[[Workbench], QWidget | None]], ...] = (
+    ("sample", "session-notes", False, _session_notes),
     ("sample", "history", False, _history),
     ("sample", "bundle", False, _bundle),
     ("sample", "backups", False, _backups),

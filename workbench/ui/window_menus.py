@@ -8,7 +8,16 @@ from typing import Protocol
 
 from workbench.model.job import STATION_WORDS, STATIONS
 from workbench.ui.menus import SEPARATOR, Entry
-from workbench.viewmodels.window import BACKUPS, BUNDLE, CARRY, HISTORY, LEVERAGE, SPRING, WindowViewModel
+from workbench.viewmodels.window import (
+    BACKUPS,
+    BUNDLE,
+    CARRY,
+    HISTORY,
+    LEVERAGE,
+    SESSION_NOTES,
+    SPRING,
+    WindowViewModel,
+)
 
 
 class Commands(Protocol):
@@ -73,6 +82,7 @@ def window_menus(window: Commands, view_model: WindowViewModel) -> Sequence[tupl
                 Entry("go_spring", "Sp&ring curve", _go(view_model, SPRING), "Ctrl+8"),
                 Entry("go_leverage", "&Leverage survey", _go(view_model, LEVERAGE), "Ctrl+9"),
                 Entry("go_carry", "&Carry it over", _go(view_model, CARRY), "Ctrl+0"),
+                Entry("go_session_notes", "Session from &notes", _go(view_model, SESSION_NOTES), "Ctrl+T"),
                 SEPARATOR,
                 Entry("skip", "&Skip this station ...", window.skip_station),
             ),

@@ -17,6 +17,7 @@ CARRY = "carry"
 BACKUPS = "backups"
 HISTORY = "history"
 BUNDLE = "bundle"
+SESSION_NOTES = "session_notes"
 SHEETS = {
     NEW_BIKE: "New bike",
     SPRING: "Spring",
@@ -25,6 +26,7 @@ SHEETS = {
     BACKUPS: "Backups",
     HISTORY: "History",
     BUNDLE: "In and out",
+    SESSION_NOTES: "From notes",
 }  # sheets that are no station
 WITHOUT_BIKE = frozenset({NEW_BIKE, BACKUPS, HISTORY, BUNDLE})  # those that need no bike on the bench
 DRAFT_STATIONS = {
@@ -40,6 +42,7 @@ DRAFT_STATIONS = {
     "baseline": Station.BASELINE,
     "session": Station.RIDE,
     "run": Station.RIDE,
+    "session_notes": Station.RIDE,
     "blind_plan": Station.RIDE,
     "blind_run": Station.RIDE,
     "blind_guess": Station.RIDE,

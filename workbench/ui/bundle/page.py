@@ -109,8 +109,8 @@ class BundlePage(Page):
         for part in (Words("Take along", "strong"), Words(ABOUT_OUT), out, Rule()):
             taking.addWidget(part)
         self._problem.hide()
-        for part in (self._said, self._problem, self._out):
-            body.addWidget(part)
+        for shown in (self._said, self._problem, self._out):
+            body.addWidget(shown)
         body.addWidget(Words("Bring in", "strong"))
         body.addWidget(Words("You see what a file would change before anything is taken from it."))
         body.addWidget(self._open, 0, Qt.AlignmentFlag.AlignLeft)

@@ -1,0 +1,1 @@
+"""The sheet for a session typed or pasted as text."""
