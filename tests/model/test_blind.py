@@ -46,10 +46,11 @@ def test_what_cannot_be_told_apart_or_is_not_known_is_unfit(tmp_path):
     fork = (Item.PRESSURE.value, parts.units[0].id)
     assert unfit(parts, values, {**values, key: 9.0}) == ""
     assert "the same" in unfit(parts, values, values)
-    assert "differ in 2" in unfit(parts, values, {**values, key: 9.0, fork: 600.0})
+    assert "differ in 2" in unfit(parts, values, {**values, key: 9.0, fork: 560.0})
     assert "not known" in unfit(parts, values, {**values, key: None})
     assert "never ridden blind" in unfit(parts, {**values, key: 0.0}, {**values, key: 3.0})
-    assert unfit(parts, values, {**values, fork: 600.0}) == "", "a spring may be tested as well"
+    assert unfit(parts, values, {**values, fork: 560.0}) == "", "a spring may be tested as well"
+    assert "15 % apart" in unfit(parts, {**values, fork: 500.0}, {**values, fork: 580.0})
 
 
 def test_an_adjuster_nobody_counted_is_unfit(tmp_path):

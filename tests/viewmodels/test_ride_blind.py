@@ -259,6 +259,42 @@ def test_an_undone_run_closes_the_helpers_screen_and_is_rated_again(desk, bike):
     assert view_model.keep_blind()
 
 
+def test_what_was_set_for_a_later_run_does_not_hold_for_an_undone_one(desk, bike):
+    view_model, _ = begun_test(desk, bike)
+    ride(view_model, 6)
+    put_on(view_model)
+    view_model.rate_blind("liking", 9)
+    desk.undo()
+    assert view_model.state.blind.subtitle.startswith("Run 1 of 6")
+    assert view_model.state.blind.side is Side.DOOR, "another setup may be on the bike"
+    view_model.show_helper()
+    assert not view_model.to_rider(), "it has to be set again"
+    desk.redo()
+    assert view_model.state.blind.draft.liking == 9, "what was entered of the later run is there again with it"
+
+
+def test_another_bike_on_the_bench_closes_the_helpers_screen(desk, bike):
+    view_model, _ = begun_test(desk, bike)
+    other = a_counted_bike(desk, name="Fell 130")
+    view_model.show_helper()
+    view_model._bench.put_bike(other.id)
+    view_model._bench.put_bike(bike.id)
+    assert view_model.state.blind.side is Side.DOOR
+
+
+def test_steps_that_are_left_keep_a_test_from_beginning(desk, bike):
+    other = desk.ask(bike_parts(bike.id)).adjusters[0].id
+    one = everything(desk)[Setup][0]
+    desk.do("Meddle", set_item(bike.id, Item.ADJUSTER, other, 2.0, "set_to"), bike_id=bike.id)
+    view_model, heard = planning(desk, bike)
+    view_model.set_plan("a_id", one.id)
+    assert not view_model.begin_blind()
+    assert heard.field == "verified"
+    assert "steps that are left" in heard.problems[-1].text
+    view_model.take_all_steps()
+    assert view_model.begin_blind()
+
+
 def test_a_spoilt_run_is_set_aside_and_ridden_again(desk, bike):
     view_model, heard = begun_test(desk, bike)
     put_on(view_model)

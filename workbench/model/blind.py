@@ -7,11 +7,12 @@ from collections.abc import Mapping, Sequence
 
 from workbench.model.parts import BikeParts
 from workbench.model.ride import BlindPlan, Run
-from workbench.model.setting import Change, Item, changes_between, free_changes
+from workbench.model.setting import PRESSURE_ITEMS, Change, Item, changes_between, free_changes
 
 LETTERS = ("A", "B")
 FEWEST_PAIRS = 3  # fewer can show nothing, whatever comes out
 MOST_PAIRS = 12
+MOST_APART = 0.15  # of a pressure: more is not met unprepared (common practice, no source)
 CONCEALED = "concealed"  # how the bike's log speaks of what is under test until the reveal
 
 Values = Mapping[tuple[str, str], float | None]
@@ -71,4 +72,11 @@ def unfit(parts: BikeParts, before: Values, after: Values) -> str:
                 "Fully closed and fully open are never ridden blind, since nobody would know what to be ready for. "
                 "Choose positions between the ends."
             )
+        if change.item in PRESSURE_ITEMS and _is_far(change):
+            return "Pressures more than 15 % apart are not ridden blind. Choose a smaller step."
     return ""
+
+
+def _is_far(change: Change) -> bool:
+    before, after = change.before or 0.0, change.after or 0.0
+    return abs(after - before) > MOST_APART * before

@@ -43,6 +43,7 @@ WHOSE = {Side.DOOR: "", Side.HELPER: ", the helper's screen", Side.RIDER: ", the
 class BlindRunDraft:
     """What has been entered of a run: what the helper ticked, what the rider rated. It says nothing of the order."""
 
+    place: int = 0  # in the order: what was entered for another run holds for that one only
     is_riders: bool = False
     ticked: tuple[str, ...] = ()
     liking: int | None = None
@@ -151,7 +152,7 @@ def _for_helper(state: BlindState, records: BlindRecords, draft: BlindRunDraft, 
         setup_text=f"Setup no. {records.setups[letter].number}",
         steps=lines,
         motions=MOTIONS.format(how=TURNING if turns else PUMPING),
-        draft=BlindRunDraft(ticked=draft.ticked),
+        draft=BlindRunDraft(place=draft.place, ticked=draft.ticked),
     )
 
 

@@ -18,19 +18,28 @@ from workbench.viewmodels.ride_blind import BlindRunDraft, BlindState, GuessDraf
 from workbench.viewmodels.ride_blind_planning import BlindPlanning, real_seed
 from workbench.viewmodels.ride_scores import ratings_of, with_score
 
+NOBODY = ("", -1)
+
 
 class BlindDeeds(BlindPlanning):
     """What the ride's sheet can do about blind tests."""
 
     def __init__(self, desk: Desk, bench: Bench, seeds: Callable[[], int] = real_seed) -> None:
-        self._helper_at = ("", -1)  # the test and place at which the helper holds the screen; forgotten when hidden
+        self._helper_at = NOBODY  # the test and place at which the helper holds the screen; forgotten when hidden
+        self._bike_seen = ""
         super().__init__(desk, bench, seeds)
 
     def hide(self) -> None:
         """Out of sight the screen is nobody's: whoever comes back finds nothing on it."""
         super().hide()
-        self._helper_at = ("", -1)
+        self._helper_at = NOBODY
         self._is_stale = True
+
+    def refresh(self) -> None:
+        """Read again; once another bike was on the bench, the screen is nobody's."""
+        if self.bike_id != self._bike_seen:
+            self._bike_seen, self._helper_at = self.bike_id, NOBODY
+        super().refresh()
 
     # Riding
 
@@ -40,7 +49,7 @@ class BlindDeeds(BlindPlanning):
         return ride_blind.resolve_blind(
             records,
             session.course.name,
-            self._run_draft(session.session.id),
+            self._run_draft(records),
             self._guess_draft(session.session.id),
             self._bench.units,
             helper_sees=self._helper_at == (session.session.id, records.place),
@@ -56,7 +65,7 @@ class BlindDeeds(BlindPlanning):
     def tick_blind(self, key: str, done: bool) -> None:
         """Note one step of the helper's as done, or not."""
         if (records := self._test()) is not None:
-            ticked = [one for one in self._run_draft(records.session.id).ticked if one != key]
+            ticked = [one for one in self._run_draft(records).ticked if one != key]
             self._set_run(records, ticked=(*ticked, key) if done else tuple(ticked))
 
     def to_rider(self) -> bool:
@@ -67,13 +76,13 @@ class BlindDeeds(BlindPlanning):
         if {line.key for line in state.steps} - set(state.draft.ticked):
             self.refused.emit(Problem("Tick what is set before the rider gets the screen.", "blind_steps"))
             return False
-        self._helper_at = ("", -1)
+        self._helper_at = NOBODY
         self._set_run(records, is_riders=True)
         return True
 
     def to_door(self) -> None:
         """Take the screen away from the one who holds it."""
-        self._helper_at = ("", -1)
+        self._helper_at = NOBODY
         if (records := self._test()) is not None:
             self._set_run(records, is_riders=False)
             self.refresh()
@@ -81,15 +90,15 @@ class BlindDeeds(BlindPlanning):
     def rate_blind(self, name: str, value: Any) -> None:
         """Keep one answer of the rider's."""
         records = self._test()
-        if records is None or getattr(self._run_draft(records.session.id), name) == value:
+        if records is None or getattr(self._run_draft(records), name) == value:
             return
-        ridden_at = self._run_draft(records.session.id).ridden_at or self._desk.now()
+        ridden_at = self._run_draft(records).ridden_at or self._desk.now()
         self._set_run(records, **{name: value, "ridden_at": ridden_at})
 
     def score_blind(self, key: str, score: int | None) -> None:
         """Keep one attribute of the run, or take it back."""
         if (records := self._test()) is not None:
-            scores = self._run_draft(records.session.id).scores
+            scores = self._run_draft(records).scores
             self.rate_blind("scores", with_score(scores, key, score))
 
     def keep_blind(self, *, spoilt: str = "") -> bool:
@@ -97,7 +106,7 @@ class BlindDeeds(BlindPlanning):
         state, records = self.state.blind, self._test()
         if records is None or state is None or state.side is not Side.RIDER:
             return False
-        draft = self._run_draft(records.session.id)
+        draft = self._run_draft(records)
         if draft.liking is None and not spoilt:
             self.refused.emit(Problem("Rate the run first: how much was it liked, 1 to 9?", "blind_liking"))
             return False
@@ -138,7 +147,7 @@ class BlindDeeds(BlindPlanning):
         if records is None or self.state.blind is None or self.state.blind.side is not Side.GUESS:
             return False
         session_id = records.session.id
-        guess, run = self._guess_draft(session_id), self._run_draft(session_id)
+        guess, run = self._guess_draft(session_id), self._run_draft(records)
         pairs = range(len(pairs_of(records.runs)))
         missing = next((pair for pair in pairs if guess.guess(pair) < 0), None)
         if missing is not None:
@@ -160,7 +169,7 @@ class BlindDeeds(BlindPlanning):
         return True
 
     def _guess(self, *, is_stopping: bool) -> None:
-        self._helper_at = ("", -1)
+        self._helper_at = NOBODY
         if (records := self._test()) is not None:
             draft = replace(self._guess_draft(records.session.id), is_stopping=is_stopping)
             self._keep_draft(ride_blind.GUESS_DRAFT, draft.to_json(), records.session.id)
@@ -173,16 +182,18 @@ class BlindDeeds(BlindPlanning):
             return None
         return self._desk.ask(blind_records(session.session.id))
 
-    def _run_draft(self, session_id: str) -> BlindRunDraft:
-        kept = self._desk.open_draft(ride_blind.RUN_DRAFT, bike_id=self.bike_id, subject=session_id)
-        return BlindRunDraft.from_json(kept.body) if kept else BlindRunDraft()
+    def _run_draft(self, records: BlindRecords) -> BlindRunDraft:
+        """Give what was entered of the run due; nothing when that was for a run undone or kept since."""
+        kept = self._desk.open_draft(ride_blind.RUN_DRAFT, bike_id=self.bike_id, subject=records.session.id)
+        draft = BlindRunDraft.from_json(kept.body) if kept else BlindRunDraft()
+        return draft if draft.place == records.place else BlindRunDraft(place=records.place)
 
     def _guess_draft(self, session_id: str) -> GuessDraft:
         kept = self._desk.open_draft(ride_blind.GUESS_DRAFT, bike_id=self.bike_id, subject=session_id)
         return GuessDraft.from_json(kept.body) if kept else GuessDraft()
 
     def _set_run(self, records: BlindRecords, **values: Any) -> None:
-        draft = self._run_draft(records.session.id)
+        draft = self._run_draft(records)
         changed = replace(draft, **values)
         if changed != draft:
             self._keep_draft(ride_blind.RUN_DRAFT, changed.to_json(), records.session.id)

@@ -22,7 +22,9 @@ from workbench.viewmodels.step_lines import step_lines
 from workbench.viewmodels.typed_drafts import draft_as_meant, typed_in
 
 SEED_BITS = 53  # as many as every reader of JSON keeps
-NEEDS_VERIFYING = "A blind test compares runs that differ in one thing only: verify the rest of the start first."
+NEEDS_VERIFYING = (
+    "A blind test compares runs that differ in one thing only: set the steps that are left, and verify the rest."
+)
 
 
 def real_seed() -> int:
@@ -99,8 +101,9 @@ class BlindPlanning(ViewModel[RideState]):
 
     def _start_problem(self, start: StartState) -> Problem | None:
         wrong = ride_start.problem(start.draft, self._bench.units, has_steps=bool(start.steps))
-        if wrong is None and (start.draft.not_verified or not start.draft.verified):
-            return Problem(NEEDS_VERIFYING, "verified")
+        is_unverified = bool(start.steps or start.draft.not_verified or not start.draft.verified)
+        if wrong is None or wrong.field in ("verified", "not_verified"):
+            return Problem(NEEDS_VERIFYING, "verified") if is_unverified else wrong
         return wrong
 
     def _beginning(self, records: RideRecords, start: StartDraft, plan: PlanDraft) -> Callable[[Any], Any]:

@@ -44,7 +44,8 @@ def begin(driver, **more):
 
 def put_on(driver):
     """The helper's turn, by keys: open, tick, hand over."""
-    assert driver.focused() == "blind_to_helper"
+    assert driver.focused() == "blind_door"
+    driver.tab_to("blind_to_helper")
     driver.keys(Key.Key_Return)
     assert driver.focused().startswith("blind_steps_")
     driver.keys(Key.Key_Space)
@@ -145,6 +146,14 @@ def test_a_run_without_a_rating_is_asked_for_one(riding):
     riding.press("blind_keep")
     assert riding.is_shown("blind_said")
     assert riding.focused().startswith("blind_liking")
+
+
+def test_an_enter_too_many_of_the_riders_does_not_open_the_helpers_screen(riding):
+    begin(riding)
+    put_on(riding)
+    riding.keys(Key.Key_7, Key.Key_Return, Key.Key_Return, Key.Key_Space, Key.Key_Return)
+    assert riding.is_shown("blind_to_helper")
+    assert "then open" not in riding.words()
 
 
 def test_attributes_fold_out_and_are_kept(riding):

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QRectF, Qt
+from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
-from workbench.ui.parts.buttons import Button
+from workbench.ui.parts.buttons import Button, draw_focus
 from workbench.ui.parts.labels import Words
 from workbench.ui.parts.step_list import Step, StepList
-from workbench.ui.parts.theme import SPACE_16
+from workbench.ui.parts.theme import SPACE_8, SPACE_16
 from workbench.viewmodels.base import Problem
 from workbench.viewmodels.ride import RideViewModel
 from workbench.viewmodels.ride_blind import BlindState
@@ -20,7 +21,10 @@ NOBODYS = (
 
 
 class DoorPart(QWidget):
-    """Nothing on it that either may not see; the helper takes the screen from here."""
+    """Nothing on it that either may not see; the helper takes the screen from here.
+
+    The focus comes to rest on the part itself: one Enter too many of the rider's does not open the helper's screen.
+    """
 
     def __init__(self, view_model: RideViewModel, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -29,7 +33,11 @@ class DoorPart(QWidget):
         self._stop = Button("Stop early ...", "link", name="blind_stop")
         self._stop.clicked.connect(view_model.stop_early)
         self.keys = (self._open, self._stop)
+        self.setObjectName("blind_door")
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.setAccessibleName(f"The helper's turn. {NOBODYS}")
         rows = column(self)
+        rows.setContentsMargins(SPACE_8, SPACE_8, SPACE_8, SPACE_8)  # for the ring of the focus
         rows.addWidget(Words("The helper's turn", "strong"))
         rows.addWidget(Words(NOBODYS))
 
@@ -37,12 +45,17 @@ class DoorPart(QWidget):
         """There is nothing on it that changes."""
 
     def focus_first(self) -> None:
-        """Put the focus on the way on."""
-        self._open.setFocus(Qt.FocusReason.OtherFocusReason)
+        """Rest where no key opens anything."""
+        self.setFocus(Qt.FocusReason.OtherFocusReason)
 
     def show_problem(self, problem: Problem) -> bool:
         """Nothing here can be entered."""
         return False
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Show where the focus is."""
+        if self.hasFocus():
+            draw_focus(QPainter(self), QRectF(self.rect()))
 
 
 class HelperPart(QWidget):
