@@ -123,7 +123,7 @@ class SessionNotesPage(Page):
         self._text.textChanged.connect(self._typed)
         self._start.activated.connect(self._start_picked)
         self._keep.clicked.connect(self._keep_it)
-        self._discard.clicked.connect(self._notes.discard)
+        self._discard.clicked.connect(self._put_aside)
         self._blocked.action_requested.connect(self._to_baseline)
 
     def start(self) -> None:
@@ -187,6 +187,11 @@ class SessionNotesPage(Page):
         if self._notes.keep():
             self._set_text("")
             self.station_requested.emit("review")
+
+    def _put_aside(self) -> None:
+        self._notes.discard()
+        self._set_text(self._notes.state.text)
+        self._text.setFocus(Qt.FocusReason.OtherFocusReason)
 
     def _to_baseline(self) -> None:
         self.station_requested.emit("baseline")
