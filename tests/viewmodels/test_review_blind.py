@@ -148,6 +148,17 @@ def test_each_pair_is_listed_with_what_it_had_and_how_it_was_guessed(desk, bike)
     assert row.guess == "guessed right"
 
 
+def test_the_result_is_read_out_first_and_its_guesses_go_into_the_table(desk, bike):
+    plan = ridden(desk, bike, pairs=1)
+    view_model, _ = shown(ReviewViewModel, desk, bike.id)
+    lines = view_model.state.read_out.splitlines()
+    assert lines[0].startswith("Blind test: A, no. 1, against B, no. 2")
+    assert any(line.startswith("Guesses right: 1 of 1") for line in lines)
+    heads, *rows = (line.split(",") for line in view_model.runs_csv().splitlines())
+    assert [row[heads.index("guess")] for row in rows] == list(plan.order)
+    assert view_model.state.sessions[1][1].endswith("2 blind runs")
+
+
 # The seal
 
 

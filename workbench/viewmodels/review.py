@@ -12,7 +12,7 @@ from workbench.model.setting import Item, changes_between
 from workbench.viewmodels.base import ViewModel
 from workbench.viewmodels.bench import Bench
 from workbench.viewmodels.review_basis import basis_of
-from workbench.viewmodels.review_blind import BlindResult, blind_of, hidden_words, without_concealed
+from workbench.viewmodels.review_blind import BlindResult, blind_of, hidden_words, with_result, without_concealed
 from workbench.viewmodels.review_data import Effects, Looked, Picked, Suited, Timeline
 from workbench.viewmodels.review_effects import effects_of
 from workbench.viewmodels.review_export import effects_csv, runs_csv
@@ -143,9 +143,11 @@ class ReviewViewModel(ViewModel[ReviewState]):
     def _with_setup(self, records: RideRecords, state: ReviewState) -> ReviewState:
         setup = next((one for one in records.setups if one.id == self._choices.setup_id), records.setups[-1])
         steps = self._desk.ask(steps_to_setup(setup.id))
+        blind = blind_of(records, state.session, self._bench.units)
         return replace(
             state,
-            blind=blind_of(records, state.session, self._bench.units),
+            blind=blind,
+            read_out=with_result(state.read_out, blind),
             setups=tuple((one.id, f"no. {one.number} {one.name}".strip()) for one in records.setups),
             setup_id=setup.id,
             setup_said=_ridden(records, setup.id),

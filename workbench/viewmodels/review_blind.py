@@ -71,6 +71,14 @@ def blind_of(records: RideRecords, chosen: str, units: Units) -> BlindResult | N
     return resolve_result(records, session, session.plan, units)
 
 
+def with_result(read_out: str, result: BlindResult | None) -> str:
+    """Give what is read out with a blind test's result in front."""
+    if result is None:
+        return read_out
+    told = (result.title, result.incomplete, result.ratings, result.by_order, result.guesses, result.proof)
+    return "\n".join([*(f"{line}." if line == result.title else line for line in told if line), "", read_out])
+
+
 def resolve_result(records: RideRecords, session: SessionRecords, plan: BlindPlan, units: Units) -> BlindResult:
     """Lay the result out."""
     ids = setups_of(plan)

@@ -55,7 +55,8 @@ def timeline_of(records: RideRecords, basis: Basis, *, with_trend: bool = False)
 
 def session_words(session: SessionRecords) -> str:
     """Name a session: day, course, runs."""
-    return f"{short_date(session.session.started_at)}, {session.course.name}, {how_many(len(session.runs), 'run')}"
+    runs = how_many(len(session.runs), "blind run" if session.session.is_blind else "run")
+    return f"{short_date(session.session.started_at)}, {session.course.name}, {runs}"
 
 
 def _lay_out(
