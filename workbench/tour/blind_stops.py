@@ -13,7 +13,7 @@ from workbench.model.bike import Station
 from workbench.model.setting import Item
 from workbench.ui.parts.buttons import Button
 
-SEED = 20  # pictures made on two days are the same
+SEED = 20  # the order in the pictures; A comes first
 RIDDEN = "Tarn hardtail"
 LIKED = (5, 7, 5, 7, 8, 6)
 

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QRectF, Qt
-from PySide6.QtGui import QPainter, QPaintEvent
+from PySide6.QtGui import QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from workbench.ui.parts.buttons import Button, draw_focus
 from workbench.ui.parts.labels import Words
 from workbench.ui.parts.step_list import Step, StepList
-from workbench.ui.parts.theme import SPACE_8, SPACE_16
+from workbench.ui.parts.theme import SPACE_16, current
 from workbench.viewmodels.base import Problem
 from workbench.viewmodels.ride import RideViewModel
 from workbench.viewmodels.ride_blind import BlindState
@@ -37,7 +37,7 @@ class DoorPart(QWidget):
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setAccessibleName(f"The helper's turn. {NOBODYS}")
         rows = column(self)
-        rows.setContentsMargins(SPACE_8, SPACE_8, SPACE_8, SPACE_8)  # for the ring of the focus
+        rows.setContentsMargins(SPACE_16, SPACE_16, SPACE_16, SPACE_16)
         rows.addWidget(Words("The helper's turn", "strong"))
         rows.addWidget(Words(NOBODYS))
 
@@ -53,9 +53,13 @@ class DoorPart(QWidget):
         return False
 
     def paintEvent(self, event: QPaintEvent) -> None:
-        """Show where the focus is."""
+        """Frame the words; with the focus in its colour."""
+        painter, area = QPainter(self), QRectF(self.rect())
         if self.hasFocus():
-            draw_focus(QPainter(self), QRectF(self.rect()))
+            draw_focus(painter, area)
+        else:
+            painter.setPen(QPen(current().colour("line"), 1))
+            painter.drawRect(area.adjusted(0.5, 0.5, -0.5, -0.5))
 
 
 class HelperPart(QWidget):
