@@ -293,10 +293,10 @@ class _Reader:
 def _pieces(rest: str) -> list[str]:
     """The pieces of a run; a note takes the rest of its line, commas and all."""
     found: list[str] = []
-    while rest := rest.strip(" ,;\t"):
+    while rest := rest.lstrip(" ,;\t"):
         if rest.casefold().startswith("note "):
             return [*found, rest]
         piece, *more = re.split(r"[,;](?!\d)", rest, maxsplit=1)
-        found.append(piece)
+        found.append(piece.strip())
         rest = more[0] if more else ""
     return found
