@@ -33,8 +33,8 @@ def resolve_suited(records: RideRecords, basis: Basis) -> Suited:
     chance = twentieths(found.chance_most)
     if found.chance_most < NAMED_FROM and found.chance_felt < ALIKE_FROM:
         sure = (
-            f"Of the {found.among} setups rated, {_name(lead)} comes out highest, with a chance of only {chance} in 20"
-            " that it is: not more than luck would give one of them."
+            f"Of the {found.among} setups rated, {_name(lead)} comes out highest so far, with a chance of only {chance}"
+            " in 20 that no other is higher: too little to name it."
         )
         return Suited(TOO_EARLY, sure, advice)
     title = f"Most likely to suit so far: {_name(lead)}"

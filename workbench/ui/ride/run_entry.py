@@ -11,7 +11,7 @@ from workbench.ui.parts.choice_field import FlagField
 from workbench.ui.parts.labels import Words
 from workbench.ui.parts.rating_bar import ComparedBar, DirectionBar, RatingBar
 from workbench.ui.parts.theme import SPACE_16, SPACE_24
-from workbench.ui.ride.score_grid import ScoreGrid
+from workbench.ui.ride.score_grid import ScoreGrid, bring_in_sight
 from workbench.ui.ride.typed_line import TypedLine
 from workbench.viewmodels.base import Problem
 from workbench.viewmodels.ride import RideViewModel
@@ -155,6 +155,7 @@ class RunEntryView(QWidget):
     def _unfold_scores(self) -> None:
         self._scores.setVisible(self._scores.isHidden())
         if not self._scores.isHidden():
+            bring_in_sight(self._scores)
             self._scores.focus_first()
 
     def _set_warmup(self, value: object) -> None:

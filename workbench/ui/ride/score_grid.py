@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QGridLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QScrollArea, QWidget
 
 from workbench.ui.parts.choice_field import ListBox
 from workbench.ui.parts.labels import Words
@@ -14,6 +14,18 @@ from workbench.viewmodels.ride_scores import VALUES, ScoreCell, ScoreRow
 NONE = "\u2013"
 SCORES = ((("0", NONE)), *((str(value), str(value)) for value in VALUES))
 _CLEARING = (Qt.Key.Key_Delete, Qt.Key.Key_Backspace, Qt.Key.Key_0)
+
+
+def bring_in_sight(part: QWidget) -> None:
+    """Scroll so that a part just unfolded is seen."""
+    above = part.parentWidget()
+    while above is not None and not isinstance(above, QScrollArea):
+        layout = above.layout()
+        if layout is not None:
+            layout.activate()
+        above = above.parentWidget()
+    if above is not None:
+        QTimer.singleShot(0, part, lambda: above.ensureWidgetVisible(part, 0, SPACE_8))
 
 
 class ScoreBox(ListBox):

@@ -16,7 +16,7 @@ from workbench.viewmodels.ride import RideState, RideViewModel
 from workbench.viewmodels.ride_start import StartState
 
 NEW_COURSE = ""
-JUDGED_BY = "Judged by: named now, so that it is not picked by what comes out"
+JUDGED_BY = "Judged by, named before riding"
 
 
 class StartView(QWidget):
@@ -35,7 +35,8 @@ class StartView(QWidget):
         self._temperature = TypedLine("temperature", "Air temperature", prefix="ride")
         self._planned = TypedLine("planned", "Runs planned", prefix="ride")
         self._response: ChoiceField | None = None
-        self._response_cell = QVBoxLayout()
+        self._response_part = QWidget()
+        self._judged = QHBoxLayout(self._response_part)
         self._surface: ChoiceField | None = None
         self._surface_cell = QVBoxLayout()
         self._setup = Words("", "strong", name="ride_setup")
@@ -69,18 +70,23 @@ class StartView(QWidget):
         grid.addLayout(self._surface_cell, 1, 0, Qt.AlignmentFlag.AlignTop)
         grid.addWidget(self._temperature, 1, 1, Qt.AlignmentFlag.AlignTop)
         grid.addWidget(self._planned, 1, 2, Qt.AlignmentFlag.AlignTop)
-        grid.addLayout(self._response_cell, 2, 0, 1, 3, Qt.AlignmentFlag.AlignTop)
         for column in range(3):
             grid.setColumnStretch(column, 1)
         check = QHBoxLayout()
         check.setSpacing(SPACE_24)
         check.addWidget(_cell("\u00a0", self._verified), 0, Qt.AlignmentFlag.AlignTop)
         check.addWidget(self._why_not, 1, Qt.AlignmentFlag.AlignTop)
+        self._judged.setContentsMargins(0, 0, 0, 0)
+        self._judged.setSpacing(SPACE_16)
+        self._judged.addWidget(Words(JUDGED_BY, "mute"))
+        told = QHBoxLayout()
+        told.addWidget(self._setup, 1)
+        told.addWidget(self._response_part)
         rows = QVBoxLayout(self)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(SPACE_16)
         rows.addLayout(grid)
-        rows.addWidget(self._setup)
+        rows.addLayout(told)
         rows.addWidget(self._steps)
         rows.addWidget(self._all, 0, Qt.AlignmentFlag.AlignLeft)
         rows.addWidget(self._verify)
@@ -114,8 +120,7 @@ class StartView(QWidget):
         self._reopen.setVisible(bool(state.last_session) and is_open)
         for part in (self._planned, self._why_not):
             part.setVisible(is_open)
-        if self._response is not None:
-            self._response_part.setVisible(is_open)
+        self._response_part.setVisible(is_open)
 
     def focus_first(self) -> None:
         """Put the caret where typing begins."""
@@ -158,8 +163,7 @@ class StartView(QWidget):
         if self._response is None:
             self._response = ChoiceField(start.responses, label=JUDGED_BY, name="ride_response")
             self._response.value_committed.connect(self._set_response)
-            self._response_part = _cell(JUDGED_BY, self._response)
-            self._response_cell.addWidget(self._response_part)
+            self._judged.addWidget(self._response)
         self._response.set_value(start.draft.response)
 
     def _set_response(self, key: object) -> None:
