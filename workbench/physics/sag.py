@@ -35,6 +35,7 @@ _LIMIT_SURE = 0.90
 _DOUBTFUL = 0.5
 _MOST_KPA = 10_000.0
 _SAME_TRAVEL_MM = 0.5
+_ROUNDING = 1e-9
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,10 +123,12 @@ def next_pressure(
     """
     check_number("target", target, above=0, below=1)
     low_kpa, high_kpa = _check_limits(minimum_kpa, maximum_kpa)
+    readings = tuple(readings)
     belief = believe(readings, travel_mm=travel_mm, end=end, chamber=chamber, negative_kpa=negative_kpa)
     needed = pressure_for(belief, target)
     wanted = quantiles(belief, needed, [0.5])[0]
     limited = "minimum" if wanted < low_kpa else "maximum" if wanted > high_kpa else None
+    is_stated = (minimum_kpa if limited == "minimum" else maximum_kpa) is not None
     pressure = min(max(wanted, low_kpa), high_kpa)
     sags = sag_at(belief, pressure)
     sag_low, sag, sag_high = quantiles(belief, sags, [0.05, 0.5, 0.95])
@@ -138,7 +141,7 @@ def next_pressure(
     settled = is_sure and not disagree
     sentences = (
         _direction_sentence(readings[-1], travel_mm, target, pressure),
-        _limit_sentence(limited, sag, target),
+        _limit_sentence(limited, sag, target, is_stated=is_stated),
         _disagree_sentence(belief.slip) if disagree else "",
         _trust_sentence(settled, limited),
         "" if chamber else "Typical chamber sizes are assumed.",
@@ -155,7 +158,7 @@ def wheel_sag(shock_sag_mm: float, leverage: Leverage) -> float:
     InputError
         If the sag is outside the surveyed stroke.
     """
-    check_number("shock_sag_mm", shock_sag_mm, at_least=0, at_most=leverage.stroke_mm)
+    check_number("shock_sag_mm", shock_sag_mm, at_least=0, at_most=leverage.stroke_mm * (1 + _ROUNDING))
     return leverage.wheel(shock_sag_mm) / leverage.travel_mm
 
 
@@ -189,7 +192,7 @@ def believe(
 def _check_limits(minimum_kpa: float | None, maximum_kpa: float | None) -> tuple[float, float]:
     """Give the limits of the pressure, after refusing what cannot be."""
     low = 0.0 if minimum_kpa is None else check_number("minimum_kpa", minimum_kpa, at_least=0)
-    high = float("inf") if maximum_kpa is None else check_number("maximum_kpa", maximum_kpa, at_least=low, above=0)
+    high = _MOST_KPA if maximum_kpa is None else check_number("maximum_kpa", maximum_kpa, at_least=low, above=0)
     return low, high
 
 
@@ -224,12 +227,11 @@ def _direction_sentence(last: SagReading, travel_mm: float, target: float, press
     return f"{seen}: {amount}{'more' if change > 0 else 'less'} pressure."
 
 
-def _limit_sentence(limited: str | None, sag: float, target: float) -> str:
+def _limit_sentence(limited: str | None, sag: float, target: float, *, is_stated: bool) -> str:
     if limited is None:
         return ""
-    return (
-        f"That is the unit's {limited} pressure; about {percent(sag)} of sag is to be had there, not {percent(target)}."
-    )
+    bound = f"the unit's {limited} pressure" if is_stated else "as far as a pressure can go"
+    return f"That is {bound}; about {percent(sag, 1)} of sag is to be had there, not {percent(target, 1)}."
 
 
 def _disagree_sentence(slip: int | None) -> str:
