@@ -430,3 +430,18 @@ def test_no_difference_between_a_run_and_the_one_before_is_ever_told(desk):
     state = day.sheet().state
     assert "+5" not in state.read_out
     assert abs(state.effects.rows[0].effect) < 4, "a change after a poor run is not the jump between two ratings"
+
+
+def test_the_tables_carry_attributes_and_what_was_judged_by(desk):
+    day = Day(desk, response="lap_s")
+    day.run(5, lap_s=165.0, ratings=(("grip", 7, "front"), ("composure", 3, "rear")))
+    day.move(10)
+    day.run(7, lap_s=160.0)
+    view_model = day.sheet()
+    heads, first, second = (line.split(",") for line in view_model.runs_csv().splitlines())
+    told = dict(zip(heads, first, strict=True))
+    assert (told["judged_by"], told["grip_front"], told["composure_rear"], told["grip_rear"]) == ("lap_s", "7", "3", "")
+    assert dict(zip(heads, second, strict=True))["grip_front"] == ""
+    changes = view_model.effects_csv().splitlines()
+    assert changes[0].startswith("change,unit,difference")
+    assert ",percent," in changes[1]

@@ -9,8 +9,8 @@ import pytest
 from tests.fixtures import a_baseline, a_counted_bike, a_run, a_session, make_desk
 from tests.viewmodels.sheets import shown
 from workbench.actions.parts import bike_parts
-from workbench.actions.ride import change_settings, end_session
-from workbench.model.ride import Session
+from workbench.actions.ride import change_settings, end_session, keep_run, ride_records
+from workbench.model.ride import Run, Session
 from workbench.model.setting import Item
 from workbench.viewmodels.review import ReviewViewModel
 
@@ -81,6 +81,24 @@ def test_two_sessions_stand_side_by_side_and_what_differs_is_marked(desk):
     assert rows["Fork: low-speed rebound"].differs
     assert "The air was 12 degrees apart." in sides.cautions
     assert "The ground was not the same." in sides.cautions
+
+
+def test_attributes_rated_in_both_sessions_stand_side_by_side_with_their_intervals(desk):
+    bike, first = ridden_along(desk, [(6, 5)])
+    setup = desk.ask(ride_records(bike.id)).current.id
+
+    def rate(session, *scores, attribute="grip"):
+        for score in scores:
+            run = Run("", session.id, 0, setup, "", "", liking=5)
+            desk.do("Keep run", keep_run(run, ratings=((attribute, score, "front"),)), bike_id=bike.id)
+
+    rate(first, 5, 6, 7, 6)
+    rate(first, 4, attribute="support")
+    desk.do("End", end_session(first.id))
+    rate(a_session(desk, bike), 7, 8)
+    rows = {row.title: row.cells for row in shown(ReviewViewModel, desk, bike.id)[0].state.sides.rows}
+    assert rows["Grip, front"] == ("6.0 (nine in ten 5.0 to 7.0; 4 runs)", "7, 8")
+    assert "Support, front" not in rows, "rated in one of them only"
 
 
 def test_the_riders_scatter_is_said_once_something_was_ridden_twice(desk):

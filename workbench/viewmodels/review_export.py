@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from workbench.actions.ride import RideRecords, SessionRecords
 from workbench.exchange.tables import Cell, csv_text
+from workbench.model.responses import ATTRIBUTES
+from workbench.model.ride import ENDS
 from workbench.viewmodels.review_data import Effects
 
 RUN_HEADS = (
@@ -25,8 +27,21 @@ RUN_HEADS = (
     "hard_contacts_rear",
     "lap_s",
     "note",
+    "judged_by",
+    *(f"{name}_{end}" for end in ENDS for name in ATTRIBUTES),
 )
-EFFECT_HEADS = ("change", "difference", "low", "high", "chance_it_helped_in_20", "runs", "verdict", "cautions")
+EFFECT_HEADS = (
+    "change",
+    "unit",
+    "difference",
+    "low",
+    "high",
+    "chance_it_helped_in_20",
+    "runs",
+    "verdict",
+    "other_answers",
+    "cautions",
+)
 
 
 def runs_csv(records: RideRecords, sessions: tuple[SessionRecords, ...]) -> str:
@@ -51,11 +66,18 @@ def runs_csv(records: RideRecords, sessions: tuple[SessionRecords, ...]) -> str:
             run.bottom_outs_rear,
             run.lap_s,
             run.note,
+            session.session.response,
+            *_scores(session, run.id),
         ]
         for session in sessions
         for run in session.runs
     ]
     return csv_text(RUN_HEADS, rows)
+
+
+def _scores(session: SessionRecords, run_id: str) -> list[Cell]:
+    given = {(one.attribute, one.end): one.score for one in session.ratings if one.run_id == run_id}
+    return [given.get((name, end)) for end in ENDS for name in ATTRIBUTES]
 
 
 def effects_csv(effects: Effects) -> str:
@@ -65,12 +87,14 @@ def effects_csv(effects: Effects) -> str:
         [
             [
                 row.change,
+                effects.unit,
                 round(row.effect, 2),
                 round(row.low, 2),
                 round(row.high, 2),
                 row.chance_text.split(" ")[0],
                 row.runs_text,
                 row.verdict,
+                row.joint_note,
                 row.cautions,
             ]
             for row in effects.rows

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
+from collections.abc import Iterable
 
 from workbench.actions.ride import RideRecords, SessionRecords
 from workbench.actions.ride_evidence import counted
@@ -19,7 +20,7 @@ Scores = dict[tuple[str, str], list[tuple[str, int]]]  # (attribute, end) -> (se
 
 def resolve_looked(records: RideRecords, basis: Basis, picked: EffectRow | None) -> Looked:
     """Lay out what was looked at; with a change picked, its two sides."""
-    scores = _scores(basis.sessions)
+    scores = scores_of(basis.sessions)
     others = [words for name, words in OTHERS.items() if name != basis.response and _was_asked(basis.sessions, name)]
     count = len(scores) + len(others)
     if not count:
@@ -28,11 +29,11 @@ def resolve_looked(records: RideRecords, basis: Basis, picked: EffectRow | None)
     said = "None of these is a verdict: the more is looked at, the more surely something seems to differ by luck."
     if others:
         said += f" Not drawn here, but read with a change picked: {', '.join(others)}."
-    rows = tuple(_row(attribute, end, scores[attribute, end], picked) for attribute, end in _in_order(scores))
+    rows = tuple(_row(attribute, end, scores[attribute, end], picked) for attribute, end in attributes_in_order(scores))
     return Looked(f"Looked at {how_many(count, 'thing')} beside the {named}", said, rows)
 
 
-def _scores(sessions: tuple[SessionRecords, ...]) -> Scores:
+def scores_of(sessions: tuple[SessionRecords, ...]) -> Scores:
     """Gather the attributes of runs that count, warm-ups left out."""
     found: Scores = {}
     for session in sessions:
@@ -48,13 +49,19 @@ def _was_asked(sessions: tuple[SessionRecords, ...], name: str) -> bool:
     return any(getattr(run, name) is not None for one in sessions for run in counted(one) if not run.is_warmup)
 
 
-def _in_order(scores: Scores) -> list[tuple[str, str]]:
+def attributes_in_order(keys: Iterable[tuple[str, str]]) -> list[tuple[str, str]]:
+    """Give attributes with their ends in the order of the ride's sheet."""
     ends, attributes = ("", *ENDS), tuple(ATTRIBUTES)
-    return sorted(scores, key=lambda key: (attributes.index(key[0]), ends.index(key[1])))
+    return sorted(keys, key=lambda key: (attributes.index(key[0]), ends.index(key[1])))
+
+
+def attribute_title(attribute: str, end: str) -> str:
+    """Name an attribute at its end."""
+    return f"{ATTRIBUTES[attribute]}, {end}" if end else ATTRIBUTES[attribute]
 
 
 def _row(attribute: str, end: str, scores: list[tuple[str, int]], picked: EffectRow | None) -> LookedRow:
-    title = f"{ATTRIBUTES[attribute]}, {end}" if end else ATTRIBUTES[attribute]
+    title = attribute_title(attribute, end)
     if picked is None:
         counts = Counter(score for _, score in scores)
         every = tuple(LookedDot(score, count, ALL_RUNS) for score, count in sorted(counts.items()))

@@ -7,9 +7,11 @@ from statistics import median
 
 from workbench.actions.ride import RideRecords, SessionRecords
 from workbench.actions.ride_evidence import counted
+from workbench.model.errors import NotEnoughData
 from workbench.model.parts import ITEM_QUANTITIES, settable_items
 from workbench.model.ride import SURFACES
 from workbench.model.setting import Item
+from workbench.viewmodels.review_looked import attribute_title, attributes_in_order, scores_of
 from workbench.viewmodels.shown import Units, position_text, short_date
 
 WARMER_BY_C = 8.0  # named beside a comparison from here on (common practice, no source)
@@ -47,6 +49,7 @@ def resolve_sides(records: RideRecords, units: Units) -> Sides:
         _row("Liking, middle and range", [_liking(one) for one in sessions], matters=False),
         _row("Last setup", [f"no. {records.setup(_last_setup(one)).number}" for one in sessions]),
     ]
+    rows.extend(_attribute_rows(sessions))
     rows.extend(_setting_rows(records, sessions, units))
     heads = tuple(short_date(one.session.started_at) for one in sessions)
     return Sides(heads, tuple(rows), _cautions(records, sessions))
@@ -59,6 +62,26 @@ def _row(title: str, cells: list[str], *, matters: bool = True) -> SideRow:
 def _liking(session: SessionRecords) -> str:
     ratings = sorted(run.liking for run in counted(session) if run.liking is not None and not run.is_warmup)
     return f"{median(ratings):g} ({ratings[0]} to {ratings[-1]})" if ratings else "not rated"
+
+
+def _attribute_rows(sessions: tuple[SessionRecords, ...]) -> list[SideRow]:
+    """List the attributes rated in two sessions or more, with intervals where there are enough ratings."""
+    scores = [scores_of((one,)) for one in sessions]
+    keys = attributes_in_order({key for one in scores for key in one if sum(key in other for other in scores) > 1})
+    return [
+        _row(attribute_title(*key), [_mean_words([s for _, s in one.get(key, [])]) for one in scores], matters=False)
+        for key in keys
+    ]
+
+
+def _mean_words(scores: list[int]) -> str:
+    from workbench.evidence.interval import mean_interval
+
+    try:
+        middle, low, high = mean_interval(scores)
+    except NotEnoughData:
+        return ", ".join(str(score) for score in scores) or "not rated"
+    return f"{middle:.1f} (nine in ten {low:.1f} to {high:.1f}; {len(scores)} runs)"
 
 
 def _last_setup(session: SessionRecords) -> str:
