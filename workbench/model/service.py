@@ -14,12 +14,14 @@ class CheckIn:
     made_at: str
     depth: str = "quick"
     person_id: str | None = None
+    bothers: str | None = None  # what bothers the rider, in their words
+    last_done: str | None = None  # what was done to the bike last
     note: str = ""
 
 
 @dataclass(frozen=True, slots=True)
 class CheckItem:
-    """One thing looked at."""
+    """One thing looked at; it stays open until it is closed or looked at again."""
 
     id: str
     checkin_id: str
@@ -28,6 +30,12 @@ class CheckItem:
     note: str = ""
     is_declined: bool = False
     override_reason: str = ""
+    reason: str | None = None  # as picked
+    measured_mm: float | None = None
+    overruled_by: str | None = None
+    overruled_at: str | None = None
+    closed_at: str | None = None
+    closed_how: str | None = None
     photo_id: str | None = None
 
 

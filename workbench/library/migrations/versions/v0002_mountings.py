@@ -1,6 +1,7 @@
 """The mounting a shock is in, its length, and the pressure of a negative chamber with a valve of its own.
 
-With them how the rate of a coil spring is known, and the pairs of a progressive one.
+With them how the rate of a coil spring is known, and the pairs of a progressive one; and of a check-in what bothers
+the rider, what was measured, who overruled what, and what was closed how.
 """
 
 import re
@@ -17,6 +18,14 @@ ADDED = (
     ("sag_measurement", "second_kpa", "negative_kpa REAL"),
     ("spring", "label", "how TEXT"),
     ("spring", "how", "curve TEXT"),
+    ("check_in", "person_id", "bothers TEXT"),
+    ("check_in", "bothers", "last_done TEXT"),
+    ("check_item", "override_reason", "reason TEXT"),
+    ("check_item", "reason", "measured_mm REAL"),
+    ("check_item", "measured_mm", "overruled_by TEXT"),
+    ("check_item", "overruled_by", "overruled_at TEXT"),
+    ("check_item", "overruled_at", "closed_at TEXT"),
+    ("check_item", "closed_at", "closed_how TEXT"),
 )
 
 
