@@ -340,6 +340,17 @@ def test_a_test_stopped_early_asks_for_whole_pairs_only_and_can_go_on_after_all(
     assert everything(desk)[Session][0].ended_at
 
 
+def test_a_revealed_test_leaves_no_entry_under_way_not_even_of_one_undone_before(desk, bike):
+    view_model, _ = begun_test(desk, bike, pairs="1")
+    put_on(view_model)
+    desk.undo()
+    assert view_model.begin_blind()
+    ride(view_model, 5, 6)
+    view_model.guess(0, 1)
+    assert view_model.reveal()
+    assert desk.drafts(bike.id) == ()
+
+
 def test_a_guess_can_be_taken_back_until_the_reveal(desk, bike):
     view_model, _ = begun_test(desk, bike, pairs="1")
     ride(view_model, 5, 6)
@@ -407,7 +418,8 @@ def test_what_the_rider_and_the_window_are_told_is_the_same_whatever_the_order(t
 def _told(view_model, window):
     state = view_model.state.blind
     assert state.side in (Side.DOOR, Side.RIDER)
-    texts = {name: value for name, value in asdict(replace(state, sealed="")).items() if name != "scores"}
+    told = replace(state, sealed="", session_id="")
+    texts = {name: value for name, value in asdict(told).items() if name != "scores"}
     around = window.state
     return texts, around.cells, [(mark.state, mark.why) for mark in around.marks], around.undo_text, around.redo_text
 

@@ -236,7 +236,7 @@ def test_a_rider_changed_on_one_bike_changes_what_is_due_on_the_others(desk):
 def test_every_kind_of_entry_calls_back_to_a_station():
     folder = Path(window.__file__).parent
     found = (
-        re.findall(r'^(?:DRAFT|COUNT|TYPED) = "(\w+)"$', path.read_text(encoding="utf-8"), re.MULTILINE)
+        re.findall(r'^(?:\w+_)?(?:DRAFT|COUNT|TYPED) = "(\w+)"$', path.read_text(encoding="utf-8"), re.MULTILINE)
         for path in folder.glob("*.py")
     )
     kinds = {kind for some in found for kind in some} - {"new_bike"}  # an entry of no bike yet

@@ -95,6 +95,7 @@ class GuessDraft:
 class BlindState:
     """A blind test under way. What the helper is to know is in it only while the helper holds the screen."""
 
+    session_id: str
     side: Side
     title: str
     subtitle: str
@@ -125,6 +126,7 @@ def resolve_blind(
     ends = records.is_ridden or guess.is_stopping
     side = Side.GUESS if ends else Side.RIDER if draft.is_riders else Side.HELPER if helper_sees else Side.DOOR
     state = BlindState(
+        session_id=records.session.id,
         side=side,
         title=f"Blind test on {course}",
         subtitle=f"Run {place + 1} of {total}{WHOSE[side]}" if place < total else f"All {total} runs are kept",

@@ -154,12 +154,12 @@ class BlindDeeds(BlindPlanning):
             self.refused.emit(Problem(f"Guess pair {missing + 1} too, however unsure.", f"guess_{missing}"))
             return False
         kinds = (ride_blind.RUN_DRAFT, ride_blind.GUESS_DRAFT)
-        kept = [self._desk.open_draft(kind, bike_id=self.bike_id, subject=session_id) for kind in kinds]
+        kept = [one for one in self._desk.drafts(self.bike_id) if one.kind in kinds]  # those of an undone test as well
         deed = reveal(
             session_id,
             guesses={pair: guess.guess(pair) for pair in pairs},
             was_set=len(run.ticked) == len(records.changes),
-            draft_ids=tuple(one.id for one in kept if one is not None),
+            draft_ids=tuple(one.id for one in kept),
         )
         try:
             self._desk.do("Reveal the blind test", deed, bike_id=self.bike_id, station=self.station)
@@ -177,10 +177,8 @@ class BlindDeeds(BlindPlanning):
     # What is kept
 
     def _test(self) -> BlindRecords | None:
-        session = self._records().open_session
-        if session is None or not session.is_concealed:
-            return None
-        return self._desk.ask(blind_records(session.session.id))
+        blind = self.state.blind
+        return None if blind is None else self._desk.ask(blind_records(blind.session_id))
 
     def _run_draft(self, records: BlindRecords) -> BlindRunDraft:
         """Give what was entered of the run due; nothing when that was for a run undone or kept since."""
