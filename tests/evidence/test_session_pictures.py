@@ -130,6 +130,8 @@ def test_quicker_suits_when_times_are_judged():
 
 
 def test_one_setup_alone_is_too_little():
-    for few in ([], runs("AAA", (5, 6, 7)), [RunRecord("A", 5), RunRecord("B", 9, warmup=True)]):
+    for few in (runs("AAA", (5, 6, 7)), [RunRecord("A", 5), RunRecord("B", 9, warmup=True)]):
         with pytest.raises(NotEnoughData, match="Only one setup"):
             most_suited(few)
+    with pytest.raises(NotEnoughData, match="No setup"):
+        most_suited([])

@@ -75,7 +75,8 @@ def most_suited(
     counts = Counter(key_of(run.setting) for run in kept if run.response is not None and not run.warmup)
     keys = [key for key in dict.fromkeys(key_of(run.setting) for run in kept) if counts[key]]
     if len(keys) < 2:
-        raise NotEnoughData("Only one setup was ridden and rated. Ride a second one, and come back to the first.")
+        seen = "Only one setup was ridden and rated" if keys else "No setup was ridden and rated yet"
+        raise NotEnoughData(f"{seen}. Ride two, and come back to the first: that is the cheapest start.")
     points = to_points(kept, scale, higher_is_better=higher_is_better, past_sd=past_sd)
     found = fit(kept, points, past_sd=None if past_sd is None else points.inner(past_sd))
     mean, covariance = found.moments()

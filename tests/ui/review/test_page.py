@@ -142,3 +142,10 @@ def test_lap_times_and_attributes_have_their_pictures_once_there_are_any(qtbot, 
     desk.do("Keep run", keep_run(run, ratings=(("grip", 7, "front"),)), bike_id=bike.id)
     assert driver.find("review_laps", LapPlot).accessibleName() == driver.model.state.timeline.laps_said
     assert "Grip, front: 7." in driver.find("review_looked_plot", LookedPlot).accessibleName()
+
+
+def test_a_point_of_the_changes_picture_picks_its_change(driver):
+    plot = driver.find("review_effects", EffectsPlot)
+    (dots,) = [item for item in plot.getPlotItem().items if type(item).__name__ == "ScatterPlotItem"]
+    dots.sigClicked.emit(dots, dots.points(), None)
+    assert driver.model.state.picked == driver.model.state.effects.rows[0].key

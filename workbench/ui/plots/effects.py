@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 import pyqtgraph as pg
+from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
 from workbench.ui.plots.base import Plot
@@ -18,7 +19,10 @@ class EffectsPlot(Plot):
     """One row a change, in the order ridden: a point and a line for 9 in 10.
 
     ``stand_beside(head, heights)`` makes the rows as high as those of a table with a head.
+    ``change_picked`` with the key of a change whose point is clicked.
     """
+
+    change_picked = Signal(str)
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__("review_effects", parent)
@@ -54,6 +58,10 @@ class EffectsPlot(Plot):
         heights = self._row_heights()
         return [sum(heights[:place]) + height / 2 for place, height in enumerate(heights)]
 
+    def _clicked(self, _item: object, spots: list[pg.SpotItem]) -> None:
+        if len(spots):
+            self.change_picked.emit(str(spots[0].data()))
+
     def _row_heights(self) -> tuple[int, ...]:
         count = len(self._effects.rows)
         return self._heights if len(self._heights) == count else (ROW,) * count
@@ -73,7 +81,11 @@ class EffectsPlot(Plot):
             colour = self.colour("data_1", 255 if is_strong else 110)
             pen = pg.mkPen(colour, width=3 if row.key == self._picked else 2)
             self._items.append(pg.PlotDataItem([row.low, row.high], [middle, middle], pen=pen))
-            dot = pg.ScatterPlotItem([row.effect], [middle], size=11, pen=pen, brush=pg.mkBrush(colour), useCache=False)
+            brush = pg.mkBrush(colour)
+            dot = pg.ScatterPlotItem(
+                [row.effect], [middle], size=11, pen=pen, brush=brush, data=[row.key], useCache=False
+            )
+            dot.sigClicked.connect(self._clicked)
             self._items.append(dot)
         for item in self._items:
             self.addItem(item)

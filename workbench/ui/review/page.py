@@ -49,7 +49,8 @@ class ReviewPage(Page):
             plot.run_picked.connect(view_model.pick_run)
         self._effects = EffectsPlot()
         self._table = EffectTable()
-        self._table.change_picked.connect(view_model.pick_change)
+        for chooser in (self._table, self._effects):
+            chooser.change_picked.connect(view_model.pick_change)
         self._table.rows_fitted.connect(self._align)
         self._closer = CloserView()
         self._looked = LookedView()
@@ -79,6 +80,7 @@ class ReviewPage(Page):
                 ("Runs picture", self._runs.timeline),
                 ("Lap times picture", self._runs.laps),
                 ("Changes picture", self._effects),
+                ("Blind test picture", self._blind.plot),
                 ("Dots picture", self._closer.dots),
                 ("Looked at picture", self._looked.plot),
                 ("Adjuster picture", self._along.plot),
@@ -104,7 +106,7 @@ class ReviewPage(Page):
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(SPACE_8)
         rows.addLayout(top)
-        for widget in (self._summary, self._read_out, Rule(), self._suited, self._blind, Rule(), self._runs):
+        for widget in (self._summary, self._read_out, Rule(), self._blind, self._suited, Rule(), self._runs):
             rows.addWidget(widget)
         rows.addSpacing(SPACE_8)
         rows.addLayout(told)
