@@ -156,3 +156,27 @@ def test_nothing_to_draw_is_refused():
         draw_order("", seed=1)
     with pytest.raises(InputError):
         draw_order("AB", seed=1, blocks=0)
+
+
+@pytest.mark.parametrize("labels", [(), ("one", "two")])
+@pytest.mark.parametrize("fixed_at", ["", "2031-05-14T09:00:00+00:00"])
+def test_the_fingerprint_seals_what_the_labels_stand_for_and_the_time_as_well(labels, fixed_at):
+    order = draw_order(("A", "B"), seed=5, blocks=3)
+    sealed = plan_digest(order, seed=5, labels=labels, fixed_at=fixed_at)
+    assert sealed == plan_digest("".join(order), seed=5, labels=list(labels), fixed_at=fixed_at)
+    assert sealed != plan_digest(order, seed=5, labels=(*labels, "three"), fixed_at=fixed_at)
+    assert sealed != plan_digest(order, seed=5, labels=labels, fixed_at=f"{fixed_at}1")
+
+
+def test_no_part_of_what_is_sealed_can_pass_for_another():
+    assert plan_digest(("A", "B"), seed=5, labels=("C",)) != plan_digest(("A", "B", "C"), seed=5)
+    assert plan_digest(("A",), seed=5, labels=("B",)) != plan_digest(("A",), seed=5, fixed_at="B")
+
+
+@given(st.lists(st.integers(1, 9), min_size=8, max_size=8))
+def test_over_all_orders_that_could_be_drawn_a_rare_outcome_is_as_rare_as_it_says(ratings):
+    """Whatever was rated, if the setup did not matter: the share of orders with such a p is at most that p."""
+    orders = block_orders(("A", "B"), blocks=4)
+    values = [randomisation_p(ratings, order, allowed_orders=orders) for order in orders]
+    for limit in set(values):
+        assert sum(p <= limit + 1e-9 for p in values) / len(orders) <= limit + 1e-9
