@@ -34,14 +34,14 @@ class Hand:
 
     # The process
 
-    def start(self) -> None:
-        """Start the program and wait until its window has the focus."""
+    def start(self, window: str = "window") -> None:
+        """Start the program and wait until its window, or the one named, has the focus."""
         with self._log.open("ab") as log:
             self._program = subprocess.Popen(
                 [sys.executable, "-m", "tests.journeys.driver", "--library", str(self.library), "--now", MOMENT],
                 cwd=ROOT, stdin=subprocess.PIPE, stdout=subprocess.PIPE, stderr=log,
             )  # fmt: skip
-        self.wait(lambda sight: sight["window"] == "window", "the window has the focus")
+        self.wait(lambda sight: sight["window"] == window, f"the {window} has the focus")
 
     def kill(self) -> None:
         """End the program in the middle of whatever it does."""
