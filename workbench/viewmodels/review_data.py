@@ -120,7 +120,7 @@ class Effects:
     felt: float = 0.5
     said: str = ""
     steady: str = ""  # how much this rider's ratings scatter
-    axis: str = "points of liking; grey: hardly felt"
+    axis: str = "points; grey: hardly felt"
     unit: str = "points"
     reach: float = 2.0  # the picture goes at least so far to both sides
     is_so_far: bool = False

@@ -36,7 +36,7 @@ def effects_of(records: RideRecords, basis: Basis, units: Units) -> Effects:
         felt=max(least, rate * max((one.repeat_sd for one in judged), default=0.0)),
         said=said,
         steady=_steady_words(scatter(basis.runs, basis.scale), by_clock=by_clock),
-        axis="percent quicker; grey: scatter" if by_clock else "points of liking; grey: hardly felt",
+        axis="percent quicker; grey: scatter" if by_clock else "points; grey: hardly felt",
         unit="percent" if by_clock else "points",
         reach=2.0,
         is_so_far=basis.is_so_far,

@@ -10,7 +10,6 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QColor
 
 SYMBOLS = {"baseline": "o", "open": "t1", "closed": "t", "other": "s"}
-LEFT_PX = 66  # of the axis at the left, so that pictures above each other line up
 
 
 def region(low: float, high: float, colour: QColor, *, hatched: bool = False, edge: QColor | None = None) -> Any:

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from pathlib import Path
 from typing import Any
 
 import pyqtgraph as pg
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QColor, QImage, QPainter
+from PySide6.QtGui import QColor, QFontMetrics, QImage, QPainter
 from PySide6.QtWidgets import QWidget
 
 from workbench.ui.parts.theme import announcer, current
@@ -46,6 +47,12 @@ class Plot(pg.PlotWidget):  # type: ignore[misc]
         item.setPlainText(text)
         item.setFont(current().font("note"))
         return item
+
+    def widen_left(self, texts: Sequence[str]) -> None:
+        """Make room for the words at the left and the axis's name; alike for pictures that stand above each other."""
+        metrics = QFontMetrics(current().font("note"))
+        widest = max((metrics.horizontalAdvance(text) for text in texts), default=0)
+        self.getAxis("left").setWidth(widest + 2 * metrics.height() + 8)
 
     def write(self, path: Path) -> bool:
         """Write the picture as PNG or, by the ending of the name, as SVG; false if it cannot be written."""

@@ -7,7 +7,7 @@ from collections import Counter
 import pyqtgraph as pg
 from PySide6.QtWidgets import QWidget
 
-from workbench.ui.plots.bands import LEFT_PX, region
+from workbench.ui.plots.bands import region
 from workbench.ui.plots.base import Plot
 from workbench.viewmodels.review_response import Response
 
@@ -23,7 +23,6 @@ class ClickRulerPlot(Plot):
         self._response = Response()
         self._items: list[pg.GraphicsObject] = []
         self.getPlotItem().hideAxis("bottom")
-        self.getAxis("left").setWidth(LEFT_PX)
         self.getAxis("left").setPen(pg.mkPen(None))
         self.getAxis("left").setTicks([[]])
 
@@ -55,6 +54,7 @@ class ClickRulerPlot(Plot):
         self._add_interval(told)
         for item in self._items:
             self.addItem(item)
+        self.widen_left(("9",))
         most = max(piles.values())
         self.setXRange(-0.6, told.steps + 0.6, padding=0)
         self.setYRange(-UNDER, most + 0.8, padding=0)

@@ -23,7 +23,6 @@ class LookedPlot(Plot):
         self.getPlotItem().invertY(True)
         self.setLabel("bottom", "1 poor to 9 very good")
         self.getAxis("bottom").setTicks([[(value, str(value)) for value in range(1, 10)]])
-        self.getAxis("left").setWidth(210)
 
     def show_looked(self, looked: Looked) -> None:
         """Show the attributes."""
@@ -62,6 +61,7 @@ class LookedPlot(Plot):
         self._items.append(marks)
         for item in self._items:
             self.addItem(item)
+        self.widen_left([row.title for row in rows])
         self.getAxis("left").setTicks([[(place, row.title) for place, row in enumerate(rows)]])
         self.setXRange(0.6, 9.4, padding=0)
         self.setYRange(-0.5, max(len(rows), 1) - 0.5, padding=0)

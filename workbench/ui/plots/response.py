@@ -5,7 +5,7 @@ from __future__ import annotations
 import pyqtgraph as pg
 from PySide6.QtWidgets import QWidget
 
-from workbench.ui.plots.bands import LEFT_PX, region, ribbon
+from workbench.ui.plots.bands import region, ribbon
 from workbench.ui.plots.base import Plot
 from workbench.viewmodels.review_response import Response
 
@@ -20,7 +20,6 @@ class ResponsePlot(Plot):
         self.setLabel("left", "liking")
         self.setLabel("bottom", "from closed; hatched: not ridden")
         self.getAxis("left").setTicks([[(value, str(value)) for value in range(1, 10)]])
-        self.getAxis("left").setWidth(LEFT_PX)
         self.setYRange(0.5, 9.6, padding=0)
         self.setFixedHeight(230)
 
@@ -52,6 +51,7 @@ class ResponsePlot(Plot):
         self._items.append(dots)
         for item in self._items:
             self.addItem(item)
+        self.widen_left(("9",))
         step = max(1, told.steps // 24)
         self.getAxis("bottom").setTicks([[(place, str(place)) for place in range(0, told.steps + 1, step)]])
         self.setXRange(-0.6, told.steps + 0.6, padding=0)

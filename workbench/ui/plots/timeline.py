@@ -6,10 +6,11 @@ import pyqtgraph as pg
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
-from workbench.ui.plots.bands import LEFT_PX, SYMBOLS, dashed, region, ribbon
+from workbench.ui.plots.bands import SYMBOLS, dashed, region, ribbon
 from workbench.ui.plots.base import Plot
 from workbench.viewmodels.review_data import LapPoint, Period, RunPoint, Timeline, TrendPoint
 
+LONGEST_TICK = "0:00.0"  # of the lap times, which stand below the ratings
 BAND_TOP, SESSION_TOP = 10.5, 11.5  # where a band's words and, above, a session's words begin
 
 
@@ -26,7 +27,6 @@ class RunsPlot(Plot):
         self._marks.sigClicked.connect(self._clicked)
         self._behind: list[pg.GraphicsObject] = []
         self.addItem(self._marks)
-        self.getAxis("left").setWidth(LEFT_PX)
 
     def show_timeline(self, timeline: Timeline, strong_setups: frozenset[str]) -> None:
         """Show the runs; those on the named setups stand out."""
@@ -94,6 +94,7 @@ class RunsPlot(Plot):
         }
 
     def _set_reach(self) -> None:
+        self.widen_left((LONGEST_TICK,))
         places = [period.first for period in self._timeline.periods] + [one.last for one in self._timeline.periods]
         self.setXRange(min(places, default=1.0) - 0.7, max(places, default=1.0) + 0.7, padding=0)
 

@@ -10,10 +10,9 @@ from workbench.ui.parts.labels import lay_out
 from workbench.ui.parts.theme import announcer, current
 from workbench.viewmodels.review_data import EffectRow, Effects
 
-HEADS = ("Change, and what the runs say of it", "Difference\n9 in 10 within", "Chance\nit helped", "Runs")
+HEADS = ("Change, and what\nthe runs say of it", "Difference\n9 in 10 within", "Chance\nit helped", "Runs")
 PADDING = 12  # px beside and between the words of a row
 WORDS = 0  # the column with the words
-SAMPLES = ("", "\u22120.0 to +0.0 %", "19 in 20", "10 and 10")  # as wide as the columns of figures get
 
 
 class EffectTable(QTableWidget):
@@ -73,22 +72,17 @@ class EffectTable(QTableWidget):
         return [self.rowHeight(row) for row in range(self.rowCount())]
 
     def _fill(self, place: int, row: EffectRow) -> None:
-        cells = (
-            _words(row),
-            _figures(row),
-            row.chance_text,
-            row.runs_text,
-        )
-        for column, text in enumerate(cells):
+        for column, text in enumerate(_cells(row)):
             item = QTableWidgetItem(text)
             item.setTextAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
             self.setItem(place, column, item)
 
     def _fit(self, _theme: object = None) -> None:
         metrics = QFontMetrics(current().font())
-        for column, sample in enumerate(SAMPLES):
+        for column, head in enumerate(HEADS):
             if column != WORDS:
-                self.setColumnWidth(column, metrics.horizontalAdvance(sample) + 24)
+                lines = [*head.split("\n"), *(line for row in self._rows for line in _cells(row)[column].split("\n"))]
+                self.setColumnWidth(column, max(metrics.horizontalAdvance(line) for line in lines) + 2 * PADDING)
         figures = sum(self.columnWidth(column) for column in range(len(HEADS)) if column != WORDS)
         width = self.viewport().width() - figures - 2 * PADDING
         for place, row in enumerate(self._rows):
@@ -105,6 +99,10 @@ class EffectTable(QTableWidget):
 
     def _clicked(self, place: int, _column: int) -> None:
         self.change_picked.emit(self._rows[place].key)
+
+
+def _cells(row: EffectRow) -> tuple[str, ...]:
+    return _words(row), _figures(row), row.chance_text, row.runs_text
 
 
 def _figures(row: EffectRow) -> str:
