@@ -31,6 +31,13 @@ def _garage(desk: Desk, bench: Bench) -> Page:
     return GaragePage(GarageViewModel(desk, bench))
 
 
+def _checkin(desk: Desk, bench: Bench) -> Page:
+    from workbench.ui.checkin.page import CheckInPage
+    from workbench.viewmodels.checkin import CheckInViewModel
+
+    return CheckInPage(CheckInViewModel(desk, bench))
+
+
 def _adjusters(desk: Desk, bench: Bench) -> Page:
     from workbench.ui.adjusters.page import AdjustersPage
     from workbench.viewmodels.adjusters import AdjustersViewModel
@@ -125,6 +132,7 @@ def _session_notes(desk: Desk, bench: Bench) -> Page:
 _MAKERS: dict[str, Callable[[Desk, Bench], Page]] = {
     NEW_BIKE: _new_bike,
     Station.GARAGE: _garage,
+    Station.CHECKIN: _checkin,
     Station.ADJUSTERS: _adjusters,
     Station.SAG: _sag,
     Station.BASELINE: _baseline,

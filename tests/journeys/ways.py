@@ -6,7 +6,7 @@ from typing import Protocol
 
 from tests.journeys.hand import Hand, find
 
-STATIONS = ("garage", "adjusters", "sag", "baseline", "ride", "review", "card")
+STATIONS = ("garage", "checkin", "adjusters", "sag", "baseline", "ride", "review", "card")
 MOST_TABS = 120
 
 

@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
+from workbench.actions.checkin import read_open, services_due
 from workbench.actions.ids import new_id
 from workbench.actions.parts import read_parts
 from workbench.actions.setups import values_of
+from workbench.actions.wear import ends_to_measure_again
 from workbench.library.gate import Gate, Reader
 from workbench.model.bike import Skip
 from workbench.model.blind import is_concealed
@@ -15,13 +17,14 @@ from workbench.model.facts import check_field, field_of
 from workbench.model.job import JobRecords
 from workbench.model.ride import BlindPlan, Run, Session
 from workbench.model.sag import SagMeasurement
-from workbench.model.service import CardIssue
+from workbench.model.service import CardIssue, CheckIn
 from workbench.model.setting import Setup, matching_setup
 from workbench.model.steps import values_now
+from workbench.model.wear import LATEST
 
 
 def job_records(
-    bike_id: str, drafts: tuple[str, ...] = (), *, rider_id: str | None = None
+    bike_id: str, drafts: tuple[str, ...] = (), *, rider_id: str | None = None, now: str = LATEST
 ) -> Callable[[Reader], JobRecords]:
     """Give the query for everything the state of the job is judged from, for one rider, the main one by default."""
 
@@ -33,9 +36,11 @@ def job_records(
         setups = reader.find(Setup, order_by=("number",), **whose)
         concealed = {plan.session_id for plan in _plans(reader, sessions) if is_concealed(plan)}
         told = tuple(session.id for session in sessions if session.id not in concealed)
+        sag = reader.find(SagMeasurement, **whose)
+        still_open = read_open(reader, bike_id)
         return JobRecords(
             parts=parts,
-            sag=reader.find(SagMeasurement, **whose),
+            sag=sag,
             setups=setups,
             current=matching_setup(setups, values_of(reader, setups), values_now(parts)),
             sessions=sessions,
@@ -43,6 +48,10 @@ def job_records(
             cards=reader.find(CardIssue, **whose),
             skips={skip.station: skip.reason for skip in reader.find(Skip, bike_id=bike_id)},
             drafts=drafts,
+            was_checked=bool(reader.find(CheckIn, bike_id=bike_id, limit=1)),
+            open_items=still_open,
+            services=services_due(reader, parts, still_open, now),
+            sag_again=ends_to_measure_again(reader, parts, sag, now),
             is_concealed=bool(concealed),
         )
 

@@ -6,6 +6,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 from typing import Any
 
+from workbench.actions.checkin import refuse_if_stopped
 from workbench.actions.ids import new_id
 from workbench.actions.on_bike import log_line
 from workbench.actions.parts import read_parts
@@ -140,6 +141,7 @@ def start_session(session: Session, *, draft_id: str | None = None) -> Callable[
     """Give the deed that starts a session on the setup that stands on the bike; id and time are filled in."""
 
     def deed(gate: Gate) -> Session:
+        refuse_if_stopped(gate, session.bike_id)
         started = replace(session, id=new_id(), started_at=gate.now, person_id=gate.person_id)
         gate.put(started)
         if draft_id is not None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass, field
 
+from workbench.actions.checkin import refuse_if_stopped
 from workbench.actions.ids import new_id
 from workbench.actions.on_bike import log_line
 from workbench.actions.parts import read_parts
@@ -99,6 +100,7 @@ def keep_sag(
         raise NotEnoughData("There is no reading to keep yet. Measure at least once.")
 
     def deed(gate: Gate) -> SagMeasurement:
+        refuse_if_stopped(gate, bike_id)
         unit = gate.need(Unit, unit_id)
         parts = read_parts(gate, bike_id)
         for number, one in enumerate(rounds):

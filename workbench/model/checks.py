@@ -349,9 +349,7 @@ def measured_verdict(code: str, measured_mm: float, nominal: float | None) -> tu
         if abs(short_by) <= SHORT_BY_MM:
             return "", "As stated."
         less = "less" if short_by > 0 else "more"
-        return "attend", (
-            f"{abs(short_by):.0f}\u2009mm {less} than stated. Find out why before sag is measured: it is reckoned from it."
-        )
+        return "attend", (f"{abs(short_by):.0f}\u2009mm {less} than stated. Find out why before sag is measured.")
     if short_by > SHORT_BY_MM:
         return "attend", (
             f"{short_by:.0f}\u2009mm short: sucked down, or wrongly stated. Mend this first; "

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from workbench.model.bike import Station, StationState
+from workbench.model.checkin import ATTEND, OpenItem, stop_words, stopping
 from workbench.model.counting import skip_key, uncounted
 from workbench.model.parts import BikeParts
 from workbench.model.reading import how_many
@@ -16,6 +17,7 @@ from workbench.model.setting import Item, Setup
 # The stations this version has, in order.
 STATIONS = (
     Station.GARAGE,
+    Station.CHECKIN,
     Station.ADJUSTERS,
     Station.SAG,
     Station.BASELINE,
@@ -25,6 +27,7 @@ STATIONS = (
 )
 
 PUT_BACK = "clicks to put back"
+STOPPED = (Station.SAG, Station.RIDE)  # what nobody does on a bike that is not to be ridden
 
 STATION_WORDS = {
     Station.GARAGE: "Garage",
@@ -51,6 +54,10 @@ class JobRecords:
     cards: tuple[CardIssue, ...] = ()
     skips: dict[str, str] | None = None  # station -> reason
     drafts: tuple[str, ...] = ()  # stations with an entry under way
+    was_checked: bool = False  # a check-in was filed
+    open_items: tuple[OpenItem, ...] = ()  # found at check-ins and not closed
+    services: tuple[str, ...] = ()  # parts whose service falls due and is on no hand-over list
+    sag_again: tuple[str, ...] = ()  # ends that are ridden in since they were new or serviced
     is_concealed: bool = False  # a blind test is under way: what stands on the bike is said nowhere
 
 
@@ -92,6 +99,8 @@ def put_back_due(parts: BikeParts) -> tuple[str, ...]:
 
 def _mark(station: Station, records: JobRecords) -> Mark:
     state, why = _JUDGES[station](records)
+    if station in STOPPED and (stopped := stop_reason(records)):
+        return Mark(station, StationState.BLOCKED, stopped)  # a skip says nothing against it
     skipped = (records.skips or {}).get(station)
     if skipped is not None and state in (StationState.DUE, StationState.BLOCKED):
         return Mark(station, StationState.SKIPPED, skipped)
@@ -110,6 +119,33 @@ def _garage(records: JobRecords) -> tuple[StationState, str]:
         if unit.travel_mm is None:
             return StationState.DUE, f"{'fork travel' if unit.kind == 'fork' else 'shock stroke'} missing"
     return StationState.DONE, ""
+
+
+def stop_reason(records: JobRecords) -> str:
+    """Say why nobody is to ride this bike; empty where nothing speaks against it."""
+    return stop_words(stopping(records.open_items))
+
+
+def _checkin(records: JobRecords) -> tuple[StationState, str]:
+    if stopped := stop_reason(records):
+        return StationState.DUE, stopped
+    if records.services:
+        more = f" and {len(records.services) - 1} more" if len(records.services) > 1 else ""
+        return StationState.DUE, f"service due: {records.services[0].lower()}{more}"
+    if not records.was_checked:
+        if _work_went_on(records):
+            return StationState.SKIPPED, "no check-in, work went on"
+        return StationState.DUE, "not looked over yet"
+    declined = sum(one.item.is_declined for one in records.open_items)
+    attend = sum(one.item.severity == ATTEND and not one.item.is_declined for one in records.open_items)
+    said = [f"{attend} to attend"] if attend else []
+    said += [f"{declined} declined"] if declined else []
+    return StationState.DONE, ", ".join(said)
+
+
+def _work_went_on(records: JobRecords) -> bool:
+    """Tell whether something later was begun: then the look-over is a thing of the past, and nobody is sent back."""
+    return bool(records.parts.now or records.parts.ranges or records.sag or records.setups or records.sessions)
 
 
 def _adjusters(records: JobRecords) -> tuple[StationState, str]:
@@ -139,6 +175,8 @@ def _sag(records: JobRecords) -> tuple[StationState, str]:
     left = sag_left(records.parts, records.sag)
     if not left and put_back_due(records.parts):
         return StationState.DUE, PUT_BACK
+    if not left and records.sag_again:
+        return StationState.DUE, f"{records.sag_again[0]} again, it is ridden in"
     return (StationState.DUE, f"{left[0]} due") if left else (StationState.DONE, "")
 
 
@@ -180,6 +218,7 @@ def _card(records: JobRecords) -> tuple[StationState, str]:
 
 _JUDGES = {
     Station.GARAGE: _garage,
+    Station.CHECKIN: _checkin,
     Station.ADJUSTERS: _adjusters,
     Station.SAG: _sag,
     Station.BASELINE: _baseline,

@@ -22,6 +22,7 @@ SOON = 0.8  # of an interval
 BREAK_IN_HOURS = 8.0
 BROKEN_IN_BY = frozenset({"new", "service", "oil", "retune", "spring"})
 DAYS_A_MONTH = 30.44
+LATEST = "9999-12-31T00:00:00+00:00"  # for who does not say which day it is: all that was told and ridden counts
 
 
 @dataclass(frozen=True, slots=True)
@@ -133,10 +134,10 @@ def hours_words(hours: Hours, told_on: str) -> str:
 
 
 def wear_of(part: WearPart, kept: ServicePart, hours: Hours, now: str) -> Wear:
-    """Judge one part: due by hours or by months, whichever comes first."""
+    """Judge one part: due by hours or by months, whichever comes first; by hours alone if no day is given."""
     used_h = hours.hours - kept.last_hours if kept.last_hours is not None else None
     used_m = None
-    if kept.last_at is not None:
+    if kept.last_at is not None and now != LATEST:
         days = (datetime.fromisoformat(now) - datetime.fromisoformat(kept.last_at)) / timedelta(days=1)
         used_m = days / DAYS_A_MONTH
     shares = [

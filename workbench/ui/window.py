@@ -15,6 +15,7 @@ from workbench.ui.help import help_paper, page_of
 from workbench.ui.menus import build_menus
 from workbench.ui.page import Page
 from workbench.ui.parts.banner import Banner
+from workbench.ui.parts.care_note import CareNote
 from workbench.ui.parts.field_base import commit_focused
 from workbench.ui.parts.sheet import Sheet
 from workbench.ui.parts.tab_order import go_on
@@ -52,6 +53,7 @@ class MainWindow(QMainWindow):
         self.head = Head(view_model, self.banner)
         self.title_block = TitleBlock(person_label="By")
         self.title_block.setProperty("is_inset", True)
+        self._stop = CareNote("", name="window_stop")
         self._welcome = Welcome(view_model)
         self._stack = QStackedWidget()
         self._stack.addWidget(self._welcome)
@@ -76,6 +78,7 @@ class MainWindow(QMainWindow):
         right.setContentsMargins(SPACE_16, SPACE_8, SPACE_24, SPACE_16)
         right.setSpacing(SPACE_8)
         right.addWidget(self.head)
+        right.addWidget(self._stop)
         right.addWidget(sheet, 1)
         whole = QWidget()
         columns = QHBoxLayout(whole)
@@ -115,6 +118,7 @@ class MainWindow(QMainWindow):
     def _render(self, state: WindowState) -> None:
         self.side.show_state(state)
         self.head.show_state(state, shows_bike=state.bike_id is not None and state.station != NEW_BIKE)
+        self._stop.set_text(state.stop)
         self.title_block.set_cells(state.cells)
         self._welcome.show_state(state)
         self.menu["undo"].setText(f"&Undo {_menu_text(state.undo_text)}".rstrip())

@@ -35,6 +35,7 @@ from workbench.viewmodels.window_state import (
     resolve_cells,
     resolve_rows,
     rider_text,
+    stop_text,
 )
 
 __all__ = [
@@ -92,6 +93,7 @@ class WindowViewModel(ViewModel[WindowState]):
             is_skipped=records is not None and bench.station in (records.skips or {}),
             marks=job_marks(records) if records else (),
             station=bench.station,
+            stop=stop_text(records, bench.station) if records else "",
             cells=resolve_cells(records, rider, bench.station, person, desk.now()),
             people=tuple((one.id, one.name) for one in everybody if one.works_here),
             person_id=desk.person_id,
@@ -105,7 +107,8 @@ class WindowViewModel(ViewModel[WindowState]):
             return None
         try:
             drafts = self._draft_stations(bike_id)
-            return self._desk.ask(job_records(bike_id, drafts, rider_id=self._bench.rider_id))
+            asked = job_records(bike_id, drafts, rider_id=self._bench.rider_id, now=self._desk.now())
+            return self._desk.ask(asked)
         except WorkbenchError:  # the bike went away with an undone step
             return None
 
@@ -137,7 +140,7 @@ class WindowViewModel(ViewModel[WindowState]):
     def due(self, bike_id: str) -> str:
         """Say the next thing due on a bike; read when its row is first painted."""
         if bike_id not in self._due:
-            records = self._desk.ask(job_records(bike_id, self._draft_stations(bike_id)))
+            records = self._desk.ask(job_records(bike_id, self._draft_stations(bike_id), now=self._desk.now()))
             text = next_due(job_marks(records))
             if put_back_due(records.parts) and not records.drafts and PUT_BACK not in text:
                 left = text.removeprefix("adjusters: ")
@@ -159,7 +162,8 @@ class WindowViewModel(ViewModel[WindowState]):
         """Put a bike on the bench, at the station that is due."""
         if bike_id == self._bench.bike_id and self._bench.station not in WITHOUT_BIKE:
             return
-        marks = job_marks(self._desk.ask(job_records(bike_id, self._draft_stations(bike_id))))
+        records = self._desk.ask(job_records(bike_id, self._draft_stations(bike_id), now=self._desk.now()))
+        marks = job_marks(records)
         station = next((mark.station for mark in marks if mark.state == StationState.NOW), Station.CARD)
         self._bench.put_bike(bike_id)
         self._bench.go_to(station)

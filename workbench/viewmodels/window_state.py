@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from workbench.actions.garage import GarageRow
 from workbench.model.bike import Station
-from workbench.model.job import STATION_WORDS, JobRecords, Mark
+from workbench.model.job import STATION_WORDS, STOPPED, JobRecords, Mark, stop_reason
 from workbench.model.person import Person
 from workbench.viewmodels.shown import Units, short_date
 
@@ -36,6 +36,7 @@ DRAFT_STATIONS = {
     "coil_wire": Station.SAG,
     "coil_pressed": Station.SAG,
     "coil_table": Station.SAG,
+    "checkin": Station.CHECKIN,
     "adjusters_typed": Station.ADJUSTERS,
     "count": Station.ADJUSTERS,
     "sag": Station.SAG,
@@ -74,6 +75,7 @@ class WindowState:
     is_skipped: bool = False
     marks: tuple[Mark, ...] = ()
     station: str = Station.GARAGE
+    stop: str = ""  # why nobody is to ride this bike, where somebody would
     cells: tuple[tuple[str, str], ...] = ()
     people: tuple[tuple[str, str], ...] = ()
     person_id: str | None = None
@@ -91,6 +93,14 @@ def resolve_rows(rows: tuple[GarageRow, ...], search: str) -> tuple[ListRow, ...
         if all(word in text for word in words):
             shown.append(ListRow(row.bike.id, row.bike.name, rider or "no rider yet"))
     return tuple(shown)
+
+
+def stop_text(records: JobRecords, station: str) -> str:
+    """Say above the open sheet why it waits, where a rider would sit on a bike that is not to be ridden."""
+    reason = stop_reason(records)
+    if not reason or station not in STOPPED:
+        return ""
+    return f"{reason[:1].upper()}{reason[1:]}. This station waits: see to it on the check-in sheet."
 
 
 def _setup_text(records: JobRecords) -> str:
