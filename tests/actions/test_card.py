@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from tests.fixtures import a_baseline, a_counted_bike, check_there_and_back
 from workbench.actions.card import card_of, cards_of, hand_over
+from workbench.actions.checkin import Found, checkin_records, file_checkin, overrule_item
 from workbench.actions.garage import start_generation
 from workbench.actions.on_bike import set_item
 from workbench.actions.parts import bike_parts
 from workbench.actions.sag import keep_sag
+from workbench.actions.wear import set_last_service, tell_hours
 from workbench.model.sag_rules import Band, SagRound
 from workbench.model.setting import Item
 
@@ -48,3 +50,32 @@ def test_handing_over_is_noted_and_can_be_taken_back(desk):
     issue = check_there_and_back(desk, "Hand over", hand_over(setup.id), bike_id=bike.id)
     assert desk.ask(cards_of(bike.id)) == (issue,)
     assert (issue.setup_id, issue.rider_id) == (setup.id, setup.rider_id)
+
+
+def test_the_card_hands_over_what_is_open_declined_overruled_and_due(desk):
+    bike = a_counted_bike(desk)
+    setup = a_baseline(desk, bike)
+    bare = desk.ask(card_of(setup.id, TODAY, None))
+    assert not {"To attend to", "Service"} & {section.title for section in bare.sections}
+    desk.do("Last", set_last_service(bike.id, "lowers", "front", 10.0), bike_id=bike.id)
+    desk.do("Hours", tell_hours(bike.id, 61.0), bike_id=bike.id)
+    found = (
+        Found("frame", "stop", "Crack"),
+        Found("wheels", "stop", "Spoke broken"),
+        Found("headset", "attend", "Knocks", "since spring"),
+        Found("service/lowers/front", "attend", "Is due", is_declined=True),
+    )
+    desk.do("File", file_checkin(bike.id, "full", found), bike_id=bike.id)
+    wheels = next(one for one in desk.ask(checkin_records(bike.id)).open_items if one.item.code == "wheels")
+    desk.do("Overrule", overrule_item(wheels.item.id, "A. Weber", "Pushed home only"), bike_id=bike.id)
+    card = desk.ask(card_of(setup.id, desk.now(), None))
+    by = lines(desk, setup)
+    assert by["To attend to", "Frame and swingarm"].left == "not to be ridden"
+    assert by["To attend to", "Wheels and axles"].left == "overruled by A. Weber"
+    assert by["To attend to", "Headset"].remark == "Knocks, since spring"
+    assert by["To attend to", "Service: Fork lower legs"].left == "declined"
+    assert by["Service", "Fork lower legs"].found == "51 of 50\u2009h"
+    assert by["Service", "Fork lower legs"].left == "due now"
+    assert card.cautions[0] == "Do not ride this bike: frame and swingarm (crack)."
+    assert card.cautions[1].endswith("A. Weber lets it be ridden nevertheless: Pushed home only")
+    assert card.cautions[2].startswith("Service: Fork lower legs, is due: recommended and declined.")

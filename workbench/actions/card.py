@@ -4,10 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from workbench.actions.checkin import read_open
 from workbench.actions.ids import new_id
 from workbench.actions.parts import read_parts
 from workbench.actions.setups import read_values
+from workbench.actions.wear import read_wear
 from workbench.exchange.card import CardSheet, card_sheet
+from workbench.exchange.card_checkin import hand_over_cares, hand_over_sections
 from workbench.library.gate import Gate, Reader
 from workbench.model.adjuster import RangeCount
 from workbench.model.parts import BikeParts
@@ -24,6 +27,8 @@ def card_of(setup_id: str, today: str, person_id: str | None) -> Callable[[Reade
     def query(reader: Reader) -> CardSheet:
         setup = reader.need(Setup, setup_id)
         parts = read_parts(reader, setup.bike_id)
+        still_open = read_open(reader, setup.bike_id)
+        wear, _ = read_wear(reader, parts, today)
         return card_sheet(
             parts,
             setup,
@@ -33,6 +38,8 @@ def card_of(setup_id: str, today: str, person_id: str | None) -> Callable[[Reade
             sag=_sag_that_holds(reader, parts, setup.rider_id),
             rider=reader.get(Person, setup.rider_id),
             person=reader.get(Person, person_id) if person_id else None,
+            handed_over=hand_over_sections(still_open, wear),
+            cares=hand_over_cares(still_open),
             today=today,
         )
 

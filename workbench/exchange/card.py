@@ -79,6 +79,8 @@ def card_sheet(
     sag: tuple[SagMeasurement, ...] = (),
     rider: Person | None = None,
     person: Person | None = None,
+    handed_over: tuple[CardSection, ...] = (),
+    cares: tuple[str, ...] = (),
     today: str,
 ) -> CardSheet:
     """Make the card of one setup, in the rider's units.
@@ -91,6 +93,7 @@ def card_sheet(
     ranges : steps of the count each adjuster's position was taken under, which "from open" goes by.
     sag : the measurements that hold, one an end.
     rider, person : whose card it is, and who made it.
+    handed_over, cares : what check-ins left open and what falls due, and the sentences that go with it.
     today : ISO time printed as the date.
     """
     units, ranges = units_of(rider), ranges or {}
@@ -109,6 +112,7 @@ def card_sheet(
     tyres = tuple(_line(parts, Item.TYRE_PRESSURE, tyre.id, values, found, units) for tyre in parts.tyres)
     sections.append(CardSection("Tyres", tyres))
     other_days = _colder_lines(parts, values, units) + _heavier_lines(parts, values, sag, units)
+    sections.extend(handed_over)
     sections.append(CardSection("On another day", other_days, ("If left alone", "Set instead")))
     name = f" “{setup.name}”" if setup.name else ""
     return CardSheet(
@@ -116,7 +120,7 @@ def card_sheet(
         subtitle=f"Setup no. {setup.number}{name}",
         strip=_strip(parts, values, units),
         sections=tuple(section for section in sections if section.lines),
-        cautions=CAUTIONS,
+        cautions=cares + CAUTIONS,
         cells=(
             ("Bike", parts.bike.name),
             ("Rider", _rider_text(rider, units)),

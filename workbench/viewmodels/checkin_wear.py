@@ -71,4 +71,4 @@ def state_words(wear: Wear) -> str:
 def hours_text(hours: Hours) -> str:
     """Say the hours ridden and where they come from."""
     where = hours_words(hours, short_date(hours.told.at) if hours.told else "")
-    return f"{hours.hours:.1f}\u2009h: {where}" if hours.told or hours.runs else where
+    return f"{hours.hours:.1f}\u2009h ridden: {where}" if hours.runs else where

@@ -100,7 +100,7 @@ def stop_text(records: JobRecords, station: str) -> str:
     reason = stop_reason(records)
     if not reason or station not in STOPPED:
         return ""
-    return f"{reason[:1].upper()}{reason[1:]}. This station waits: see to it on the check-in sheet."
+    return f"{reason[:1].upper()}{reason[1:]}. Mend it first, or look again at check-in."
 
 
 def _setup_text(records: JobRecords) -> str:

@@ -43,6 +43,7 @@ class WearList(QWidget):
         self._list.setSpacing(SPACE_16)
         line = QHBoxLayout()
         line.setSpacing(SPACE_16)
+        line.addWidget(Words("Hours ridden so far", "mute"))
         line.addWidget(self._field)
         line.addWidget(self._source, 1)
         line.addWidget(self._note)
@@ -153,7 +154,12 @@ class _WearLine(QWidget):
             cell.addWidget(field)
             cell.addStretch(1)
             across.addLayout(cell)
-        across.addWidget(self._serviced, 0, Qt.AlignmentFlag.AlignBottom)
+        last = QVBoxLayout()
+        last.setSpacing(SPACE_4)
+        last.addWidget(Words("\u00a0", "mute"))  # keeps the key level with the fields
+        last.addWidget(self._serviced)
+        last.addStretch(1)
+        across.addLayout(last)
         announcer.changed.connect(self._restyle)
         self._restyle()
 
