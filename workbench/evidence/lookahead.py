@@ -61,6 +61,8 @@ class Knowledge:
     asks_direction: bool
     runs: int
     day: int
+    lag: float = 0.0  # expected share of what is felt that comes from the position of the run before
+    last: int | None = None  # position of the last run
 
     @property
     def place_weights(self) -> Array:
@@ -101,6 +103,8 @@ def know(range_clicks: int, trials: Sequence[Run], answers: Sequence[tuple[int, 
         asks_direction=not trials or 2 * len(answers) >= max(rated, 1),
         runs=len(trials),
         day=trials[-1].day if trials else 0,
+        lag=float(chances.sum(axis=(1, 2, 3, 4)) @ np.array(LAGS)),
+        last=trials[-1].position if trials else None,
     )
 
 
@@ -150,13 +154,17 @@ def foretell(known: Knowledge, candidates: Sequence[int], likely: NDArray[np.int
     own = trend_of(new[:1], time, new[:1], time)[0, 0]
     variance = np.full(len(new), known.noise_variance + own)
     level = np.full(len(new), float(trend_mean(time)[0]))
-    slopes = -grid.losses[likely][:, :, candidates]  # (places, curves, candidates)
+    losses = grid.losses[likely]
+    slopes = -(1.0 - known.lag) * losses[:, :, candidates]  # (places, curves, candidates)
+    if known.last is not None:
+        slopes -= known.lag * losses[:, :, known.last][:, :, None]
     if fit.runs:
         shared = trend_of(new, time * len(new), fit.runs, fit.times)
         pull = shared @ fit.precisions[int(np.argmax(known.noise_weights))]
         level = level + pull @ fit.residual
         variance -= np.einsum("ij,ij->i", pull, shared)
-        rows = fit.rows.reshape(len(fit.runs), *grid.losses.shape[:2])[:, likely]
+        rows = (1.0 - known.lag) * fit.rows + known.lag * fit.earlier
+        rows = rows.reshape(len(fit.runs), *grid.losses.shape[:2])[:, likely]
         slopes = slopes + np.einsum("kr,rpc->pck", pull, rows)
     middles = level[:, None, None] + slopes.transpose(2, 0, 1).reshape(len(new), -1, 1) * drops
     middles = middles.reshape(len(new), len(likely), -1)

@@ -22,14 +22,14 @@ from workbench.evidence.normal import Array, below
 
 FEWEST_STEPS, MOST_STEPS = 8, 40  # grid steps over the counted range
 BEYOND = 0.25  # how far past an end the place liked most may lie, as a share of the range
-BEYOND_WEIGHT = 0.6  # how much less likely a place just past an end is
+BEYOND_WEIGHT = 0.25  # how much less likely a place just past an end is
 
-DROPS = (0.05, 0.7, 1.5, 2.8, 5.0)  # points lost half a range away from the place liked most
-DROP_WEIGHTS = (0.28, 0.12, 0.23, 0.24, 0.13)
+DROPS = (0.05, 1.2, 2.2, 3.2, 4.8)  # points lost half a range away from the place liked most
+DROP_WEIGHTS = (0.1, 0.15, 0.28, 0.3, 0.17)
 NOISES = (0.3, 0.55, 0.9, 1.5)  # run-to-run scatter, in points
 NOISE_WEIGHTS = (0.2, 0.45, 0.27, 0.08)
 
-LEVEL_MEAN, LEVEL_SD = 6.5, 1.5
+LEVEL_MEAN, LEVEL_SD = 7.2, 1.0
 LEARNING_MEAN, LEARNING_SD, LEARNING_RUNS = 0.3, 0.4, 2.5
 WANDER_SD = 0.07  # a run
 DAY_SD = 0.5
@@ -37,8 +37,8 @@ PLACE_SD = 0.15  # what the curve does not catch at a place, shared by all runs 
 ROUNDING_VAR = 1.0 / 12.0
 SPOILT_SHARE, SPOILT_SD = 0.06, 2.5
 WARMUP_SD = 1.0
-LAGS = (0.0, 0.6)  # share of what is felt that still comes from the position of the run before
-LAG_WEIGHTS = (0.87, 0.13)
+LAGS = (0.0, 0.5)  # share of what is felt that still comes from the position of the run before
+LAG_WEIGHTS = (0.88, 0.12)
 
 
 class Run(Protocol):
@@ -76,7 +76,7 @@ class Curve:
         """Loss per point of drop at an offset from the place liked most, in shares of the range."""
         size = np.maximum(np.abs(offset) - self.flat, 0.0)
         if self.needle:
-            return np.asarray(0.3 * size / 0.5 + 0.7 * (1.0 - np.exp(-size / self.needle)))
+            return np.asarray(0.15 * size / 0.5 + 0.85 * (1.0 - np.exp(-size / self.needle)))
         if self.hump:
             top = 1.0 - math.exp(-0.5 * (0.5 / self.hump) ** 2)
             return np.asarray((1.0 - np.exp(-0.5 * (size / self.hump) ** 2)) / top)
@@ -90,7 +90,7 @@ CURVES = (
     Curve(1.5, 0.6, 1.4, weight=0.7),
     Curve(0.6, 1.5, 1.4, weight=0.7),
     Curve(1.0, 1.0, 1.2, flat=0.12, weight=0.8),
-    Curve(1.0, 1.0, 1.0, needle=0.08, weight=0.6),
+    Curve(1.0, 1.0, 1.0, needle=0.07, weight=0.7),
     Curve(1.0, 1.0, 1.0, hump=0.2, weight=0.8),
 )
 
@@ -153,7 +153,8 @@ class LikingFit:
     times: tuple[int, ...]
     residual: Array  # ratings less expected trend
     precisions: tuple[Array, ...]  # one a noise
-    rows: Array  # (runs, places * curves): loss per drop at the runs' positions, nothing lagging
+    rows: Array  # (runs, places * curves): loss per drop at the runs' positions
+    earlier: Array  # the same at the positions of the runs before them
 
 
 def fit_liking(grid: Grid, trials: Sequence[Run]) -> LikingFit:
@@ -164,7 +165,8 @@ def fit_liking(grid: Grid, trials: Sequence[Run]) -> LikingFit:
     drops = np.array(DROPS)
     shape = (len(LAGS), len(NOISES), places, curves, len(DROPS))
     if not runs:
-        return LikingFit(np.zeros(shape), runs, times, np.zeros(0), (), np.zeros((0, places * curves)))
+        none = np.zeros((0, places * curves))
+        return LikingFit(np.zeros(shape), runs, times, np.zeros(0), (), none, none)
     counts = np.array([0.0 if run.warmup else 1.0 for run in runs])
     rows = _rows(grid, [run.position for run in runs]) * counts[:, None]
     earlier = _rows(grid, [position_before(trials, time) for time in times]) * counts[:, None]
@@ -179,7 +181,7 @@ def fit_liking(grid: Grid, trials: Sequence[Run]) -> LikingFit:
         for j, lag in enumerate(LAGS):
             felt = (1.0 - lag) * rows + lag * earlier
             log_likelihood[j, k] = gaussian_say(precision, residual, felt, drops).reshape(shape[2:])
-    return LikingFit(log_likelihood, runs, times, residual, tuple(precisions), rows)
+    return LikingFit(log_likelihood, runs, times, residual, tuple(precisions), rows, earlier)
 
 
 def position_before(trials: Sequence[Run], time: int) -> int:

@@ -22,7 +22,9 @@ ONE_AT_A_TIME = 5  # a range of so many clicks or fewer is tried one click at a 
 FELT = 0.5  # points of liking; smaller differences are called about as good
 USED_UP_CHANCE = 0.8  # that the liking peaks at an end or past it
 END_SLACK = 0.025  # share of the range that still counts as at the end
-SURE = 0.90  # share of chance that an interval holds
+SURE = 0.93  # share of chance in an interval that is to cover 90 %: riders differ from any model of them
+CLOSE = 0.1  # share of the range; a choice no further from the place liked most is a hit
+MISSED = 1.0  # points that a miss counts beside the liking it loses: the next session starts from the choice
 MOST_CLICKS = 400
 
 
@@ -174,10 +176,14 @@ class ClickSearch:
         return know(self.range_clicks, trials, answers)
 
     def _choice(self, known: Knowledge) -> float:
-        """The position with the least expected loss; the middle of several alike."""
+        """The position with the least expected loss, a miss counted as one too; the middle of several alike."""
         clicks = np.arange(self.low, self.high + 1)
+        inside = np.clip(known.grid.places, self.low, self.high)
+        hit = np.abs(clicks[:, None] - inside[None, :]) <= CLOSE * self.range_clicks + 1e-9
         liking = known.expected_liking(clicks)
-        alike = clicks[liking >= liking.max() - 1e-9]
+        worth = liking + MISSED * (hit @ known.place_weights)
+        worth[liking < liking.max() - FELT] = -np.inf
+        alike = clicks[worth >= worth.max() - 1e-9]
         return float(alike.mean())
 
     def _candidates(self, trials: Sequence[Trial], choice: float) -> list[int]:
@@ -234,7 +240,7 @@ def _counts(trial: Trial) -> bool:
 
 
 def _interval(places: Array, weights: Array, least: float, most: float) -> tuple[float, float]:
-    """Shortest 90 % interval of a distribution on a grid; what lies past the ends counts at the ends."""
+    """Shortest interval that holds the share SURE of a grid; what lies past the ends counts at the ends."""
     half = 0.5 * (places[1] - places[0])
     edges = np.concatenate([places - half, [places[-1] + half]])
     below = np.concatenate([[0.0], np.cumsum(weights)]) / weights.sum()
