@@ -74,6 +74,7 @@ class ScoreGrid(QWidget):
         super().__init__(parent)
         self.setObjectName("run_scores")
         self._boxes: dict[str, ScoreBox] = {}
+        self._parts: list[QWidget] = []
         self._grid = QGridLayout(self)
         self._grid.setContentsMargins(0, 0, 0, 0)
         self._grid.setHorizontalSpacing(SPACE_8)
@@ -96,23 +97,26 @@ class ScoreGrid(QWidget):
             unrated.setFocus(Qt.FocusReason.OtherFocusReason)
 
     def _build(self, rows: tuple[ScoreRow, ...]) -> None:
-        while item := self._grid.takeAt(0):
-            widget = item.widget()
-            if widget is not None:
-                widget.hide()
-                widget.deleteLater()
-        self._boxes = {}
-        self._grid.addWidget(Words("1 poor to 9 very good", "note"), 0, 0)
+        for old in self._parts:
+            self._grid.removeWidget(old)
+            old.hide()
+            old.deleteLater()
+        self._parts, self._boxes = [], {}
+        self._put(Words("1 poor to 9 very good", "note"), 0, 0)
         for column, cell in enumerate(rows[0].cells if rows else (), start=1):
             title = Words(cell.title.rpartition(",")[0], "note")
             title.setAlignment(Qt.AlignmentFlag.AlignBottom)
-            self._grid.addWidget(title, 0, column)
+            self._put(title, 0, column)
             self._grid.setColumnStretch(column, 1)
         for place, row in enumerate(rows, start=1):
-            self._grid.addWidget(Words(row.title, "mute"), place, 0)
+            self._put(Words(row.title, "mute"), place, 0)
             for column, cell in enumerate(row.cells, start=1):
                 box = ScoreBox(cell)
                 box.setMinimumHeight(current().sizes.target)
                 box.scored.connect(self.scored)
                 self._boxes[cell.key] = box
-                self._grid.addWidget(box, place, column)
+                self._put(box, place, column)
+
+    def _put(self, widget: QWidget, row: int, column: int) -> None:
+        self._parts.append(widget)
+        self._grid.addWidget(widget, row, column)
