@@ -5,7 +5,16 @@ from __future__ import annotations
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QGridLayout, QLineEdit, QVBoxLayout, QWidget
+from PySide6.QtWidgets import (
+    QApplication,
+    QGridLayout,
+    QLayoutItem,
+    QLineEdit,
+    QVBoxLayout,
+    QWidget,
+    QWidgetItem,
+)
+from shiboken6 import Shiboken
 
 from workbench.ui.parts.choice_field import ChoiceField
 from workbench.ui.parts.flow import Flow
@@ -77,3 +86,14 @@ def test_a_key_that_is_not_the_one_chosen_leads_on_from_where_it_stands(sheet):
     other = next(widget for widget in in_reading_order(sheet) if widget.objectName() == "choice_b")
     other.setFocus()
     assert walk(Qt.Key.Key_Tab, 1) == ["last"]
+
+
+def test_no_item_of_a_layout_is_remembered_beyond_its_life(sheet):
+    """Once remembered and deleted, another object at its place in memory would be taken for it, and the program end."""
+
+    def items():
+        return [one for one in Shiboken.getAllValidWrappers() if type(one) in (QLayoutItem, QWidgetItem)]
+
+    before = len(items())
+    assert len(in_reading_order(sheet)) > 3
+    assert len(items()) == before

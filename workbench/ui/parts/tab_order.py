@@ -56,17 +56,22 @@ def _inside(widget: QWidget) -> list[QWidget]:
 
 
 def _laid_out(layout: QLayout) -> list[QWidget]:
-    places = list(range(layout.count()))
+    """Give the widgets of a layout and of those inside it, in order.
+
+    The items themselves are not asked for: PySide would remember each, also once Qt has deleted it, and take the next
+    object at its place in memory for a layout item.
+    """
+    parent = layout.parentWidget()
+    widgets = parent.findChildren(QWidget, options=Qt.FindChildOption.FindDirectChildrenOnly) if parent else []
+    inner = [child for child in layout.children() if isinstance(child, QLayout)]
+    things: list[tuple[int, QWidget | QLayout]] = [(layout.indexOf(one), one) for one in widgets]
+    things = [*things, *((layout.indexOf(one), one) for one in inner)]
+    placed = [(place, thing) for place, thing in things if place >= 0]
     if isinstance(layout, QGridLayout):
-        places.sort(key=layout.getItemPosition)  # type: ignore[arg-type]
+        placed.sort(key=lambda pair: layout.getItemPosition(pair[0]))  # type: ignore[arg-type, return-value]
+    else:
+        placed.sort(key=lambda pair: pair[0])
     found: list[QWidget] = []
-    for place in places:
-        item = layout.itemAt(place)
-        if item is None:
-            continue
-        widget, inner = item.widget(), item.layout()
-        if widget is not None:
-            found.append(widget)
-        elif inner is not None:
-            found.extend(_laid_out(inner))
+    for _, thing in placed:
+        found.extend(_laid_out(thing) if isinstance(thing, QLayout) else [thing])
     return found
