@@ -25,6 +25,7 @@ from workbench.model.facts import NOTE_LIMIT, TEXT_LIMIT, clean_text
 from workbench.model.person import Person
 from workbench.model.ride import Course, Run
 from workbench.model.setting import Setup
+from workbench.viewmodels.bench import Bench
 from workbench.viewmodels.bundle import BundleViewModel
 from workbench.viewmodels.review_export import runs_csv
 from workbench.viewmodels.session_notes import SessionNotesViewModel
@@ -77,45 +78,52 @@ def enter(desk, text):
     return bike
 
 
-@pytest.fixture(scope="module", params=STRINGS, ids=lambda text: ascii(text)[1:25])
-def entered(request, tmp_path_factory):
-    """A library with the text in every place, as it is to be shown."""
+@pytest.fixture(scope="module")
+def garage(tmp_path_factory):
+    """A library with each text in every place; with it the bikes and the texts as they are to be shown."""
     folder = tmp_path_factory.mktemp("entered")
     with make_desk(folder / "there") as desk:
-        bike = enter(desk, request.param)
-    return folder, bike, clean_text(request.param)
+        bikes = {enter(desk, text).id: clean_text(text) for text in STRINGS}
+    return folder, bikes
 
 
-def test_it_is_shown_as_typed(qapp, entered):
-    folder, bike, text = entered
+def without_window(kind, desk):
+    """A view-model in sight of nobody."""
+    model = kind(desk, Bench(desk))
+    model.show()
+    return model
+
+
+def test_each_is_shown_as_typed(qapp, garage):
+    folder, bikes = garage
     workbench = Workbench(open_library(folder / "there" / "bench.trailbench", schema, now=lambda: MOMENT))
     try:
         workbench.window.show()
-        workbench.view_model.open_bike(bike.id)
-        for sheet in ("garage", "review", HISTORY, BUNDLE):
-            workbench.view_model.open_station(sheet)
-            QApplication.processEvents()
+        for bike_id, text in bikes.items():
+            workbench.view_model.open_bike(bike_id)
+            for sheet in ("garage", "review", HISTORY, BUNDLE):
+                workbench.view_model.open_station(sheet)
+                QApplication.processEvents()
+                labels = [one for one in workbench.window.findChildren(QLabel) if one.text() and one.isVisible()]
+                assert all(one.textFormat() == Qt.TextFormat.PlainText for one in labels)
+                assert any(one.text() == text for one in labels), (sheet, text)
             workbench.window.grab()
-            labels = [one for one in workbench.window.findChildren(QLabel) if one.text() and one.isVisible()]
-            assert all(one.textFormat() == Qt.TextFormat.PlainText for one in labels)
-            assert any(one.text() == text for one in labels), sheet
     finally:
         workbench.close()
         QApplication.processEvents()
 
 
-def test_it_goes_out_and_comes_in_again_unharmed(entered):
-    folder, _, text = entered
+def test_each_goes_out_and_comes_in_again_unharmed(garage):
+    folder, bikes = garage
     with make_desk(folder / "there") as there, make_desk(folder / "here") as here:
         out, into = (without_window(BundleViewModel, desk) for desk in (there, here))
-        target = folder / out.file_name(whole=True)
-        assert target.parent == folder
+        target = folder / "garage.bundle.json"
         assert out.take_along(target, whole=True)
         assert into.open_file(target)
         assert into.bring_in()
         assert everything(here) == everything(there)
-        assert everything(here)[Bike][0].name == text
-        assert {everything(here)[kind][0].name for kind in (Person, Course, Setup)} == {text}
+        for kind in (Bike, Person, Course, Setup):
+            assert sorted(one.name for one in everything(here)[kind]) == sorted(bikes.values())
         again = folder / "again.json"
         into.take_along(again, whole=True)
         assert json.loads(again.read_text("utf-8"))["records"] == json.loads(target.read_text("utf-8"))["records"]
@@ -123,45 +131,47 @@ def test_it_goes_out_and_comes_in_again_unharmed(entered):
         assert into.state.verb == ""
 
 
-def without_window(kind, desk):
-    """A view-model without a window."""
-    from workbench.viewmodels.bench import Bench
-
-    model = kind(desk, Bench(desk))
-    model.show()
-    return model
-
-
-def test_a_spreadsheet_reads_it_as_text_and_numbers_as_numbers(entered):
-    folder, bike, text = entered
+def test_a_name_never_leads_a_file_out_of_its_folder(garage):
+    folder, bikes = garage
     with make_desk(folder / "there") as desk:
-        records = desk.ask(ride_records(bike.id))
-        rows = list(csv.reader(io.StringIO(runs_csv(records, records.sessions), newline="")))
-    told = dict(zip(rows[0], rows[1], strict=True))
-    for name in ("course", "note", "set_aside"):
-        assert not told[name].startswith(("=", "+", "-", "@", "\t", "\r")), name
-        assert told[name].removeprefix("'") in (text, text.removeprefix("'"))
-    assert told["liking"] == "6"
+        model = without_window(BundleViewModel, desk)
+        for bike_id in bikes:
+            model._bench.put_bike(bike_id)
+            assert (folder / model.file_name(whole=False)).resolve().parent == folder.resolve()
 
 
-def test_scripts_get_it_in_the_export(entered):
-    folder, _, text = entered
+def test_a_spreadsheet_reads_each_as_text_and_numbers_as_numbers(garage):
+    folder, bikes = garage
+    with make_desk(folder / "there") as desk:
+        for bike_id, text in bikes.items():
+            records = desk.ask(ride_records(bike_id))
+            heads, row = csv.reader(io.StringIO(runs_csv(records, records.sessions), newline=""))
+            told = dict(zip(heads, row, strict=True))
+            for name in ("course", "note", "set_aside"):
+                assert not told[name].startswith(("=", "+", "-", "@", "\t", "\r")), text
+                assert told[name] in (text, f"'{text}"), text
+            assert told["liking"] == "6"
+
+
+def test_scripts_get_each_in_the_export(garage):
+    folder, bikes = garage
     target = folder / "all.json"
     assert main(["--library", str(folder / "there" / "bench.trailbench"), "--export", str(target)]) == 0
     held = json.loads(target.read_text(encoding="utf-8"))["records"]
-    assert held["bike"][0]["name"] == held["course"][0]["name"] == text
+    assert {one["id"]: one["name"] for one in held["bike"]} == bikes
 
 
-@pytest.mark.parametrize("text", STRINGS, ids=lambda text: ascii(text)[1:25])
-def test_it_is_taken_as_a_note_from_a_session_written_down(tmp_path, text):
+def test_each_is_taken_as_a_note_from_a_session_written_down(tmp_path):
     with make_desk(tmp_path) as desk:
         bike = a_counted_bike(desk)
         a_baseline(desk, bike)
         model = without_window(SessionNotesViewModel, desk)
         model._bench.put_bike(bike.id)
-        model.set_text(f"course: Quarry loop\n1 like 5, note {text}")
-        assert model.keep()
-        assert everything(desk)[Run][0].note == " ".join(clean_text(text).split("\n"))
+        lines = [f"{place} like 5, note {text}" for place, text in enumerate(STRINGS, start=1)]
+        model.set_text("course: Quarry loop\n" + "\n".join(lines))
+        assert model.keep(), model.problem()
+        runs = sorted(everything(desk)[Run], key=lambda run: run.number)
+        assert [run.note for run in runs] == [clean_text(text) for text in STRINGS]
 
 
 @pytest.mark.parametrize("text", ["x" * 1_000_000, "\x00", "\ud800"], ids=["1 MB", "zero byte", "half a letter"])
