@@ -37,12 +37,18 @@ def test_the_job_moves_on_station_by_station(desk):
     assert next_due(marks) == "done"
 
 
+def test_a_new_bike_is_looked_over_first_and_nobody_is_sent_back_to_that_once_work_went_on(desk):
+    assert states(desk, a_bike(desk))[Station.CHECKIN] == (StationState.NOW, "not looked over yet")
+    counted = a_counted_bike(desk, name="Counted")
+    assert states(desk, counted)[Station.CHECKIN] == (StationState.SKIPPED, "no check-in, work went on")
+
+
 def test_a_skip_carries_its_reason_and_goes_away_when_taken_up(desk):
     bike = a_bike(desk)
     check_there_and_back(desk, "Skip", skip_station(bike.id, Station.ADJUSTERS, "Not on this bike"), bike_id=bike.id)
     assert states(desk, bike)[Station.ADJUSTERS] == (StationState.SKIPPED, "Not on this bike")
     check_there_and_back(desk, "Take up", unskip_station(bike.id, Station.ADJUSTERS), bike_id=bike.id)
-    assert states(desk, bike)[Station.ADJUSTERS][0] == StationState.NOW
+    assert states(desk, bike)[Station.ADJUSTERS][0] == StationState.DUE
 
 
 def test_skipping_again_replaces_the_reason(desk):

@@ -6,10 +6,12 @@ from dataclasses import replace
 
 from tests.model.bikes import FORK, RANGES, SHOCK, a_log, parts_of
 from workbench.model.bike import Station, StationState
+from workbench.model.checkin import OpenItem
 from workbench.model.counting import skip_key
-from workbench.model.job import JobRecords, job_marks, next_due, put_back_due
+from workbench.model.job import JobRecords, Mark, job_marks, next_due, put_back_due
 from workbench.model.person import Person
 from workbench.model.sag import SagMeasurement
+from workbench.model.service import CheckItem
 from workbench.model.setting import Setup
 
 
@@ -41,8 +43,10 @@ def test_the_first_station_due_is_the_one_to_do_now_and_only_that():
     marks = job_marks(JobRecords(parts_of(ranges={})))
     states = [one.state for one in marks]
     assert states.count(StationState.NOW) == 1
-    assert states[:2] == [StationState.DONE, StationState.NOW]
-    assert next_due(marks) == "adjusters: 0 of 3 counted"
+    assert states[:3] == [StationState.DONE, StationState.NOW, StationState.DUE]
+    assert next_due(marks) == "check-in: not looked over yet"
+    looked_over = JobRecords(parts_of(ranges={}), was_checked=True)
+    assert next_due(job_marks(looked_over)) == "adjusters: 0 of 3 counted"
 
 
 def test_what_the_garage_still_lacks_is_said_in_order():
@@ -92,3 +96,57 @@ def test_knobs_left_open_keep_sag_due_after_it_is_measured():
 def test_when_all_is_done_nothing_is_due():
     marks = tuple(replace(one, state=StationState.DONE) for one in job_marks(JobRecords(parts_of())))
     assert next_due(marks) == "done"
+
+
+def an_item(code, severity, **more):
+    return OpenItem(CheckItem("i", "c", code, severity, **more), "2031-05-14T09:00:00+00:00")
+
+
+def test_do_not_ride_blocks_sag_and_ride_whatever_was_skipped_or_begun_and_sends_to_check_in():
+    stop = an_item("frame", "stop", reason="Crack")
+    records = JobRecords(parts_of(), was_checked=True, open_items=(stop,), skips={Station.SAG: "x", Station.RIDE: "y"})
+    for station in (Station.SAG, Station.RIDE):
+        assert mark(records, station) == Mark(station, StationState.BLOCKED, "do not ride: frame and swingarm")
+        assert mark(replace(records, drafts=(station,)), station).state == StationState.BLOCKED
+    assert mark(records, Station.CHECKIN).state == StationState.NOW
+    assert next_due(job_marks(records)) == "check-in: do not ride: frame and swingarm"
+    two = replace(records, open_items=(stop, an_item("wheels", "stop")))
+    assert mark(two, Station.RIDE).why == "do not ride: frame and swingarm and 1 more"
+
+
+def test_what_was_overruled_or_only_advised_blocks_nothing():
+    overruled = an_item("wheels", "stop", overruled_by="A. Weber", overruled_at="2031-05-14T09:00:00+00:00")
+    records = JobRecords(parts_of(), was_checked=True, open_items=(overruled, an_item("tyres", "advise")))
+    assert mark(records, Station.CHECKIN).state == StationState.DONE
+    assert mark(records, Station.SAG).state == StationState.NOW
+
+
+def test_check_in_is_done_with_what_is_left_in_words():
+    items = (an_item("headset", "attend"), an_item("pivots", "attend", is_declined=True))
+    assert mark(JobRecords(parts_of(), was_checked=True, open_items=items), Station.CHECKIN) == Mark(
+        Station.CHECKIN, StationState.DONE, "1 to attend, 1 declined"
+    )
+    assert mark(JobRecords(parts_of(), was_checked=True), Station.CHECKIN).why == ""
+
+
+def test_a_service_that_falls_due_calls_back_to_check_in():
+    records = JobRecords(parts_of(), was_checked=True, services=("Fork lower legs", "Shock air can"))
+    assert mark(records, Station.CHECKIN).why == "service due: fork lower legs and 1 more"
+    assert mark(records, Station.CHECKIN).state == StationState.NOW
+    skipped = replace(records, skips={Station.CHECKIN: "Customer declines"})
+    assert mark(skipped, Station.CHECKIN).state == StationState.SKIPPED
+
+
+def test_check_in_waits_for_nobody_once_other_work_was_begun():
+    begun = JobRecords(parts_of(log=a_log(("adjuster", "fr", 6.0, "counted"))))
+    assert mark(begun, Station.CHECKIN) == Mark(Station.CHECKIN, StationState.SKIPPED, "no check-in, work went on")
+
+
+def test_sag_is_due_again_when_a_unit_is_ridden_in():
+    parts = parts_of()
+    measured = tuple(a_sag(parts, unit) for unit in parts.units)
+    records = JobRecords(parts, sag=measured, sag_again=("front",))
+    assert mark(records, Station.SAG).why == "front again, it is ridden in"
+    assert mark(replace(records, sag=measured[:1]), Station.SAG).why == "rear due", (
+        "what was never measured comes first"
+    )

@@ -99,7 +99,7 @@ def test_the_bike_and_station_are_there_again_after_a_restart(tmp_path):
         shown(WindowViewModel, desk)[0].open_bike(bike.id)
     with make_desk(tmp_path) as desk:
         state = shown(WindowViewModel, desk)[0].state
-        assert (state.bike_id, state.station) == (bike.id, Station.ADJUSTERS)
+        assert (state.bike_id, state.station) == (bike.id, Station.CHECKIN)
 
 
 def test_undo_within_one_start_is_done_at_once_and_goes_to_the_bike_it_belongs_to(desk):

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from workbench.actions.checkin import CheckInRecords
+from workbench.model.check_list import Check
 from workbench.model.checkin import (
     ATTEND,
     DEPTHS,
@@ -18,7 +19,7 @@ from workbench.model.checkin import (
     stop_words,
     stopping,
 )
-from workbench.model.checks import AREAS, CARE, Check, checks_for, measured_verdict, nominal_mm
+from workbench.model.checks import AREAS, CARE, checks_for, measured_verdict, nominal_mm
 from workbench.model.errors import InputError
 from workbench.model.wear import Wear
 from workbench.viewmodels.checkin_draft import CheckInDraft, Entry, entry_problem, read_measured

@@ -96,7 +96,9 @@ def _rider_section(parts: BikeParts, units: Units) -> Section:
 def _unit_section(parts: BikeParts, unit: Unit, units: Units) -> Section:
     is_air = unit.spring != "coil"
     length = ("eye_to_eye_mm",) if unit.kind == "shock" else ()
-    names = ("name", "travel_mm", *length, *(_AIR_FACTS if is_air else _COIL_FACTS), *_TAIL_FACTS)
+    made = ("is_dual_crown", "is_inverted", "damper_in_one_leg") if unit.kind == "fork" else ()
+    spring = _AIR_FACTS if is_air else _COIL_FACTS
+    names = ("name", "travel_mm", *length, *spring, "exposed_nominal_mm", *made, *_TAIL_FACTS)
     generation = parts.generation(unit.id)
     since = f"hardware no. {generation.number} since {short_date(generation.started_at)}" if generation else ""
     labels = {"travel_mm": "Travel" if unit.kind == "fork" else "Stroke"}
@@ -154,10 +156,10 @@ class GarageViewModel(ViewModel[GarageState]):
     def next_station(self) -> str:
         """Give the station to go on to: the one that is due, the card when none is."""
         if not self.state.bike_id:
-            return Station.ADJUSTERS
-        marks = job_marks(self._desk.ask(job_records(self.bike_id, ())))
+            return Station.CHECKIN
+        marks = job_marks(self._desk.ask(job_records(self.bike_id, (), now=self._desk.now())))
         due = next((mark.station for mark in marks if mark.state == StationState.NOW), Station.CARD)
-        return Station.ADJUSTERS if due == Station.GARAGE else due
+        return Station.CHECKIN if due == Station.GARAGE else due
 
     def set_fact(self, section: str, name: str, value: Any) -> bool:
         """Change one fact; the label says which."""

@@ -16,6 +16,7 @@ from workbench.viewmodels.base import Problem
 from workbench.viewmodels.garage import GarageState, GarageViewModel
 
 NEXT = {
+    "checkin": "On to the check-in",
     "adjusters": "On to the adjusters",
     "sag": "On to sag",
     "baseline": "On to the baseline",
