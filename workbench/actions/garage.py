@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Collection, Iterable
 from dataclasses import dataclass, replace
+from typing import Any
 
 from workbench.actions.ids import new_id
 from workbench.actions.on_bike import log_line, now_on
@@ -44,19 +45,44 @@ class GarageRow:
     riders: tuple[str, ...]
 
 
-def garage_rows(*, archived: bool = False) -> Callable[[Reader], tuple[GarageRow, ...]]:
-    """Give the query for all bikes with their riders' names, by name."""
+def garage_rows(
+    *, archived: bool = False, among: Collection[str] | None = None
+) -> Callable[[Reader], tuple[GarageRow, ...]]:
+    """Give the query for all bikes, or those among some, with their riders' names, by name."""
 
     def query(reader: Reader) -> tuple[GarageRow, ...]:
-        names = {person.id: person.name for person in reader.find(Person)}
-        riders: dict[str, list[str]] = {}
-        for link in sorted(reader.find(BikeRider), key=lambda one: (not one.is_main, one.id)):
-            riders.setdefault(link.bike_id, []).append(names.get(link.person_id, ""))
-        bikes = [bike for bike in reader.find(Bike) if (bike.archived_at is not None) == archived]
-        bikes.sort(key=lambda bike: (bike.name.casefold(), bike.id))
-        return tuple(GarageRow(bike, tuple(riders.get(bike.id, ()))) for bike in bikes)
+        some: dict[str, Any] = {} if among is None else {"id": tuple(among)}
+        bikes = [bike for bike in reader.find(Bike, **some) if (bike.archived_at is not None) == archived]
+        riders = _riders_of(reader, None if among is None else tuple(bike.id for bike in bikes))
+        return in_order(GarageRow(bike, tuple(riders.get(bike.id, ()))) for bike in bikes)
 
     return query
+
+
+def find_bike(bike_id: str | None) -> Callable[[Reader], Bike | None]:
+    """Give the query for a bike, put away or not; None where there is none."""
+
+    def query(reader: Reader) -> Bike | None:
+        return None if bike_id is None else reader.get(Bike, bike_id)
+
+    return query
+
+
+def in_order(rows: Iterable[GarageRow]) -> tuple[GarageRow, ...]:
+    """Give rows by the names of their bikes."""
+    return tuple(sorted(rows, key=lambda row: (row.bike.name.casefold(), row.bike.id)))
+
+
+def _riders_of(reader: Reader, bike_ids: tuple[str, ...] | None) -> dict[str, list[str]]:
+    """Read the names of riders by bike, the main rider first; of all bikes where none are named."""
+    of_bikes: dict[str, Any] = {} if bike_ids is None else {"bike_id": bike_ids}
+    links = reader.find(BikeRider, **of_bikes)
+    of_people: dict[str, Any] = {} if bike_ids is None else {"id": tuple({link.person_id for link in links})}
+    names = {person.id: person.name for person in reader.find(Person, **of_people)}
+    riders: dict[str, list[str]] = {}
+    for link in sorted(links, key=lambda one: (not one.is_main, one.id)):
+        riders.setdefault(link.bike_id, []).append(names.get(link.person_id, ""))
+    return riders
 
 
 def add_bike(

@@ -21,11 +21,11 @@ def person(person_id: str) -> Callable[[Reader], Person | None]:
     return query
 
 
-def people(*, archived: bool = False) -> Callable[[Reader], tuple[Person, ...]]:
-    """Give the query for everybody, by name."""
+def people(*, archived: bool = False, only_here: bool = False) -> Callable[[Reader], tuple[Person, ...]]:
+    """Give the query for everybody, or only those who work here, by name."""
 
     def query(reader: Reader) -> tuple[Person, ...]:
-        found = reader.find(Person)
+        found = reader.find(Person, works_here=True) if only_here else reader.find(Person)
         kept = [one for one in found if archived or one.archived_at is None]
         return tuple(sorted(kept, key=lambda one: (one.name.casefold(), one.id)))
 

@@ -34,7 +34,8 @@ class Shape:
         self.deletion_among = delete(table).where(among)
         self.insertion = insert(table)
         self._findings: dict[tuple[Equal, tuple[str, ...], bool], Select[Any]] = {}
-        self._converted = [spec for spec in self.spec.fields if spec.kind is bool or spec.enum is not None]
+        converted = ((place, spec) for place, spec in enumerate(self.spec.fields) if spec.kind is bool or spec.enum)
+        self._converted = tuple((place, spec.enum) for place, spec in converted)
 
     def finding(self, equal: Equal, order_by: tuple[str, ...], *, has_limit: bool) -> Select[Any]:
         """The statement that finds records by equal fields, "-field" sorts downwards; values come as ``is_<field>``."""
@@ -64,12 +65,12 @@ class Shape:
 
     def record(self, values: Sequence[Any]) -> Any:
         """The record made of stored values in field order."""
-        fields = dict(zip(self.names, values, strict=True))
+        fields = list(values)
         try:
-            for spec in self._converted:
-                if fields[spec.name] is not None:
-                    fields[spec.name] = spec.enum(fields[spec.name]) if spec.enum else bool(fields[spec.name])
-            return self.spec.record_type(**fields)
+            for place, enum in self._converted:
+                if fields[place] is not None:
+                    fields[place] = enum(fields[place]) if enum else bool(fields[place])
+            return self.spec.record_type(*fields)
         except ValueError as error:
             text = f"A stored {self.table.name.replace('_', ' ')} contradicts itself ({error}). Restore a backup."
             raise LibraryDamaged(text) from error

@@ -51,7 +51,7 @@ class Reader:
         values = {name: value for name, value in values.items() if value is not None}
         if limit is not None:
             values["most"] = limit
-        return tuple(cast(T, shape.record(row)) for row in self._connection.execute(query, values))
+        return tuple(cast(T, shape.record(row)) for row in self._connection.execute(query, values).all())
 
     def count(self, record_type: type, **equal: Any) -> int:
         """How many records have fields equal to the given values."""

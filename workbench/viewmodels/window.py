@@ -7,7 +7,7 @@ from collections.abc import Callable
 from PySide6.QtCore import Signal
 
 from workbench.actions.desk import Desk, Step, Touched
-from workbench.actions.garage import GarageRow, archive_bike, bring_back_bike, garage_rows
+from workbench.actions.garage import archive_bike, bring_back_bike, find_bike
 from workbench.actions.job import job_records, skip_station, unskip_station
 from workbench.actions.people import add_person, people
 from workbench.model.bike import Station, StationState
@@ -17,6 +17,7 @@ from workbench.model.job import PUT_BACK, STATION_WORDS, JobRecords, job_marks, 
 from workbench.model.person import Person
 from workbench.viewmodels.base import Problem, ViewModel
 from workbench.viewmodels.bench import Bench
+from workbench.viewmodels.garage_list import GarageList
 from workbench.viewmodels.shown import short_time
 from workbench.viewmodels.window_state import (
     BACKUPS,
@@ -64,6 +65,7 @@ class WindowViewModel(ViewModel[WindowState]):
     undo_offered = Signal(str)  # a step from an earlier start: say what it is before undoing it
 
     def __init__(self, desk: Desk, bench: Bench) -> None:
+        self._garage = GarageList(desk)
         self._search = ""
         self._shows_archive = False
         self._due: dict[str, str] = {}
@@ -74,14 +76,14 @@ class WindowViewModel(ViewModel[WindowState]):
     def read(self) -> WindowState:
         """Read the garage and the bike on the bench."""
         desk, bench = self._desk, self._bench
-        rows = desk.ask(garage_rows(archived=self._shows_archive))
-        everybody = desk.ask(people())
+        rows = self._garage.found(self._search, archived=self._shows_archive)
+        at_work = desk.ask(people(only_here=True))
         records = self._records()
         rider = self._rider(records)
         person = bench.person
         units = bench.units
         return WindowState(
-            rows=resolve_rows(rows, self._search),
+            rows=rows,
             search=self._search,
             garage_is_empty=not rows and not self._search,
             shows_archive=self._shows_archive,
@@ -95,7 +97,7 @@ class WindowViewModel(ViewModel[WindowState]):
             station=bench.station,
             stop=stop_text(records, bench.station) if records else "",
             cells=resolve_cells(records, rider, bench.station, person, desk.now()),
-            people=tuple((one.id, one.name) for one in everybody if one.works_here),
+            people=tuple((one.id, one.name) for one in at_work),
             person_id=desk.person_id,
             undo_text=desk.undo_label() or "",
             redo_text=desk.redo_label() or "",
@@ -255,25 +257,22 @@ class WindowViewModel(ViewModel[WindowState]):
 
     def _follow(self, step: Step) -> None:
         """Go to the bike and station the step belongs to, so that what changed is in sight."""
-        known = {row.bike.id for row in self._all_rows()}
-        if step.bike_id is not None and step.bike_id in known:
+        if self._desk.ask(find_bike(step.bike_id)) is not None:
             self._bench.put_bike(step.bike_id)
             if step.station:
                 self._bench.go_to(step.station)
-        elif self._bench.bike_id is not None and self._bench.bike_id not in known:
+        elif self._desk.ask(find_bike(self._bench.bike_id)) is None:
             self._bench.put_bike(None)
         self.refresh()
 
-    def _all_rows(self) -> tuple[GarageRow, ...]:
-        return self._desk.ask(garage_rows()) + self._desk.ask(garage_rows(archived=True))
-
     def _offer_text(self, step: Step) -> str:
-        names = {row.bike.id: row.bike.name for row in self._all_rows()}
-        where = f" on {names[step.bike_id]}" if step.bike_id in names else ""
+        bike = self._desk.ask(find_bike(step.bike_id))
+        where = f" on {bike.name}" if bike is not None else ""
         return f"Undo “{step.label}”{where}, {short_time(step.at)}? It was done before this start."
 
     def start_over(self) -> None:
         """The library holds something else: nothing noted of it holds any more."""
+        self._garage.forget()
         self._due.clear()
         self._under_way.clear()
         self._bench.read_again()
