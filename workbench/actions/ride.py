@@ -29,6 +29,7 @@ from workbench.model.setting import (
     without_removed,
 )
 from workbench.model.steps import values_now
+from workbench.model.symptoms import check_symptom
 from workbench.model.warmth import with_warmth
 
 
@@ -252,6 +253,8 @@ def keep_run(
     _check_scale("Compared", run.compared, -1, 1)
     for attribute, score, end in ratings:
         check_rating(attribute, score, end)
+    for symptom, end in symptoms:
+        check_symptom(symptom, end)
 
     def deed(gate: Gate) -> Run:
         before = gate.find(Run, session_id=run.session_id, order_by=("-number",))

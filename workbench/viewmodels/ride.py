@@ -25,7 +25,7 @@ from workbench.model.errors import InputError, WorkbenchError
 from workbench.model.ride import Overrule
 from workbench.model.setting import Item, changes_between
 from workbench.model.steps import Step
-from workbench.viewmodels import ride_next, ride_run, ride_scores, ride_start
+from workbench.viewmodels import ride_next, ride_noticed, ride_run, ride_scores, ride_start
 from workbench.viewmodels.base import Problem
 from workbench.viewmodels.bench import Bench
 from workbench.viewmodels.change_words import change_text
@@ -194,6 +194,19 @@ class RideViewModel(BlindDeeds):
         if session is not None:
             self.set_run("scores", ride_scores.with_score(session.entry.draft.scores, key, score))
 
+    def notice(self, key: str, end: str | None) -> None:
+        """Note what was noticed at an end of the bike; None stands for the usual end, an empty one takes it back."""
+        session = self.state.session
+        if session is not None:
+            parts = self._records().parts
+            there = ride_noticed.first_end(key, parts) if end is None else end
+            self.set_run("noticed", ride_noticed.with_noticed(session.entry.draft.noticed, parts, key, there))
+
+    def work_on(self, adjuster_id: str) -> None:
+        """Work on an adjuster the rider picked: the plan's next step is about it."""
+        self._focus = Focus(adjuster_id, self._focus.put_aside - {adjuster_id})
+        self.refresh()
+
     def _begun(self, draft: RunDraft) -> RunDraft:
         """Note when the run was ridden, on what, and what was under test: that holds whatever is set next."""
         records = self._records()
@@ -236,7 +249,8 @@ class RideViewModel(BlindDeeds):
         )
         label = f"Keep run {state.entry.number}" + (f", liking {run.liking}" if run.liking is not None else "")
         ratings = ride_scores.ratings_of(draft.scores)
-        return self.act(label, keep_run(run, ratings=ratings, draft_id=kept.id if kept else None)) is not None
+        deed = keep_run(run, ratings=ratings, symptoms=draft.noticed, draft_id=kept.id if kept else None)
+        return self.act(label, deed) is not None
 
     def discard_run(self) -> None:
         """Put the entries of the run aside."""

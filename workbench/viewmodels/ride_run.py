@@ -10,7 +10,9 @@ from workbench.model.errors import InputError
 from workbench.model.facts import check_field, field_of, read_whole
 from workbench.model.parts import BikeParts
 from workbench.model.ride import Run
+from workbench.viewmodels import ride_noticed
 from workbench.viewmodels.base import Problem
+from workbench.viewmodels.ride_noticed import Noticed
 from workbench.viewmodels.ride_scores import ScoreRow, Scores, in_order, resolve_scores
 from workbench.viewmodels.shown import Units
 from workbench.viewmodels.typed_drafts import TypedIn, read_kept
@@ -53,6 +55,7 @@ class RunDraft:
     lap: str = ""
     note: str = ""
     scores: Scores = ()
+    noticed: Noticed = ()
     ridden_at: str = ""
     setup_id: str = ""  # what was ridden, and what the direction speaks of: as at the first entry,
     tested_id: str = ""  # also when something else is set before the run is kept
@@ -66,7 +69,7 @@ class RunDraft:
     def from_json(cls, text: str) -> RunDraft:
         """Read a kept draft."""
         draft = read_kept(cls, text)
-        return replace(draft, scores=in_order(draft.scores))
+        return replace(draft, scores=in_order(draft.scores), noticed=ride_noticed.in_order(draft.noticed))
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from workbench.actions.ride import RideRecords, SessionRecords
 from workbench.model.adjuster import Adjuster
 from workbench.model.responses import lap_text
 from workbench.model.ride import Run
 from workbench.model.setting import Item, changes_between
-from workbench.viewmodels import ride_next, ride_run
+from workbench.viewmodels import ride_next, ride_noticed, ride_run
 from workbench.viewmodels.change_words import changes_text
 from workbench.viewmodels.ride_next import Choice, NextLook
+from workbench.viewmodels.ride_noticed import NoticedLook
 from workbench.viewmodels.ride_run import RunDraft, RunEntry
 from workbench.viewmodels.shown import Units, how_many, short_time
 
@@ -48,6 +49,7 @@ class SessionState:
     runs: tuple[RunRow, ...]
     changed: str = ""  # what changed since the last run: roll-out check due
     is_on_setup: bool = True
+    noticed: NoticedLook = field(default_factory=NoticedLook)
 
 
 def resolve_session(
@@ -84,6 +86,7 @@ def resolve_session(
         runs=run_rows(records, session, units),
         changed=changed_since_last_run(records, session, units),
         is_on_setup=setup is not None,
+        noticed=ride_noticed.resolve_noticed(draft.noticed if draft else (), records.parts, session),
     )
 
 
@@ -137,15 +140,18 @@ def run_rows(records: RideRecords, session: SessionRecords, units: Units) -> tup
         change = ""
         if before is not None and before.setup_id != run.setup_id:
             change = changes_text(records.parts, records.values[before.setup_id], records.values[run.setup_id], units)
-        rows.append(RunRow(run.id, str(run.number), change, _said(run), run.is_set_aside))
+        noticed = [(one.symptom, one.end) for one in session.symptoms if one.run_id == run.id]
+        rows.append(RunRow(run.id, str(run.number), change, _said(run, noticed), run.is_set_aside))
         before = run
     return tuple(reversed(rows))
 
 
-def _said(run: Run) -> str:
+def _said(run: Run, noticed: list[tuple[str, str]]) -> str:
     words = [f"liking {run.liking}"] if run.liking is not None else []
     if run.lap_s is not None:
         words.append(f"lap {lap_text(run.lap_s)}")
+    if noticed:
+        words.append(f"noticed: {ride_noticed.noticed_words(noticed)}")
     if run.is_warmup:
         words.append("warm-up")
     if run.is_confounded:

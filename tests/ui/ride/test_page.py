@@ -196,3 +196,12 @@ def test_a_session_judged_by_lap_time_has_it_beside_the_travel(qtbot, desk, bike
     driver.press("run_keep")
     assert driver.focused() == "run_lap"
     assert "judged by it" in driver.words()
+
+
+def test_a_tick_shows_suspects_and_a_click_leads_to_the_next_step(desk, bike, riding):
+    riding.press("run_notice")
+    riding.press("noticed_packs")
+    riding.press("where_packs_rear")
+    assert "Rebound too slow for a row of hits" in riding.words()
+    riding.press("suspect_packs_1_work")
+    assert "Rear" in riding.find("next_title").text()

@@ -107,6 +107,7 @@ class RidePage(Page):
             self._sheet.set_title(state.session.title, state.session.subtitle)
             self._next.show_state(state.session)
             self._entry.show_entry(state.session.entry)
+            self._entry.noticed.show_noticed(state.session.noticed)
             self._runs.show_runs(state.session.runs)
             self._setup.setText(state.session.setup_text)
         self._follow(state)

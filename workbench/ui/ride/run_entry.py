@@ -11,6 +11,7 @@ from workbench.ui.parts.choice_field import FlagField
 from workbench.ui.parts.labels import Words
 from workbench.ui.parts.rating_bar import ComparedBar, DirectionBar, RatingBar
 from workbench.ui.parts.theme import SPACE_16, SPACE_24
+from workbench.ui.ride.noticed_view import NoticedView
 from workbench.ui.ride.score_grid import ScoreGrid, bring_in_sight
 from workbench.ui.ride.typed_line import TypedLine
 from workbench.viewmodels.base import Problem
@@ -51,8 +52,14 @@ class RunEntryView(QWidget):
         self._scores.hide()
         self._attributes = Button("Attributes ...", "link", name="run_attributes")
         self._attributes.clicked.connect(self._unfold_scores)
+        self.noticed = NoticedView()
+        self.noticed.noticed.connect(view_model.notice)
+        self.noticed.picked.connect(view_model.work_on)
+        self.noticed.hide()
+        self._notice = Button("Noticed ...", "link", name="run_notice")
+        self._notice.clicked.connect(self._unfold_noticed)
         # the sheet places them, where they stay in sight
-        self.keys = (self._keep, self._discard, self._fold, self._attributes)
+        self.keys = (self._keep, self._discard, self._fold, self._attributes, self._notice)
         self._said = Words("", "problem", name="run_said")
         self._more = self._more_part()
         self._more.hide()
@@ -77,6 +84,7 @@ class RunEntryView(QWidget):
         rows.addLayout(self._travel)
         rows.addWidget(self._scores)
         rows.addWidget(self._more)
+        rows.addWidget(self.noticed)
 
     def _more_part(self) -> QWidget:
         part = QWidget()
@@ -157,6 +165,12 @@ class RunEntryView(QWidget):
         if not self._scores.isHidden():
             bring_in_sight(self._scores)
             self._scores.focus_first()
+
+    def _unfold_noticed(self) -> None:
+        self.noticed.setVisible(self.noticed.isHidden())
+        if not self.noticed.isHidden():
+            bring_in_sight(self.noticed)
+            self.noticed.focus_first()
 
     def _set_warmup(self, value: object) -> None:
         self._ride.set_run("is_warmup", bool(value))
