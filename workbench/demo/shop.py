@@ -14,6 +14,7 @@ from workbench.actions.parts import bike_parts
 from workbench.actions.people import add_person
 from workbench.actions.sag import keep_sag
 from workbench.actions.setups import keep_setup, steps_to_setup, take_all_steps
+from workbench.demo.intake import check_in
 from workbench.model.bike import Bike
 from workbench.model.parts import BikeParts
 from workbench.model.person import Person
@@ -78,6 +79,8 @@ class Shop:
         )
         bike = self._desk.do(f"Add {new.name}", add_bike(new), station="garage")
         self._desk.do("Bike: tags", edit(Bike, bike.id, "tags", told["tags"]), bike_id=bike.id, station="garage")
+        if "checkin" in told:
+            check_in(self._desk, bike, told["checkin"])
         reached = ORDER.index(told["upto"])
         if told["upto"] == "archive":
             self._desk.do(f"Put away {bike.name}", archive_bike(bike.id), bike_id=bike.id, station="garage")

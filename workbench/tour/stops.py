@@ -14,6 +14,7 @@ from workbench.app import Workbench
 from workbench.model.bike import Station
 from workbench.tour import spring_stops
 from workbench.tour.blind_stops import BLIND_STOPS
+from workbench.tour.checkin_stops import CHECKIN_STOPS
 from workbench.tour.review_stops import REVIEW_STOPS, attributes
 from workbench.tour.safety_stops import SAFETY_STOPS
 from workbench.ui.parts.sheet import Sheet
@@ -199,6 +200,7 @@ STOPS: tuple[tuple[str, str, bool, Go], ...] = (
     *BLIND_STOPS,
     *REVIEW_STOPS,
     *SAFETY_STOPS,
+    *CHECKIN_STOPS,
     ("sample", "person", False, _person),
     ("sample", "reason", False, _reason),
     ("sample", "about", False, _about),

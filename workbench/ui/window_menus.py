@@ -79,9 +79,9 @@ def window_menus(window: Commands, view_model: WindowViewModel) -> Sequence[tupl
             (
                 *stations,
                 SEPARATOR,
-                Entry("go_spring", "Sp&ring curve", _go(view_model, SPRING), "Ctrl+8"),
-                Entry("go_leverage", "&Leverage survey", _go(view_model, LEVERAGE), "Ctrl+9"),
-                Entry("go_carry", "&Carry it over", _go(view_model, CARRY), "Ctrl+0"),
+                Entry("go_spring", "Sp&ring curve", _go(view_model, SPRING), "Ctrl+9"),
+                Entry("go_leverage", "&Leverage survey", _go(view_model, LEVERAGE), "Ctrl+0"),
+                Entry("go_carry", "&Carry it over", _go(view_model, CARRY), "Ctrl+R"),
                 Entry("go_session_notes", "Session from &notes", _go(view_model, SESSION_NOTES), "Ctrl+T"),
                 SEPARATOR,
                 Entry("skip", "&Skip this station ...", window.skip_station),

@@ -72,7 +72,7 @@ def test_a_rider_is_added_and_another_made_the_main_one(desk, bike, driver):
 def test_the_verb_leads_to_the_station_that_is_due(driver):
     assert driver.focused() == "garage_next"
     driver.keys(Key.Key_Space)
-    assert driver.asked_for == ["adjusters"]
+    assert driver.asked_for == ["checkin"]
 
 
 def test_facts_changed_elsewhere_are_shown_at_once(desk, bike, driver):
