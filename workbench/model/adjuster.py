@@ -14,6 +14,8 @@ KINDS = {
 }
 SPEEDS = {"": "Single", "low": "Low-speed", "high": "High-speed", "unknown": "Not known"}
 COUNTINGS = {"clicks": "Clicks", "turns": "Turns", "positions": "Named positions"}
+DEPENDS = {"gates": "Gates this one", "drags": "Is dragged along"}
+PUSH_TESTS = {"differs": "Differs", "same": "No difference"}
 CLOSED_TURNS = {"clockwise": "Clockwise", "anticlockwise": "Anticlockwise", "unknown": "Not known"}
 
 
@@ -33,7 +35,9 @@ class Adjuster:
     position_names: str = ""  # for named positions, closed first, parted by "|"
     closed_turn: str = "unknown"
     counting_order: int = 0
-    depends_on: str | None = None  # another adjuster that must stand open while this one is counted
+    depends_on: str | None = None  # another adjuster that stands in one place while this one is counted
+    depends_how: str | None = None  # one of DEPENDS; None: it gates
+    depends_position: int | None = None  # where the other one stands meanwhile, from closed; None: fully open
     chart_from: str = "closed"
     chart_steps: int | None = None  # the maker's advice, as printed
     note: str = ""
@@ -51,6 +55,7 @@ class RangeCount:
     as_found: int | None
     counted_at: str
     person_id: str | None = None
+    push_felt: str | None = None  # one of PUSH_TESTS: the bike pushed down with it closed against open
     note: str = ""
 
 

@@ -62,6 +62,7 @@ class Bike:
     tags: str = ""
     note: str = ""
     created_at: str = ""
+    template_at: str | None = None  # since when it is kept only to start others from
     archived_at: str | None = None
 
 

@@ -7,13 +7,13 @@ from dataclasses import fields
 from datetime import datetime
 from typing import Any
 
-from workbench.model.adjuster import RangeCount
+from workbench.model.adjuster import DEPENDS, PUSH_TESTS, Adjuster, RangeCount
 from workbench.model.bike import DISCIPLINES, LAYOUTS, Bike
 from workbench.model.errors import InputError
 from workbench.model.facts import FACTS, LIMIT_PAIRS, check_field, check_limits
 from workbench.model.ride import Run, RunRating, Session
 from workbench.model.setting import Item, OnBike, Setup, SetupValue
-from workbench.model.unit import GENERATION_REASONS, NEGATIVES, SPRINGS, Generation, Unit
+from workbench.model.unit import FILL_ORDERS, GENERATION_REASONS, NEGATIVES, SPRINGS, VALVES, Generation, Unit, Valve
 
 MOMENTS = ("at",)
 _WORDS: dict[tuple[type, str], Collection[str]] = {
@@ -21,11 +21,16 @@ _WORDS: dict[tuple[type, str], Collection[str]] = {
     (Bike, "discipline"): DISCIPLINES,
     (Unit, "spring"): SPRINGS,
     (Unit, "negative"): NEGATIVES,
+    (Unit, "fill_order"): FILL_ORDERS,
+    (Valve, "purpose"): VALVES,
     (Generation, "reason"): GENERATION_REASONS,
+    (Adjuster, "depends_how"): DEPENDS,
+    (RangeCount, "push_felt"): PUSH_TESTS,
     (OnBike, "item"): tuple(Item),
     (SetupValue, "item"): tuple(Item),
 }
 _RANGES: dict[tuple[type, str], tuple[int, int]] = {
+    (Adjuster, "depends_position"): (0, 200),
     (RangeCount, "steps"): (0, 200),
     (RangeCount, "as_found"): (0, 200),
     (Setup, "number"): (1, 1_000_000),

@@ -112,16 +112,17 @@ ITEM_QUANTITIES: dict[str, str] = {
 def settable_items(parts: BikeParts) -> tuple[tuple[str, str], ...]:
     """List every item of the bike in the order it is set: fork first, spring before adjusters, tyres last.
 
-    Within a unit: spacers, main pressure, second and negative chamber, spring and preload, then the adjusters in
-    counting order.
+    Within a unit: spacers, main and second pressure in the maker's order, negative chamber, spring and
+    preload, then the adjusters in counting order.
     """
     items: list[tuple[str, str]] = []
     for unit in parts.units:
         if unit.spring in ("air", "air_coil"):
             items.append((Item.SPACERS, unit.id))
-            items.append((Item.PRESSURE, unit.id))
+            chambers = [(Item.PRESSURE, unit.id)]
             if unit.has_second_positive:
-                items.append((Item.SECOND_PRESSURE, unit.id))
+                chambers.insert(0 if unit.fill_order == "second_first" else 1, (Item.SECOND_PRESSURE, unit.id))
+            items.extend(chambers)
             if unit.negative == "separate":
                 items.append((Item.NEGATIVE_PRESSURE, unit.id))
         if unit.spring in ("coil", "air_coil"):

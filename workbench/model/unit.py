@@ -23,6 +23,7 @@ GENERATION_REASONS = {
     "mount": "Mounting moved",
     "wheel": "Other wheel size",
 }
+FILL_ORDERS = {"main_first": "Main, then second", "second_first": "Second, then main"}  # the maker says which
 VALVES = {
     "main": "Main air chamber",
     "second": "Second positive chamber",
@@ -51,6 +52,7 @@ class Unit:
     has_second_positive: bool = False
     second_minimum_kpa: float | None = None
     second_maximum_kpa: float | None = None
+    fill_order: str | None = None  # one of FILL_ORDERS; None: main first
     spacer_volume_mm3: float | None = None
     spacer_limit: int | None = None
     area_mm2: float | None = None

@@ -26,6 +26,11 @@ ADDED = (
     ("check_item", "overruled_by", "overruled_at TEXT"),
     ("check_item", "overruled_at", "closed_at TEXT"),
     ("check_item", "closed_at", "closed_how TEXT"),
+    ("bike", "created_at", "template_at TEXT"),
+    ("unit", "second_maximum_kpa", "fill_order TEXT"),
+    ("adjuster", "depends_on", "depends_how TEXT"),
+    ("adjuster", "depends_how", "depends_position INTEGER"),
+    ("range_count", "person_id", "push_felt TEXT"),
 )
 
 
