@@ -80,7 +80,7 @@ def _comparisons(runs: Sequence[RunRecord], points: Points, design: Design, node
 
 def _beliefs(design: Design, new: Sequence[Pair], nodes: Nodes) -> Answers:
     """What is small as a rule, said as an answer of nothing with two sizes: the steady trend, then each new change."""
-    steady = np.eye(design.is_steady.size)[design.is_steady > 0]
+    steady = np.eye(len(design.kinds))[design.are("steady")]
     rows = np.zeros((len(new), design.columns.shape[1]))
     for row, (before, after) in enumerate(new):
         rows[row, design.setting_columns[after]] += 1.0

@@ -29,7 +29,7 @@ DAY_GAP = 1000.0  # a new day starts from a fresh level
 
 @dataclass(frozen=True, slots=True)
 class Design:
-    """Columns of the linear part, and the prior sd and mean of each.
+    """Columns of the linear part, with the prior sd and mean of each and what it stands for.
 
     lagged holds the same columns when a run still tells something of the setting before; the size of the wander is
     decided by the nodes.
@@ -40,8 +40,11 @@ class Design:
     sd: Array
     mean: Array
     setting_columns: dict[Hashable, int]
-    is_wander: Array
-    is_steady: Array
+    kinds: tuple[str, ...]
+
+    def are(self, *kinds: str) -> Flags:
+        """Which columns are of these kinds."""
+        return np.array([kind in kinds for kind in self.kinds], dtype=np.bool_)
 
 
 def first_after_change(runs: Sequence[RunRecord]) -> list[bool]:
@@ -52,27 +55,26 @@ def first_after_change(runs: Sequence[RunRecord]) -> list[bool]:
 
 def build(runs: Sequence[RunRecord]) -> Design:
     """The design of a session: level, settings, learning, fatigue, optimism, warm-up, days, wander."""
-    parts: list[tuple[Array, float, float, str]] = [(np.ones(len(runs)), LEVEL_SD, 0.0, "")]
+    parts: list[tuple[Array, float, float, str]] = [(np.ones(len(runs)), LEVEL_SD, 0.0, "level")]
     keys = [key_of(run.setting) for run in runs]
     names = list(dict.fromkeys(keys))
     parts += [(np.array([float(key == name) for key in keys]), SETTING_SD, 0.0, "setting") for name in names]
     parts += _trends(runs)
-    parts.append((np.array(first_after_change(runs), dtype=np.float64), OPTIMISM_SD, OPTIMISM_MEAN, ""))
-    parts.append((np.array([float(run.warmup) for run in runs]), WARMUP_SD, 0.0, ""))
+    parts.append((np.array(first_after_change(runs), dtype=np.float64), OPTIMISM_SD, OPTIMISM_MEAN, "optimism"))
+    parts.append((np.array([float(run.warmup) for run in runs]), WARMUP_SD, 0.0, "warm-up"))
     days = list(dict.fromkeys(run.day for run in runs))
-    parts += [(np.array([float(run.day == day) for run in runs]), DAY_SD, 0.0, "") for day in days if len(days) > 1]
+    parts += [(np.array([float(run.day == day) for run in runs]), DAY_SD, 0.0, "day") for day in days if len(days) > 1]
     parts += [(column, 1.0, 0.0, "wander") for column in _wander(runs)]
     parts = [part for part in parts if np.any(part[0])]
-    kinds = np.array([part[3] for part in parts])
+    kinds = tuple(part[3] for part in parts)
     columns = np.stack([part[0] for part in parts], axis=1)
     return Design(
         columns=columns,
-        lagged=_lagged(columns, kinds == "setting", runs),
+        lagged=_lagged(columns, np.array([kind == "setting" for kind in kinds]), runs),
         sd=np.array([part[1] for part in parts]),
         mean=np.array([part[2] for part in parts]),
         setting_columns={name: 1 + index for index, name in enumerate(names)},
-        is_wander=(kinds == "wander").astype(np.float64),
-        is_steady=(kinds == "steady").astype(np.float64),
+        kinds=kinds,
     )
 
 
@@ -99,8 +101,8 @@ def _trends(runs: Sequence[RunRecord]) -> list[tuple[Array, float, float, str]]:
     amount = np.array([1.0 if run.day == runs[0].day else 0.5 for run in runs])  # a known course is relearnt faster
     learning = [amount * (np.exp(-of_day / tau) - 1.0) for tau in LEARNING_RUNS]
     tired = np.maximum(0.0, of_day - FATIGUE_START) / FATIGUE_SPAN
-    parts = [(column, LEARNING_SD, 0.0, "") for column in learning]
-    return [*parts, (tired, FATIGUE_SD, 0.0, ""), (of_day / 10.0, STEEP_SD, 0.0, "steady")]
+    parts = [(column, LEARNING_SD, 0.0, "learning") for column in learning]
+    return [*parts, (tired, FATIGUE_SD, 0.0, "fatigue"), (of_day / 10.0, STEEP_SD, 0.0, "steady")]
 
 
 def _wander(runs: Sequence[RunRecord]) -> list[Array]:

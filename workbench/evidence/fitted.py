@@ -11,14 +11,11 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from workbench.evidence.answers import collect, first_changes
 from workbench.evidence.changes import find_changes
-from workbench.evidence.design import OPTIMISM_MEAN, OPTIMISM_SD, WARMUP_SD, Design, build
-from workbench.evidence.nodes import grid
+from workbench.evidence.design import Design
 from workbench.evidence.normal import Array
-from workbench.evidence.propagation import Propagated, State, propagate
 from workbench.evidence.ratings import Flags, Points, RunRecord
-from workbench.evidence.session_model import ROUNDS, SIEVE
+from workbench.evidence.session_model import reach
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,32 +54,7 @@ def fit(runs: Sequence[RunRecord], points: Points, *, past_sd: float | None = No
     past_sd : float, optional
         This rider's scatter in earlier sessions [points].
     """
-    design = build(runs)
-    nodes = grid(past_sd)
     pairs = [(change.before_key, change.after_key) for change in find_changes(runs)]
-    answers = collect(runs, points, design, first_changes(pairs), nodes)
-    precision = 1.0 / np.where(design.is_wander > 0, nodes.wander[:, None], design.sd) ** 2
-    state = State(np.zeros(answers.lower.shape), np.zeros(answers.lower.shape))
-    for rounds, floor in SIEVE:
-        reached = propagate(answers, design.mean, precision, state, rounds)
-        keep = _weights(reached, nodes.belief) > floor
-        nodes, answers, precision = nodes.kept(keep), answers.kept(keep), precision[keep]
-        state = reached.state.kept(keep)
-    last = propagate(answers, design.mean, precision, state, ROUNDS)
-    return Fitted(design, _weights(last, nodes.belief), nodes.noise, last.mean, last.covariance, _trend(design, runs))
-
-
-def _weights(reached: Propagated, belief: Array) -> Array:
-    log_weight = reached.evidence + belief
-    raw = np.exp(log_weight - np.max(log_weight))
-    return np.asarray(raw / raw.sum())
-
-
-def _trend(design: Design, runs: Sequence[RunRecord]) -> Flags:
-    """Everything but level, settings, kindness right after a change, and warm-ups."""
-    others = np.ones(design.sd.size, dtype=np.bool_)
-    others[[0, *design.setting_columns.values()]] = False
-    others &= ~((design.sd == OPTIMISM_SD) & (design.mean == OPTIMISM_MEAN))
-    warm = np.array([float(run.warmup) for run in runs])
-    is_warm = np.all(design.columns == warm[:, None], axis=0) & (design.sd == WARMUP_SD) & (design.is_wander == 0)
-    return np.asarray(others & ~is_warm)
+    found = reach(runs, points, pairs, past_sd=past_sd)
+    is_trend = found.design.are("learning", "fatigue", "steady", "wander", "day")
+    return Fitted(found.design, found.weight, found.nodes.noise, found.last.mean, found.last.covariance, is_trend)

@@ -26,7 +26,7 @@ import numpy as np
 
 from workbench.evidence.answers import NOTHING_SD, Pair, collect, first_changes
 from workbench.evidence.design import Design, build
-from workbench.evidence.nodes import NODE_WIDTH, grid
+from workbench.evidence.nodes import NODE_WIDTH, Nodes, grid
 from workbench.evidence.normal import Array, density, mixture_quantile
 from workbench.evidence.propagation import Propagated, State, propagate
 from workbench.evidence.ratings import Points, RunRecord
@@ -76,35 +76,46 @@ def learn(runs: Sequence[RunRecord], points: Points, pairs: Sequence[Pair], *, p
     past_sd : float, optional
         This rider's scatter in earlier sessions [points].
     """
+    fit = reach(runs, points, pairs, past_sd=past_sd)
+    return Posterior(fit.weight, fit.nodes.noise, *_effects(fit, pairs))
+
+
+@dataclass(frozen=True, slots=True)
+class Reached:
+    """Where the propagation ended: the nodes still in play with their weights, and what is believed at each."""
+
+    design: Design
+    answers: Answers
+    nodes: Nodes
+    weight: Array
+    last: Propagated
+
+
+def reach(runs: Sequence[RunRecord], points: Points, pairs: Sequence[Pair], *, past_sd: float | None) -> Reached:
+    """Propagate a session's answers at all nodes, dropping on the way those that cannot explain them."""
     design = build(runs)
     nodes = grid(past_sd)
     answers = collect(runs, points, design, first_changes(pairs), nodes)
-    precision = 1.0 / np.where(design.is_wander > 0, nodes.wander[:, None], design.sd) ** 2
+    precision = 1.0 / np.where(design.are("wander"), nodes.wander[:, None], design.sd) ** 2
     state = State(np.zeros(answers.lower.shape), np.zeros(answers.lower.shape))
     for rounds, floor in SIEVE:
         reached = propagate(answers, design.mean, precision, state, rounds)
         keep = _weights(reached.evidence + nodes.belief) > floor
-        nodes, answers, precision, state = (
-            nodes.kept(keep),
-            answers.kept(keep),
-            precision[keep],
-            reached.state.kept(keep),
-        )
+        nodes, answers, precision = nodes.kept(keep), answers.kept(keep), precision[keep]
+        state = reached.state.kept(keep)
     last = propagate(answers, design.mean, precision, state, ROUNDS)
-    weight = _weights(last.evidence + nodes.belief)
-    return Posterior(weight, nodes.noise, *_effects(design, answers, last, pairs, nodes.change))
+    return Reached(design, answers, nodes, _weights(last.evidence + nodes.belief), last)
 
 
-def _effects(
-    design: Design, answers: Answers, reached: Propagated, pairs: Sequence[Pair], change: Array
-) -> tuple[Array, Array, Array]:
+def _effects(fit: Reached, pairs: Sequence[Pair]) -> tuple[Array, Array, Array]:
     """What each change is worth, per node, in two parts: nothing, or something."""
+    design, answers, reached = fit.design, fit.answers, fit.last
     plus = np.array([design.setting_columns[after] for _, after in pairs], dtype=np.intp)
     minus = np.array([design.setting_columns[before] for before, _ in pairs], dtype=np.intp)
     c = reached.covariance
     mean = reached.mean[:, plus] - reached.mean[:, minus]
     variance = np.maximum(c[:, plus, plus] + c[:, minus, minus] - 2.0 * c[:, plus, minus], 1e-12)
-    means, sds, parts = equal_or_not(mean, variance, change)
+    means, sds, parts = equal_or_not(mean, variance, fit.nodes.change)
     new = first_changes(pairs)
     at = [pairs.index(pair) for pair in new]
     asked = slice(answers.exact.size - len(new), None)
