@@ -207,16 +207,20 @@ def gaussian_say(precision: Array, residual: Array, rows: Array, drops: Array) -
     c = np.einsum("ij,ij->j", rows, pulled_rows)
     quadratic = a + 2.0 * b[:, None] * drops + c[:, None] * drops**2
     _, log_det = np.linalg.slogdet(precision)
-    spoilt = np.zeros_like(quadratic)
-    for i in range(len(residual)):
-        variance = 1.0 / precision[i, i]
-        wide = variance + SPOILT_SD**2
-        ratio = pulled[i] + pulled_rows[i][:, None] * drops
+    spoilt = np.zeros(quadratic.shape, dtype=np.float32)  # a factor of its own, so single precision is plenty
+    variance = 1.0 / np.diag(precision)
+    wide = variance + SPOILT_SD**2
+    surprise = variance * np.sqrt(0.5 * (1.0 / variance - 1.0 / wide))
+    errors = (surprise * pulled).astype(np.float32)
+    error_rows = (surprise[:, None] * pulled_rows).astype(np.float32)
+    steps = drops.astype(np.float32)
+    for error, row, share in zip(errors, error_rows, np.sqrt(variance / wide), strict=True):
+        ratio = row[:, None] * steps
+        ratio += error
         np.square(ratio, out=ratio)
-        ratio *= 0.5 * variance**2 * (1.0 / variance - 1.0 / wide)
-        np.minimum(ratio, 200.0, out=ratio)
+        np.minimum(ratio, 80.0, out=ratio)
         np.exp(ratio, out=ratio)
-        ratio *= math.sqrt(variance / wide)
+        ratio *= np.float32(share)
         spoilt += ratio
     return np.asarray(0.5 * log_det - 0.5 * quadratic + np.log1p(SPOILT_SHARE / (1.0 - SPOILT_SHARE) * spoilt))
 

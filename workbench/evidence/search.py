@@ -183,7 +183,7 @@ class ClickSearch:
         liking = known.expected_liking(clicks)
         worth = liking + MISSED * (hit @ known.place_weights)
         worth[liking < liking.max() - FELT] = -np.inf
-        alike = clicks[worth >= worth.max() - 1e-9]
+        alike = clicks[worth >= worth.max() - 1e-6]
         return float(alike.mean())
 
     def _candidates(self, trials: Sequence[Trial], choice: float) -> list[int]:
