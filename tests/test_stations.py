@@ -17,7 +17,7 @@ def test_every_station_of_the_job_has_a_page(tmp_path):
     assert all(STATION_WORDS[station] for station in STATIONS)
 
 
-@pytest.mark.parametrize("layout", ["hardtail", "air_coil"])
+@pytest.mark.parametrize("layout", ["hardtail", "air_coil", "rigid_rigid", "rigid_air", "mix_rigid", "coil_coil"])
 def test_every_page_opens_over_a_bike_of_which_nothing_but_a_name_is_known(qtbot, tmp_path, layout):
     with make_desk(tmp_path) as desk:
         bare = {"mass_kg": None, "fork_travel_mm": None, "shock_stroke_mm": None, "rear_travel_mm": None}

@@ -132,3 +132,30 @@ def test_other_hardware_makes_counts_fall_due_but_never_rewrites_them(desk):
     marks = {mark.station: mark for mark in job_marks(desk.ask(job_records(bike.id)))}
     assert marks[Station.ADJUSTERS].state == StationState.NOW
     assert marks[Station.ADJUSTERS].why == "2 of 4 counted"
+
+
+@pytest.mark.parametrize(
+    ("layout", "ends"),
+    [
+        ("rigid_rigid", []),
+        ("rigid_coil", [("rear", "coil")]),
+        ("mix_rigid", [("front", "air_coil")]),
+        ("coil_coil", [("front", "coil"), ("rear", "coil")]),
+    ],
+)
+def test_a_rigid_end_has_no_unit_and_still_its_tyre(desk, layout, ends):
+    bike = desk.do("Add", add_bike(NewBike("Larch", layout=layout)))
+    parts = desk.ask(bike_parts(bike.id))
+    assert [(unit.end, unit.spring) for unit in parts.units] == ends
+    assert [tyre.end for tyre in parts.tyres] == ["front", "rear"]
+
+
+def test_a_fork_is_added_as_it_is_built_and_a_coil_has_no_chambers(desk):
+    told = {"is_dual_crown": True, "is_inverted": True, "has_second_positive": True, "negative": "separate"}
+    for layout, has_air in (("air_air", True), ("coil_air", False)):
+        bike = desk.do("Add", add_bike(NewBike("Larch", layout=layout, is_ebike=True, **told)))
+        parts = desk.ask(bike_parts(bike.id))
+        fork, shock = parts.units
+        assert (parts.bike.is_ebike, fork.is_dual_crown, fork.is_inverted) == (True, True, True)
+        assert (fork.has_second_positive, fork.negative) == (has_air, "separate" if has_air else "self")
+        assert not shock.is_dual_crown

@@ -11,7 +11,7 @@ from workbench.actions.on_bike import log_line, now_on
 from workbench.actions.people import add_person
 from workbench.library.gate import Gate, Reader
 from workbench.model.adjuster import Adjuster
-from workbench.model.bike import LAYOUTS, Bike, BikeRider, Tyre
+from workbench.model.bike import LAYOUTS, SPRING_OF, Bike, BikeRider, Tyre, ends_of
 from workbench.model.errors import InputError
 from workbench.model.facts import check_field, field_of
 from workbench.model.person import Person
@@ -35,6 +35,12 @@ class NewBike:
     fork_travel_mm: float | None = None
     shock_stroke_mm: float | None = None
     rear_travel_mm: float | None = None
+    is_ebike: bool = False
+    is_dual_crown: bool = False
+    is_inverted: bool = False
+    damper_in_one_leg: bool = False
+    has_second_positive: bool = False
+    negative: str = "self"  # of the fork
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,13 +112,17 @@ def add_bike(
             layout=new.layout,
             discipline=new.discipline,
             rear_travel_mm=new.rear_travel_mm,
+            is_ebike=new.is_ebike,
             created_at=gate.now,
         )
         gate.put(bike)
         _seat_rider(gate, bike.id, new, like)
-        add_unit(gate, bike.id, "fork", "air", new.fork_travel_mm)
-        if new.layout != "hardtail":
-            add_unit(gate, bike.id, "shock", "coil" if new.layout == "air_coil" else "air", new.shock_stroke_mm)
+        front, rear = ends_of(new.layout)
+        if front != "rigid":
+            fork = add_unit(gate, bike.id, "fork", SPRING_OF[front], new.fork_travel_mm)
+            gate.put(_built(fork, new))
+        if rear != "rigid":
+            add_unit(gate, bike.id, "shock", SPRING_OF[rear], new.shock_stroke_mm)
         for end in ("front", "rear"):
             gate.put(Tyre(new_id(), bike.id, end))
         if draft_id is not None:
@@ -120,6 +130,19 @@ def add_bike(
         return bike
 
     return deed
+
+
+def _built(fork: Unit, new: NewBike) -> Unit:
+    """Give a fork as it is built; chambers only where there is air."""
+    has_air = fork.spring != "coil"
+    return replace(
+        fork,
+        is_dual_crown=new.is_dual_crown,
+        is_inverted=new.is_inverted,
+        damper_in_one_leg=new.damper_in_one_leg,
+        has_second_positive=new.has_second_positive and has_air,
+        negative=new.negative if has_air else "self",
+    )
 
 
 def _seat_rider(gate: Gate, bike_id: str, new: NewBike, like: Person | None) -> None:

@@ -31,11 +31,31 @@ class StationState(StrEnum):
 
 END_WORDS = {"front": "front", "rear": "rear"}
 
-LAYOUTS = {
-    "hardtail": "Hardtail: air fork",
-    "air_air": "Full suspension: air fork, air shock",
-    "air_coil": "Full suspension: air fork, coil shock",
-}
+FRONTS = {"air": "Air fork", "coil": "Coil fork", "mix": "Fork with air and coil", "rigid": "Rigid fork"}
+REARS = {"air": "Air shock", "coil": "Coil shock", "rigid": "Rigid rear"}
+SPRING_OF = {"air": "air", "coil": "coil", "mix": "air_coil"}  # the spring of a unit, by what was chosen for its end
+
+
+def layout_of(front: str, rear: str) -> str:
+    """Give the layout with these ends."""
+    return "hardtail" if (front, rear) == ("air", "rigid") else f"{front}_{rear}"
+
+
+def ends_of(layout: str) -> tuple[str, str]:
+    """Give what a layout has in front and at the rear."""
+    return next((front, rear) for front in FRONTS for rear in REARS if layout_of(front, rear) == layout)
+
+
+def _layout_words(front: str, rear: str) -> str:
+    fork, shock = FRONTS[front].lower(), REARS[rear].lower()
+    if front == rear == "rigid":
+        return "Rigid: tyres are the only spring"
+    if rear == "rigid":
+        return f"Hardtail: {fork}"
+    return f"Rear suspension only: {shock}" if front == "rigid" else f"Full suspension: {fork}, {shock}"
+
+
+LAYOUTS = {layout_of(front, rear): _layout_words(front, rear) for front in FRONTS for rear in REARS}
 
 DISCIPLINES = {
     "cross_country": "Cross-country",

@@ -108,6 +108,21 @@ FACTS: dict[type, tuple[Field, ...]] = {
             help="From the maker's manual. Advice never goes above it.",
         ),
         Field("has_second_positive", "Second positive chamber", "flag"),
+        Field(
+            "second_minimum_kpa",
+            "Second chamber, lowest allowed",
+            "pressure",
+            low=0,
+            high=3500,
+        ),
+        Field("second_maximum_kpa", "Second chamber, highest allowed", "pressure", low=10, high=3500),
+        Field(
+            "fill_order",
+            "Filled in the order",
+            "choice",
+            choices=unit.FILL_ORDERS,
+            help="The maker's manual says which; the second stands above the main one.",
+        ),
         Field("negative", "Negative chamber", "choice", choices=unit.NEGATIVES),
         Field(
             "eye_to_eye_mm",
@@ -273,7 +288,11 @@ def _check_number(field: Field, value: Any) -> Any:
 
 # Facts of one record that are a lower and an upper limit of the same thing.
 LIMIT_PAIRS: dict[type, tuple[tuple[str, str], ...]] = {
-    Unit: (("minimum_kpa", "maximum_kpa"), ("maker_sag_low", "maker_sag_high")),
+    Unit: (
+        ("minimum_kpa", "maximum_kpa"),
+        ("second_minimum_kpa", "second_maximum_kpa"),
+        ("maker_sag_low", "maker_sag_high"),
+    ),
 }
 
 

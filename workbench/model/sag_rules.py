@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from workbench.model.bike import Bike
+from workbench.model.bike import Bike, ends_of
 from workbench.model.sag import BAND_HALF_WIDTH, SagMeasurement, SagTarget, settled_centre_mm, starting_band
 from workbench.model.unit import Unit
 
@@ -82,7 +82,7 @@ def maker_band(unit: Unit) -> Band | None:
 
 def practice_band(bike: Bike, unit: Unit) -> Band:
     """Give the usual band for the way the bike is ridden."""
-    low, high = starting_band(bike.discipline, unit.end, hardtail=bike.layout == "hardtail")
+    low, high = starting_band(bike.discipline, unit.end, hardtail=ends_of(bike.layout)[1] == "rigid")
     return Band(low, high, "common_practice")
 
 

@@ -10,12 +10,12 @@ from workbench.actions.garage import start_generation
 from workbench.actions.job import job_records
 from workbench.actions.parts import bike_parts
 from workbench.actions.people import add_person, add_rider, main_rider, people
-from workbench.model.bike import LAYOUTS, Bike, Station, StationState, Tyre
+from workbench.model.bike import LAYOUTS, Bike, Station, StationState, Tyre, ends_of
 from workbench.model.errors import WorkbenchError
 from workbench.model.job import job_marks
 from workbench.model.parts import BikeParts
 from workbench.model.person import Person
-from workbench.model.unit import GENERATION_REASONS, Unit
+from workbench.model.unit import GENERATION_REASONS, SPRINGS, Unit
 from workbench.viewmodels.base import Problem, ViewModel
 from workbench.viewmodels.fact_rows import FactRow, fact_rows
 from workbench.viewmodels.shown import Units, short_date
@@ -27,12 +27,17 @@ _AIR_FACTS = (
     "maximum_kpa",
     "maker_table",
     "has_second_positive",
+    "second_minimum_kpa",
+    "second_maximum_kpa",
+    "fill_order",
     "negative",
     "spacer_limit",
     "spacer_volume_mm3",
     *_SIZES,
 )
 _COIL_FACTS = ("spring_stroke_mm", "preload_limit_mm", "preload_pitch_mm")
+_SECOND = ("second_minimum_kpa", "second_maximum_kpa", "fill_order")  # only where there is a second chamber
+_SPRING_FACTS = {"air": _AIR_FACTS, "coil": _COIL_FACTS, "air_coil": _AIR_FACTS + _COIL_FACTS}
 _TAIL_FACTS = ("maker_sag_low", "maker_sag_high", "serial", "note")
 
 
@@ -83,7 +88,7 @@ def resolve(parts: BikeParts, everybody: tuple[Person, ...], units: Units, typed
 
 
 def _bike_facts(bike: Bike) -> tuple[str, ...]:
-    rear = () if bike.layout == "hardtail" else ("rear_travel_mm",)
+    rear = () if ends_of(bike.layout)[1] == "rigid" else ("rear_travel_mm",)
     return ("name", "discipline", "is_ebike", *rear, "head_angle_deg", "wheelbase_mm", "bb_drop_mm", "tags", "note")
 
 
@@ -97,7 +102,7 @@ def _unit_section(parts: BikeParts, unit: Unit, units: Units) -> Section:
     is_air = unit.spring != "coil"
     length = ("eye_to_eye_mm",) if unit.kind == "shock" else ()
     made = ("is_dual_crown", "is_inverted", "damper_in_one_leg") if unit.kind == "fork" else ()
-    spring = _AIR_FACTS if is_air else _COIL_FACTS
+    spring = tuple(name for name in _SPRING_FACTS[unit.spring] if unit.has_second_positive or name not in _SECOND)
     names = ("name", "travel_mm", *length, *spring, "exposed_nominal_mm", *made, *_TAIL_FACTS)
     generation = parts.generation(unit.id)
     since = f"hardware no. {generation.number} since {short_date(generation.started_at)}" if generation else ""
@@ -112,7 +117,7 @@ def _unit_section(parts: BikeParts, unit: Unit, units: Units) -> Section:
         unit.kind,
         "Fork" if unit.kind == "fork" else "Shock",
         fact_rows(unit, units, names=names, labels=labels),
-        f"{'Air' if is_air else 'Coil'} spring, {since}",
+        f"{SPRINGS[unit.spring]} spring, {since}",
         care,
         unit.id,
     )

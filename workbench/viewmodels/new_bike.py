@@ -9,11 +9,11 @@ from workbench.actions.desk import Touched
 from workbench.actions.garage import NewBike, add_bike
 from workbench.actions.ids import new_id
 from workbench.actions.people import people
-from workbench.model.bike import DISCIPLINES, LAYOUTS, Bike, Station
+from workbench.model.bike import DISCIPLINES, FRONTS, REARS, Bike, Station, ends_of, layout_of
 from workbench.model.errors import InputError, WorkbenchError
 from workbench.model.facts import Field, check_field, field_of
 from workbench.model.person import Person
-from workbench.model.unit import Unit
+from workbench.model.unit import NEGATIVES, Unit
 from workbench.viewmodels.base import Problem, ViewModel
 from workbench.viewmodels.shown import Units
 from workbench.viewmodels.typed_drafts import TypedIn, draft_as_meant, read_kept, typed_in
@@ -22,7 +22,8 @@ DRAFT = "new_bike"
 QUANTITIES = {"rider_mass": "mass", "fork_travel": "length", "shock_stroke": "length", "rear_travel": "length"}
 LABELS = {
     "name": "Name of the bike",
-    "layout": "Layout",
+    "front": "Front",
+    "rear": "Rear",
     "discipline": "Ridden as",
     "rider": "Rider",
     "rider_mass": "Mass ready to ride",
@@ -30,6 +31,15 @@ LABELS = {
     "shock_stroke": "Shock stroke",
     "rear_travel": "Rear wheel travel",
 }
+BUILT = {
+    "is_ebike": "E-bike",
+    "is_dual_crown": "Dual crown",
+    "is_inverted": "Inverted: stanchions below",
+    "damper_in_one_leg": "Damper in one leg only",
+    "has_second_positive": "Second positive chamber",
+}  # ticks; all but the first are of the fork
+_AIR_ONLY = ("has_second_positive", "negative")
+YES = "yes"
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,6 +54,12 @@ class NewBikeDraft:
     fork_travel: str = ""
     shock_stroke: str = ""
     rear_travel: str = ""
+    is_ebike: str = ""
+    is_dual_crown: str = ""
+    is_inverted: str = ""
+    damper_in_one_leg: str = ""
+    has_second_positive: str = ""
+    negative: str = "self"
     typed_in: TypedIn = field(default=(), compare=False)
 
     def to_json(self) -> str:
@@ -62,10 +78,16 @@ class NewBikeState:
 
     draft: NewBikeDraft
     units: Units
-    layouts: tuple[tuple[str, str], ...] = tuple(LAYOUTS.items())
+    fronts: tuple[tuple[str, str], ...] = tuple(FRONTS.items())
+    rears: tuple[tuple[str, str], ...] = tuple(REARS.items())
+    negatives: tuple[tuple[str, str], ...] = tuple(NEGATIVES.items())
+    front: str = "air"
+    rear: str = "air"
     disciplines: tuple[tuple[str, str], ...] = tuple(DISCIPLINES.items())
     riders: tuple[str, ...] = ()
     has_shock: bool = True
+    ticks: tuple[str, ...] = tuple(BUILT)  # those that can be said of this layout
+    has_air_fork: bool = True
     is_kept: bool = False
 
 
@@ -84,7 +106,7 @@ def read_draft(draft: NewBikeDraft, units: Units, riders: tuple[Person, ...]) ->
     name = check_field(field_of(Bike, "name"), draft.name)
     rider_name = check_field(replace(field_of(Person, "name"), label=LABELS["rider"], is_required=False), draft.rider)
     known = next((one for one in riders if one.name.casefold() == rider_name.casefold()), None)
-    has_shock = draft.layout != "hardtail"
+    has_fork, has_shock = (end != "rigid" for end in ends_of(draft.layout))
     return NewBike(
         name=name,
         layout=draft.layout,
@@ -92,14 +114,26 @@ def read_draft(draft: NewBikeDraft, units: Units, riders: tuple[Person, ...]) ->
         rider_id=known.id if known else None,
         rider_name="" if known else rider_name,
         rider_mass_kg=_quantity(draft.rider_mass, field_of(Person, "mass_kg"), "rider_mass", units),
-        fork_travel_mm=_quantity(draft.fork_travel, field_of(Unit, "travel_mm"), "fork_travel", units),
+        fork_travel_mm=_quantity(draft.fork_travel, field_of(Unit, "travel_mm"), "fork_travel", units)
+        if has_fork
+        else None,
         shock_stroke_mm=_quantity(draft.shock_stroke, field_of(Unit, "travel_mm"), "shock_stroke", units)
         if has_shock
         else None,
         rear_travel_mm=_quantity(draft.rear_travel, field_of(Bike, "rear_travel_mm"), "rear_travel", units)
         if has_shock
         else None,
+        negative=draft.negative,
+        **{name: getattr(draft, name) == YES for name in BUILT},
     )
+
+
+def ticks_of(layout: str) -> tuple[str, ...]:
+    """Give what can be ticked of a bike with this layout."""
+    front = ends_of(layout)[0]
+    if front == "rigid":
+        return ("is_ebike",)
+    return tuple(name for name in BUILT if front != "coil" or name not in _AIR_ONLY)
 
 
 def _quantity(text: str, field: Field, name: str, units: Units) -> float | None:
@@ -123,11 +157,16 @@ class NewBikeViewModel(ViewModel[NewBikeState]):
         kept = self._desk.open_draft(DRAFT, bike_id=None)
         draft = NewBikeDraft.from_json(kept.body) if kept else NewBikeDraft()
         draft = draft_as_meant(draft, QUANTITIES, self._bench.units)
+        front, rear = ends_of(draft.layout)
         return NewBikeState(
             draft=draft,
+            front=front,
+            rear=rear,
+            ticks=ticks_of(draft.layout),
+            has_air_fork=front in ("air", "mix"),
             riders=tuple(one.name for one in self._desk.ask(people()) if one.rides),
             units=self._bench.units,
-            has_shock=draft.layout != "hardtail",
+            has_shock=rear != "rigid",
             is_kept=kept is not None,
         )
 
@@ -136,7 +175,10 @@ class NewBikeViewModel(ViewModel[NewBikeState]):
         self.refresh()
 
     def set_field(self, name: str, text: str) -> None:
-        """Keep one entry as typed."""
+        """Keep one entry as typed; the two ends make the layout."""
+        if name in ("front", "rear"):
+            front, rear = (text, self.state.rear) if name == "front" else (self.state.front, text)
+            name, text = "layout", layout_of(front, rear)
         if getattr(self.state.draft, name) == text:
             return
         draft = replace(self.state.draft, **{name: text}, typed_in=typed_in(self._bench.units))

@@ -2,19 +2,22 @@
 
 from __future__ import annotations
 
+from functools import partial
+
 from PySide6.QtCore import QStringListModel, Qt, Signal
 from PySide6.QtWidgets import QCompleter, QGridLayout, QVBoxLayout, QWidget
 
 from workbench.ui.page import Page
 from workbench.ui.parts.buttons import Button
-from workbench.ui.parts.choice_field import ChoiceField
+from workbench.ui.parts.choice_field import ChoiceField, FlagField
 from workbench.ui.parts.field_base import set_refused
+from workbench.ui.parts.flow import Flow
 from workbench.ui.parts.labels import Words
 from workbench.ui.parts.quantity_field import UnitLine
 from workbench.ui.parts.sheet import Sheet
 from workbench.ui.parts.theme import SPACE_4, SPACE_16, SPACE_24
 from workbench.viewmodels.base import Problem
-from workbench.viewmodels.new_bike import LABELS, NewBikeState, NewBikeViewModel
+from workbench.viewmodels.new_bike import BUILT, LABELS, YES, NewBikeState, NewBikeViewModel
 
 _SHOCK_LINES = ("shock_stroke", "rear_travel")
 _HELP = {
@@ -73,11 +76,18 @@ class NewBikePage(Page):
     def __init__(self, view_model: NewBikeViewModel, parent: QWidget | None = None) -> None:
         super().__init__(view_model, parent)
         self._new = view_model
-        self._lines = {name: _Line(name) for name in LABELS if name not in ("layout", "discipline")}
+        self._lines = {name: _Line(name) for name in LABELS if name not in ("front", "rear", "discipline")}
         state = view_model.state
-        self._layout = ChoiceField(state.layouts, label=LABELS["layout"], name="new_bike_layout")
+        self._ends = {
+            end: ChoiceField(choices, label=LABELS[end], name=f"new_bike_{end}")
+            for end, choices in (("front", state.fronts), ("rear", state.rears))
+        }
+        self._negative = ChoiceField(state.negatives, label="Negative chamber", name="new_bike_negative")
+        self._ticks = {name: FlagField(label=words, name=f"new_bike_{name}") for name, words in BUILT.items()}
         self._discipline = ChoiceField(state.disciplines, label=LABELS["discipline"], name="new_bike_discipline")
-        self._layout.value_committed.connect(self._pick_layout)
+        picks = {**self._ends, **self._ticks, "negative": self._negative}
+        for name, field in picks.items():
+            field.value_committed.connect(partial(self._pick, name))
         self._discipline.value_committed.connect(self._pick_discipline)
         self._names = QStringListModel(self)
         completer = QCompleter(self._names, self)
@@ -101,7 +111,18 @@ class NewBikePage(Page):
         rows = sheet.body
         self._lines["name"].setMaximumWidth(608)  # two columns of three
         rows.addWidget(self._lines["name"])
-        rows.addWidget(_labelled(LABELS["layout"], self._layout))
+        ends = QGridLayout()
+        ends.setHorizontalSpacing(SPACE_24)
+        self._negative_cell = _labelled("Negative chamber", self._negative)
+        cells = (*(_labelled(LABELS[end], field) for end, field in self._ends.items()), self._negative_cell)
+        for column, cell in enumerate(cells):
+            ends.addWidget(cell, 0, column, Qt.AlignmentFlag.AlignTop)
+            ends.setColumnStretch(column, 1)
+        rows.addLayout(ends)
+        ticks = Flow(gap=SPACE_16)
+        for tick in self._ticks.values():
+            ticks.addWidget(tick)
+        rows.addWidget(ticks)
         grid = QGridLayout()
         grid.setHorizontalSpacing(SPACE_24)
         grid.setVerticalSpacing(SPACE_16)
@@ -127,13 +148,20 @@ class NewBikePage(Page):
             unit = "" if name in ("name", "rider") else state.units.unit("mass" if name == "rider_mass" else "length")
             line.show_text(getattr(state.draft, name), unit)
             line.setVisible(name not in _SHOCK_LINES or state.has_shock)
-        self._layout.set_value(state.draft.layout)
+        self._lines["fork_travel"].setVisible(state.front != "rigid")
+        self._ends["front"].set_value(state.front)
+        self._ends["rear"].set_value(state.rear)
+        self._negative.set_value(state.draft.negative)
+        self._negative_cell.setVisible(state.has_air_fork)
+        for name, tick in self._ticks.items():
+            tick.set_value(getattr(state.draft, name) == YES)
+            tick.setVisible(name in state.ticks)
         self._discipline.set_value(state.draft.discipline)
         self._names.setStringList(list(state.riders))
         self._discard.setVisible(state.is_kept)
 
-    def _pick_layout(self, key: object) -> None:
-        self._new.set_field("layout", str(key))
+    def _pick(self, name: str, value: object) -> None:
+        self._new.set_field(name, (YES if value else "") if isinstance(value, bool) else str(value))
 
     def _pick_discipline(self, key: object) -> None:
         self._new.set_field("discipline", str(key))
