@@ -90,6 +90,10 @@ class CheckRowView(QWidget):
         """Put the focus on how grave it is."""
         self.keys.setFocus(Qt.FocusReason.OtherFocusReason)
 
+    def last_entry(self) -> QWidget:
+        """The last thing Tab comes to."""
+        return self._declines
+
     def resizeEvent(self, event: QResizeEvent) -> None:
         """The keys below the words where there is no room beside them."""
         super().resizeEvent(event)

@@ -23,8 +23,9 @@ class OpenList(QWidget):
     declined = Signal(str)
     overrule_requested = Signal(str)
 
-    def __init__(self) -> None:
+    def __init__(self, after: QWidget) -> None:
         super().__init__()
+        self._after = after  # what Tab comes to before the list
         self._shown: tuple[OpenRow, ...] = ()
         self._list = QVBoxLayout(self)
         self._list.setContentsMargins(0, 0, 0, 0)
@@ -42,6 +43,11 @@ class OpenList(QWidget):
                 widget.deleteLater()
         for row in rows:
             self._list.addWidget(self._line(row))
+        last = self._after
+        for button in self.findChildren(Button):
+            if not button.isHidden() and button.property("item_id") in {row.item_id for row in rows}:
+                QWidget.setTabOrder(last, button)
+                last = button
         if not rows:
             self._list.addWidget(Words("Nothing is open.", "mute", name="checkin_nothing_open"))
 

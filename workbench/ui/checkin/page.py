@@ -33,7 +33,7 @@ class CheckInPage(Page):
         self._writing.count_requested.connect(self._to_count)
         self._stop = CareNote("", name="checkin_stop")
         self._last = _Told()
-        self._open = OpenList()
+        self._open = OpenList(self._writing.first_key())
         self._open.closed.connect(view_model.close)
         self._open.declined.connect(view_model.decline)
         self._open.overrule_requested.connect(self._ask_overrule)
@@ -72,9 +72,18 @@ class CheckInPage(Page):
         self._rest = self._key("The rest is fine", "plain", "checkin_rest", self._rest_fine)
         self._more = self._key("Go on to the full inspection", "plain", "checkin_more", self._begin_full)
         self._discard = self._key("Discard", "link", "checkin_discard", self._checkin.discard)
-        self._sheet.add_keys(
-            self._first, self._onward, self._file, self._rest, self._quick, self._full, self._more, self._discard
+        self._keys = (
+            self._first,
+            self._onward,
+            self._file,
+            self._rest,
+            self._quick,
+            self._full,
+            self._more,
+            self._discard,
         )
+        self._keys_after: QWidget | None = None
+        self._sheet.add_keys(*self._keys)
 
     @staticmethod
     def _key(words: str, kind: str, name: str, slot: object) -> Button:
@@ -107,6 +116,7 @@ class CheckInPage(Page):
             self._writing.show_state(state)
         else:
             self._show_known(state)
+        self._order_keys(self._writing.last_entry() if is_writing else self._wear.last_entry())
         for key in (self._file, self._discard):
             key.setVisible(is_writing)
         self._rest.setVisible(is_writing and state.left > 0)
@@ -115,6 +125,15 @@ class CheckInPage(Page):
         for key in (self._onward, self._quick):
             key.setVisible(not is_writing and state.was_checked)
         self._full.setVisible(not is_writing)
+
+    def _order_keys(self, last: QWidget | None) -> None:
+        """Tab comes to the keys at the foot after the list above them, whenever that was built anew."""
+        if last is None or last is self._keys_after:
+            return
+        self._keys_after = last
+        for key in self._keys:
+            QWidget.setTabOrder(last, key)
+            last = key
 
     def _show_known(self, state: CheckInState) -> None:
         self._stop.set_text(state.stop)

@@ -95,6 +95,10 @@ class WearList(QWidget):
             self._rows[row.key] = line
             self._list.addWidget(line)
 
+    def last_entry(self) -> QWidget | None:
+        """The last thing Tab comes to in the list."""
+        return next(reversed(self._rows.values())).last_entry() if self._rows else None
+
     def _pick_source(self, index: int) -> None:
         self._source.choose(SOURCES[index][0])
 
@@ -173,6 +177,10 @@ class _WearLine(QWidget):
         self._serviced.setAccessibleDescription(row.begins)
         for name, value in (("interval", row.interval_s), ("months", row.months), ("last", row.last_s)):
             self.fields[name].set_value(value)
+
+    def last_entry(self) -> QWidget:
+        """The last thing Tab comes to."""
+        return self._serviced
 
     def _press(self) -> None:
         self.pressed.emit(self.key)

@@ -118,13 +118,12 @@ class Writing(QWidget):
             view.changed.connect(self.entry_changed)
             self._rows[row.code] = view
             self._list.addWidget(view)
-        self._in_order()
+            view.show()  # now, not with the next event: the next key may be pressed before that
 
-    def _in_order(self) -> None:
-        """Tab goes down the list as it is read."""
-        last: QWidget = self._count
-        for view in self._rows.values():
-            for widget in view.findChildren(QWidget):
-                if widget.focusPolicy() != Qt.FocusPolicy.NoFocus:
-                    QWidget.setTabOrder(last, widget)
-                    last = widget
+    def first_key(self) -> QWidget:
+        """The key that stands before all that is built later."""
+        return self._count
+
+    def last_entry(self) -> QWidget | None:
+        """The last thing Tab comes to in the list."""
+        return next(reversed(self._rows.values())).last_entry() if self._rows else None
