@@ -18,6 +18,8 @@ from workbench.library.library import open_library
 from workbench.library.tables import schema
 from workbench.model.bike import StationState
 from workbench.model.job import job_marks
+from workbench.viewmodels.bench import Bench
+from workbench.viewmodels.bundle import BundleViewModel
 
 
 def now():
@@ -132,3 +134,18 @@ def test_the_sample_can_be_exported_from_the_command_line(tmp_path):
     target = tmp_path / "sample.json"
     assert main(["--demo", "--check", "--export", str(target)]) == 0
     assert len(json.loads(target.read_text(encoding="utf-8"))["records"]["run"]) == 30
+
+
+def test_the_sample_garage_goes_out_as_a_file_and_comes_in_elsewhere_unharmed(desk, tmp_path):
+    (tmp_path / "elsewhere").mkdir()
+    other = open_library(tmp_path / "elsewhere" / "other.trailbench", schema, now=now)
+    try:
+        out, into = (BundleViewModel(one, Bench(one)) for one in (desk, Desk(other)))
+        target = tmp_path / out.file_name(whole=True)
+        assert out.take_along(target, whole=True)
+        assert into.open_file(target)
+        assert into.bring_in()
+        assert check(other) == []
+        assert json.loads(export_json(other))["records"] == json.loads(export_json(desk._library))["records"]
+    finally:
+        other.close()
