@@ -10,6 +10,7 @@ from workbench.actions.checkin import refuse_if_stopped
 from workbench.actions.ids import new_id
 from workbench.actions.on_bike import log_line
 from workbench.actions.parts import read_parts
+from workbench.actions.people import refuse_beside_another
 from workbench.actions.setups import Values, find_setups, read_values, values_of, write_setup
 from workbench.library.gate import Gate, Reader
 from workbench.model.blind import is_concealed
@@ -143,6 +144,7 @@ def start_session(session: Session, *, draft_id: str | None = None) -> Callable[
 
     def deed(gate: Gate) -> Session:
         refuse_if_stopped(gate, session.bike_id)
+        refuse_beside_another(gate, session.bike_id, session.rider_id)
         started = replace(session, id=new_id(), started_at=gate.now, person_id=gate.person_id)
         gate.put(started)
         if draft_id is not None:
@@ -303,7 +305,8 @@ def edit_run(run_id: str, **values: object) -> Callable[[Gate], None]:
 
 def set_run_aside(run_id: str, reason: str) -> Callable[[Gate], None]:
     """Give the deed that takes a run out of the count; it stays on record. An empty reason counts it again."""
-    return edit_run(run_id, is_set_aside=bool(reason), set_aside_reason=reason)
+    lever = {} if reason else {"lever": ""}  # a run that counts stood as its setup says
+    return edit_run(run_id, is_set_aside=bool(reason), set_aside_reason=reason, **lever)
 
 
 def overrules_in(session_id: str) -> Callable[[Reader], int]:

@@ -6,6 +6,19 @@ from dataclasses import dataclass
 
 SURFACES = {"dry": "Dry", "damp": "Damp", "wet": "Wet", "loose": "Loose", "frozen": "Frozen"}
 ENDS = ("front", "rear")
+LEVERS = {
+    "rear closed": "Rear lever closed",
+    "rear middle": "Rear lever in the middle",
+    "front closed": "Front lever closed",
+    "front middle": "Front lever in the middle",
+    "both closed": "Both levers closed",
+}  # where a lever was left by mistake; an empty text on a run: where its setup has it
+
+
+def lever_ends(lever: str) -> set[str]:
+    """Give the ends a lever's position speaks of."""
+    end = lever.partition(" ")[0]
+    return set(ENDS) if end == "both" else {end} if end in ENDS else set()
 
 
 @dataclass(frozen=True, slots=True)

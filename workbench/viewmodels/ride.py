@@ -2,11 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from dataclasses import replace
 from typing import Any
 
-from workbench.actions.desk import Desk
 from workbench.actions.ride import (
     RideRecords,
     SessionRecords,
@@ -14,25 +12,21 @@ from workbench.actions.ride import (
     change_settings,
     courses,
     end_session,
-    keep_run,
     overrules_in,
     reopen_session,
-    set_run_aside,
     start_session,
 )
 from workbench.actions.setups import Values, steps_to_setup, take_all_steps, take_step
 from workbench.model.errors import InputError, WorkbenchError
 from workbench.model.ride import Overrule
-from workbench.model.setting import Item, changes_between
+from workbench.model.setting import Item, Setup, changes_between
 from workbench.model.steps import Step
-from workbench.viewmodels import ride_next, ride_noticed, ride_run, ride_scores, ride_start
+from workbench.viewmodels import ride_next, ride_run, ride_start
 from workbench.viewmodels.base import Problem
-from workbench.viewmodels.bench import Bench
 from workbench.viewmodels.change_words import change_text
-from workbench.viewmodels.ride_blind_deeds import BlindDeeds
-from workbench.viewmodels.ride_blind_planning import real_seed
 from workbench.viewmodels.ride_run import RunDraft
-from workbench.viewmodels.ride_session import Focus, SessionState, resolve_session, setup_ridden, tested_adjuster
+from workbench.viewmodels.ride_running import RunDeeds
+from workbench.viewmodels.ride_session import Focus, SessionState, resolve_session
 from workbench.viewmodels.ride_start import StartDraft
 from workbench.viewmodels.ride_state import RideState
 from workbench.viewmodels.shown import short_time
@@ -41,14 +35,10 @@ from workbench.viewmodels.typed_drafts import draft_as_meant, typed_in
 __all__ = ["RideState", "RideViewModel"]
 
 
-class RideViewModel(BlindDeeds):
+class RideViewModel(RunDeeds):
     """The ride sheet and its deeds."""
 
     station = "ride"
-
-    def __init__(self, desk: Desk, bench: Bench, seeds: Callable[[], int] = real_seed) -> None:
-        self._focus = Focus()
-        super().__init__(desk, bench, seeds)
 
     # Reading
 
@@ -115,8 +105,29 @@ class RideViewModel(BlindDeeds):
         if name == "course_id" and value:
             draft = replace(draft, new_course="")
         if name == "verified":
-            draft = replace(draft, verified_at=self._desk.now() if value else "")
+            checked = tuple(ride_start.VERIFY) if value else ()
+            draft = replace(draft, checked=checked, verified_at=self._desk.now() if value else "")
+        if name == "setup_id":
+            draft = replace(draft, verified=False, checked=(), verified_at="")  # that was about another setup
         self._keep_draft(ride_start.DRAFT, draft.to_json(), None)
+
+    def check_start(self, key: str, done: bool) -> None:
+        """Tick one thing of the check before riding, or take the tick back."""
+        start = self.state.start
+        if start is not None:
+            draft = ride_start.with_check(start.draft, key, done, self._desk.now())
+            self._keep_draft(ride_start.DRAFT, draft.to_json(), None)
+
+    def name_setup(self, name: str) -> bool:
+        """Name the setup picked to ride, so that it is found again; an empty name takes it back."""
+        start = self.state.start
+        if start is None or start.setup_name == name.strip():
+            return False
+        label = f"Name {start.setup_text.partition(' “')[0].lower()} {name.strip()}"[:60]
+        done = self.edit_fact(Setup, start.setup_id, "name", name, label, field="setup_name")
+        if done:
+            self.kept.emit(label)
+        return done
 
     def take_step(self, key: str) -> None:
         """Log one step of the start as done."""
@@ -130,7 +141,11 @@ class RideViewModel(BlindDeeds):
         planned = self.plan_steps(records)
         if planned is not None:
             return planned
-        return self._desk.ask(steps_to_setup(ride_start.setup_to_ride(records).id))
+        return self._desk.ask(steps_to_setup(self._setup_picked(records).id))
+
+    def _setup_picked(self, records: RideRecords) -> Setup:
+        start = self.state.start
+        return ride_start.setup_to_ride(records, start.draft.setup_id if start else "")
 
     def _start_c(self) -> float | None:
         """Give the temperature entered for the start, as far as it can be read."""
@@ -175,92 +190,6 @@ class RideViewModel(BlindDeeds):
         """Open the last session again, for runs typed in later."""
         if self.state.last_session:
             self.act("Open the session again", reopen_session(self.state.last_session))
-
-    # Running
-
-    def set_run(self, name: str, value: Any) -> None:
-        """Keep one entry of the run as typed."""
-        session = self.state.session
-        if session is None or getattr(session.entry.draft, name) == value:
-            return
-        draft = replace(session.entry.draft, **{name: value}, typed_in=typed_in(self._bench.units))
-        if not draft.ridden_at:
-            draft = self._begun(draft)
-        self._keep_draft(ride_run.DRAFT, draft.to_json(), self._session_id())
-
-    def rate(self, key: str, score: int | None) -> None:
-        """Keep one attribute of the run, or take it back."""
-        session = self.state.session
-        if session is not None:
-            self.set_run("scores", ride_scores.with_score(session.entry.draft.scores, key, score))
-
-    def notice(self, key: str, end: str | None) -> None:
-        """Note what was noticed at an end of the bike; None stands for the usual end, an empty one takes it back."""
-        session = self.state.session
-        if session is not None:
-            parts = self._records().parts
-            there = ride_noticed.first_end(key, parts) if end is None else end
-            self.set_run("noticed", ride_noticed.with_noticed(session.entry.draft.noticed, parts, key, there))
-
-    def work_on(self, adjuster_id: str) -> None:
-        """Work on an adjuster the rider picked: the plan's next step is about it."""
-        self._focus = Focus(adjuster_id, self._focus.put_aside - {adjuster_id})
-        self.refresh()
-
-    def _begun(self, draft: RunDraft) -> RunDraft:
-        """Note when the run was ridden, on what, and what was under test: that holds whatever is set next."""
-        records = self._records()
-        tested = tested_adjuster(records, self._focus, None)
-        return replace(
-            draft,
-            ridden_at=self._desk.now(),
-            setup_id=records.current.id if records.current else "",
-            tested_id=tested.id if tested else "",
-        )
-
-    def keep_run(self) -> bool:
-        """Keep the run."""
-        state = self.state.session
-        if state is None:
-            return False
-        records = self._records()
-        open_session = records.open_session
-        draft, units = state.entry.draft, self._bench.units
-        ridden = setup_ridden(records, draft)
-        if not ridden or open_session is None:
-            self.refused.emit(Problem("The bike stands as no setup says. Choose what was changed first.", ""))
-            return False
-        response = open_session.session.response
-        as_meant = replace(draft, is_warmup=state.entry.is_warmup)
-        wrong = ride_run.problem(as_meant, records.parts, units, response=response)
-        if wrong is not None:
-            self.refused.emit(wrong)
-            return False
-        kept = self._desk.open_draft(ride_run.DRAFT, bike_id=self.bike_id, subject=open_session.session.id)
-        run = ride_run.run_of(
-            draft,
-            state.entry,
-            records.parts,
-            units,
-            session_id=open_session.session.id,
-            setup_id=ridden,
-            tested=tested_adjuster(records, self._focus, draft),
-            unverified=open_session.session.verified_at is None,
-        )
-        label = f"Keep run {state.entry.number}" + (f", liking {run.liking}" if run.liking is not None else "")
-        ratings = ride_scores.ratings_of(draft.scores)
-        deed = keep_run(run, ratings=ratings, symptoms=draft.noticed, draft_id=kept.id if kept else None)
-        return self.act(label, deed) is not None
-
-    def discard_run(self) -> None:
-        """Put the entries of the run aside."""
-        kept = self._desk.open_draft(ride_run.DRAFT, bike_id=self.bike_id, subject=self._session_id())
-        if kept is not None:
-            self.discard_draft("Run entry discarded", kept.id)
-
-    def set_aside(self, run_id: str, reason: str) -> None:
-        """Take a run out of the count, or with no reason back in."""
-        self.act("Set run aside" if reason else "Count the run again", set_run_aside(run_id, reason))
 
     # Changing
 
@@ -331,7 +260,3 @@ class RideViewModel(BlindDeeds):
     def end_session(self) -> None:
         """End the session; it can be opened again."""
         self.act("End session", end_session(self._session_id()))
-
-    def _session_id(self) -> str:
-        session = self._records().open_session
-        return session.session.id if session else ""

@@ -9,7 +9,7 @@ from workbench.model.adjuster import Adjuster, adjuster_words
 from workbench.model.errors import InputError
 from workbench.model.facts import check_field, field_of, read_whole
 from workbench.model.parts import BikeParts
-from workbench.model.ride import Run
+from workbench.model.ride import LEVERS, Run, lever_ends
 from workbench.viewmodels import ride_noticed
 from workbench.viewmodels.base import Problem
 from workbench.viewmodels.ride_noticed import Noticed
@@ -40,6 +40,12 @@ SET_ASIDE_REASONS = (
 )
 
 
+def lever_choices(parts: BikeParts) -> tuple[tuple[str, str], ...]:
+    """Say where a lever may have stood by mistake, for the ends this bike has."""
+    there = {unit.end for unit in parts.units}
+    return tuple((key, f"{words} by mistake") for key, words in LEVERS.items() if lever_ends(key) <= there)
+
+
 @dataclass(frozen=True, slots=True)
 class RunDraft:
     """What has been entered of a run so far, texts as typed."""
@@ -54,6 +60,7 @@ class RunDraft:
     bottom_rear: str = ""
     lap: str = ""
     note: str = ""
+    lever: str = ""
     scores: Scores = ()
     noticed: Noticed = ()
     ridden_at: str = ""
@@ -87,6 +94,7 @@ class RunEntry:
     has_draft: bool = False
     response: str = "liking"  # what the session is judged by
     scores: tuple[ScoreRow, ...] = ()
+    levers: tuple[tuple[str, str], ...] = ()  # where one may have been left by mistake
 
 
 def resolve_entry(
@@ -118,6 +126,7 @@ def resolve_entry(
         has_draft=has_draft,
         response=response,
         scores=resolve_scores(draft.scores, parts),
+        levers=lever_choices(parts),
     )
 
 
@@ -167,6 +176,8 @@ def run_of(
         lap_s=_number(read["lap"]),
         note=str(read["note"] or ""),
     )
+    if draft.lever in LEVERS:
+        return replace(run, lever=draft.lever, is_set_aside=True, set_aside_reason=f"{LEVERS[draft.lever]} by mistake")
     return replace(run, is_set_aside=True, set_aside_reason="Start not verified") if unverified else run
 
 

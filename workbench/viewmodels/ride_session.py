@@ -9,7 +9,7 @@ from workbench.model.adjuster import Adjuster
 from workbench.model.responses import lap_text
 from workbench.model.ride import Run
 from workbench.model.setting import Item, changes_between
-from workbench.viewmodels import ride_next, ride_noticed, ride_run
+from workbench.viewmodels import ride_marks, ride_next, ride_noticed, ride_run
 from workbench.viewmodels.change_words import changes_text
 from workbench.viewmodels.ride_next import Choice, NextLook
 from workbench.viewmodels.ride_noticed import NoticedLook
@@ -49,6 +49,7 @@ class SessionState:
     runs: tuple[RunRow, ...]
     changed: str = ""  # what changed since the last run: roll-out check due
     is_on_setup: bool = True
+    marks: tuple[tuple[str, str], ...] = ()  # what may be found out about several runs at once
     noticed: NoticedLook = field(default_factory=NoticedLook)
 
 
@@ -86,6 +87,7 @@ def resolve_session(
         runs=run_rows(records, session, units),
         changed=changed_since_last_run(records, session, units),
         is_on_setup=setup is not None,
+        marks=ride_marks.mark_choices(records.parts) if session.runs else (),
         noticed=ride_noticed.resolve_noticed(draft.noticed if draft else (), records.parts, session),
     )
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Callable
-from dataclasses import asdict, dataclass, field
+from dataclasses import asdict, dataclass, field, replace
 
 from workbench.actions.ride import RideRecords
 from workbench.model.errors import InputError
@@ -20,11 +20,22 @@ from workbench.viewmodels.typed_drafts import TypedIn, read_kept
 
 DRAFT = "session"
 QUANTITIES = {"temperature": "temperature"}
-VERIFY = (
-    "Every knob turned fully closed and back out to its number",
-    "Pressures and tyres set to the list, with this pump",
-    "Lever where it belongs, indicator pushed to the seal",
+VERIFY = {
+    "knobs": "Every knob turned fully closed and back out to its number",
+    "pressures": "Pressures and tyres set to the list, with this pump",
+    "indicator": "Lever where it belongs, indicator pushed to the seal",
+    "rolls": "It rolls: three pushes on each end, nothing rubs or knocks",
+    "brakes": "Both brakes bite well before the bar",
+    "axles": "Both axles tight, wheels straight",
+}
+SAFETY = ("rolls", "brakes", "axles")
+NOT_VERIFIED_REASONS = (
+    "Ridden before it was entered",
+    "No pump at hand",
+    "Set by the rider alone, not seen",
+    "No time",
 )
+STILL_LOOK = "Reason or not: look at rolling, brakes and axles before anybody rides."
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,7 +49,9 @@ class StartDraft:
     temperature: str = ""
     planned: str = "10"
     response: str = "liking"
-    verified: bool = False
+    setup_id: str = ""  # the one picked to ride; empty: what is on the bike, else the newest
+    checked: tuple[str, ...] = ()  # ticked one by one
+    verified: bool = False  # all of it
     verified_at: str = ""  # when it was ticked
     not_verified: str = ""
     typed_in: TypedIn = field(default=(), compare=False)
@@ -50,7 +63,9 @@ class StartDraft:
     @classmethod
     def from_json(cls, text: str) -> StartDraft:
         """Read a kept draft."""
-        return read_kept(cls, text)
+        draft = read_kept(cls, text)
+        checked = tuple(VERIFY) if draft.verified else tuple(key for key in VERIFY if key in draft.checked)
+        return replace(draft, checked=checked)
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,30 +79,61 @@ class StartState:
     temperature_unit: str = "degC"
     setup_text: str = ""
     steps: tuple[StepLine, ...] = ()
-    verify: tuple[str, ...] = VERIFY
+    verify: tuple[tuple[str, str], ...] = tuple(VERIFY.items())
+    care: str = ""
+    setups: tuple[tuple[str, str], ...] = ()  # to ride, the named ones first
+    setup_id: str = ""
+    setup_name: str = ""
     last_session: str = ""
     has_draft: bool = False
 
 
-def setup_to_ride(records: RideRecords) -> Setup:
-    """Give the setup a session starts on: the one on the bike, else the newest."""
-    return records.current or records.setups[-1]
+def setup_to_ride(records: RideRecords, setup_id: str = "") -> Setup:
+    """Give the setup a session starts on: the one picked, else the one on the bike, else the newest."""
+    picked = next((one for one in records.setups if one.id == setup_id), None)
+    return picked or records.current or records.setups[-1]
 
 
 def resolve_start(
     records: RideRecords, courses: tuple[Course, ...], draft: StartDraft, units: Units, *, has_draft: bool
 ) -> StartState:
     """Lay the sheet out."""
-    setup = setup_to_ride(records)
+    setup = setup_to_ride(records, draft.setup_id)
     steps = steps_to(records.parts, records.values[setup.id])
     return StartState(
         draft=draft,
         courses=tuple((course.id, course.name) for course in courses),
         temperature_unit=units.temperature,
-        setup_text=f"Setup no. {setup.number}" + (f" “{setup.name}”" if setup.name else ""),
+        setup_text=setup_words(setup),
+        care=STILL_LOOK if draft.not_verified and not set(SAFETY) <= set(draft.checked) else "",
+        setups=setups_to_switch_to(records),
+        setup_id=setup.id,
+        setup_name=setup.name,
         steps=step_lines(steps, units),
         has_draft=has_draft,
     )
+
+
+def setup_words(setup: Setup) -> str:
+    """Name a setup: its number, and its name if it has one."""
+    return f"Setup no. {setup.number}" + (f" “{setup.name}”" if setup.name else "")
+
+
+def setups_to_switch_to(records: RideRecords) -> tuple[tuple[str, str], ...]:
+    """List the setups a session can start on: the named ones by name, then the others, newest first."""
+    named = sorted((one for one in records.setups if one.name), key=lambda one: (one.name.casefold(), one.number))
+    others = [one for one in reversed(records.setups) if not one.name]
+    on_bike = records.current.id if records.current else ""
+    return tuple(
+        (one.id, setup_words(one) + (", on the bike now" if one.id == on_bike else "")) for one in (*named, *others)
+    )
+
+
+def with_check(draft: StartDraft, key: str, done: bool, now: str) -> StartDraft:
+    """Give the start with one thing ticked or not; all of them make it verified, at that moment."""
+    checked = tuple(one for one in VERIFY if (done if one == key else one in draft.checked))
+    verified = len(checked) == len(VERIFY)
+    return replace(draft, checked=checked, verified=verified, verified_at=now if verified else "")
 
 
 def problem(draft: StartDraft, units: Units, *, has_steps: bool) -> Problem | None:
@@ -107,6 +153,9 @@ def problem(draft: StartDraft, units: Units, *, has_steps: bool) -> Problem | No
             return Problem(str(error), name)
     if has_steps and not draft.not_verified:
         return Problem("Set the steps that are left first, or say why the start is not verified.", "not_verified")
+    if draft.checked and not draft.verified and not draft.not_verified:
+        missing = "; ".join(words for key, words in VERIFY.items() if key not in draft.checked)
+        return Problem(f"Not ticked: {missing}. Look, tick it, or say why not.", "verified")
     if not draft.verified and not draft.not_verified:
         return Problem("Verify the start, or say why not. Runs from an unverified start are set aside.", "verified")
     return None
@@ -141,7 +190,7 @@ def session_of(
         started_at="",
         surface=draft.surface,
         temperature_c=read_temperature(draft, units),
-        start_setup_id=setup_to_ride(records).id,
+        start_setup_id=setup_to_ride(records, draft.setup_id).id,
         verified_at=(draft.verified_at or now) if draft.verified and not draft.not_verified else None,
         not_verified_reason=clean_text(draft.not_verified),
         planned_runs=read_planned(draft),

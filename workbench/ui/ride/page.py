@@ -15,6 +15,7 @@ from workbench.ui.ride.blind_view import BlindView
 from workbench.ui.ride.next_view import NextView
 from workbench.ui.ride.run_entry import RunEntryView
 from workbench.ui.ride.run_list import RunList
+from workbench.ui.ride.run_marks import RunMarks
 from workbench.ui.ride.start_view import StartView
 from workbench.viewmodels.base import Problem
 from workbench.viewmodels.ride import RideState, RideViewModel
@@ -39,6 +40,7 @@ class RidePage(Page):
         self._next.hide()  # until the sheet has it in its margin
         self._entry = RunEntryView(view_model)
         self._runs = RunList(view_model)
+        self._marks = RunMarks(view_model)
         self._setup = Words("", "mute", name="session_setup")
         self._end = Button("End session", "plain", name="session_end")
         self._end.clicked.connect(view_model.end_session)
@@ -73,7 +75,7 @@ class RidePage(Page):
         rows = QVBoxLayout(part)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(SPACE_16)
-        for widget in (self._entry, Rule(), self._runs):
+        for widget in (self._entry, Rule(), self._runs, self._marks):
             rows.addWidget(widget)
         rows.addLayout(foot)
         return part
@@ -109,6 +111,7 @@ class RidePage(Page):
             self._entry.show_entry(state.session.entry)
             self._entry.noticed.show_noticed(state.session.noticed)
             self._runs.show_runs(state.session.runs)
+            self._marks.show_state(state.session)
             self._setup.setText(state.session.setup_text)
         self._follow(state)
 
@@ -123,7 +126,9 @@ class RidePage(Page):
     def _show_problem(self, problem: Problem) -> None:
         if problem.field == "by_hand":
             self._next.show_problem(problem.text)
-        elif not any(part.show_problem(problem) for part in (self._blind, self._plan, self._start, self._entry)):
+            return
+        parts = (self._blind, self._plan, self._start, self._entry, self._marks)
+        if not any(part.show_problem(problem) for part in parts):
             self.problem_raised.emit(problem.text)
 
     def _to_baseline(self) -> None:

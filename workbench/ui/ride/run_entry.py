@@ -7,7 +7,7 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
 
 from workbench.ui.parts.buttons import Button
-from workbench.ui.parts.choice_field import FlagField
+from workbench.ui.parts.choice_field import FlagField, ListBox
 from workbench.ui.parts.labels import Words
 from workbench.ui.parts.rating_bar import ComparedBar, DirectionBar, RatingBar
 from workbench.ui.parts.theme import SPACE_16, SPACE_24
@@ -19,6 +19,7 @@ from workbench.viewmodels.ride import RideViewModel
 from workbench.viewmodels.ride_run import LABELS, RunEntry
 
 FIRST = ("travel_front", "travel_rear")
+LEVER_RIGHT = "Where its setup has it"
 MORE = ("bottom_front", "bottom_rear", "lap", "note")
 
 
@@ -41,6 +42,10 @@ class RunEntryView(QWidget):
         for line in self._lines.values():
             line.typed.connect(view_model.set_run)
             line.line.returnPressed.connect(view_model.keep_run)
+        self._lever = ListBox((("", LEVER_RIGHT),))
+        self._lever.setObjectName("run_lever")
+        self._lever.setAccessibleName("Lever on this run")
+        self._lever.activated.connect(self._set_lever)
         self._keep = Button("Keep run", "verb", name="run_keep")
         self._keep.clicked.connect(view_model.keep_run)
         self._discard = Button("Discard", "plain", name="run_discard")
@@ -93,6 +98,14 @@ class RunEntryView(QWidget):
         grid.setHorizontalSpacing(SPACE_24)
         grid.setVerticalSpacing(SPACE_16)
         grid.addWidget(self._compared, 0, 0, 1, 4)
+        lever = QHBoxLayout()
+        lever.setSpacing(SPACE_16)
+        words = Words("Lever on this run", "mute")
+        words.setBuddy(self._lever)
+        lever.addWidget(words)
+        lever.addWidget(self._lever)
+        lever.addStretch(1)
+        grid.addLayout(lever, 2, 0, 1, 4)
         for place, name in enumerate(MORE):
             grid.addWidget(self._lines[name], 1, place, Qt.AlignmentFlag.AlignTop)
             grid.setColumnStretch(place, 1)
@@ -117,6 +130,7 @@ class RunEntryView(QWidget):
                 line.set_unit(entry.length_unit)
         for name in ("travel_rear", "bottom_rear"):
             self._lines[name].setVisible(entry.has_rear)
+        self._show_lever(entry)
         self._place_lap(entry.response == "lap_s")
         self._scores.show_scores(entry.scores)
         self._discard.setVisible(entry.has_draft)
@@ -171,6 +185,17 @@ class RunEntryView(QWidget):
         if not self.noticed.isHidden():
             bring_in_sight(self.noticed)
             self.noticed.focus_first()
+
+    def _show_lever(self, entry: RunEntry) -> None:
+        keys = ["", *(key for key, _ in entry.levers)]
+        if [self._lever.itemData(at) for at in range(self._lever.count())] != keys:
+            self._lever.clear()
+            for key, words in (("", LEVER_RIGHT), *entry.levers):
+                self._lever.addItem(words, key)
+        self._lever.setCurrentIndex(max(self._lever.findData(entry.draft.lever), 0))
+
+    def _set_lever(self, place: int) -> None:
+        self._ride.set_run("lever", str(self._lever.itemData(place)))
 
     def _set_warmup(self, value: object) -> None:
         self._ride.set_run("is_warmup", bool(value))

@@ -10,6 +10,8 @@ from workbench.ui.parts.choice_field import ChoiceField, FlagField, ListBox
 from workbench.ui.parts.labels import Words
 from workbench.ui.parts.step_list import Step, StepList
 from workbench.ui.parts.theme import SPACE_4, SPACE_8, SPACE_16, SPACE_24
+from workbench.ui.ride.setup_pick import SetupPick
+from workbench.ui.ride.start_check import StartCheck
 from workbench.ui.ride.typed_line import TypedLine
 from workbench.viewmodels.base import Problem
 from workbench.viewmodels.ride import RideState, RideViewModel
@@ -39,15 +41,12 @@ class StartView(QWidget):
         self._judged = QHBoxLayout(self._response_part)
         self._surface: ChoiceField | None = None
         self._surface_cell = QVBoxLayout()
-        self._setup = Words("", "strong", name="ride_setup")
+        self._setup = SetupPick(view_model)
         self._steps = StepList(name="ride_steps")
         self._steps.step_ticked.connect(self._tick)
         self._all = Button("All of these are set", "plain", name="ride_all_set")
         self._all.clicked.connect(view_model.take_all_steps)
-        self._verify = Words("", "text", name="ride_verify_list")
-        self._verified = FlagField(label="Verified: all of this is so", name="ride_verified")
-        self._verified.value_committed.connect(self._set_verified)
-        self._why_not = TypedLine("not_verified", "Or: why it is not verified", prefix="ride")
+        self._check = StartCheck(view_model)
         self._start = Button("Start session", "verb", name="ride_start")
         self._start.clicked.connect(view_model.start_session)
         self._reopen = Button("", "link", name="ride_reopen")
@@ -55,7 +54,7 @@ class StartView(QWidget):
         self._blind = Button("Blind test ...", "link", name="ride_blind")
         self._blind.clicked.connect(view_model.plan_blind)
         self.keys = (self._start, self._blind, self._reopen)  # the sheet places them, where they stay in sight
-        self._lines = (self._new, self._temperature, self._planned, self._why_not)
+        self._lines = (self._new, self._temperature, self._planned)
         for line in self._lines:
             line.typed.connect(view_model.set_start)
         self._build()
@@ -72,10 +71,6 @@ class StartView(QWidget):
         grid.addWidget(self._planned, 1, 2, Qt.AlignmentFlag.AlignTop)
         for column in range(3):
             grid.setColumnStretch(column, 1)
-        check = QHBoxLayout()
-        check.setSpacing(SPACE_24)
-        check.addWidget(_cell("\u00a0", self._verified), 0, Qt.AlignmentFlag.AlignTop)
-        check.addWidget(self._why_not, 1, Qt.AlignmentFlag.AlignTop)
         self._judged.setContentsMargins(0, 0, 0, 0)
         self._judged.setSpacing(SPACE_16)
         self._judged.addWidget(Words(JUDGED_BY, "mute"))
@@ -89,8 +84,7 @@ class StartView(QWidget):
         rows.addLayout(told)
         rows.addWidget(self._steps)
         rows.addWidget(self._all, 0, Qt.AlignmentFlag.AlignLeft)
-        rows.addWidget(self._verify)
-        rows.addLayout(check)
+        rows.addWidget(self._check)
 
     def show_state(self, state: RideState) -> None:
         """Show what was entered."""
@@ -108,18 +102,15 @@ class StartView(QWidget):
         self._temperature.set_unit(start.temperature_unit.replace("deg", "°"))
         self._temperature.show_text(draft.temperature)
         self._planned.show_text(draft.planned)
-        self._setup.setText(start.setup_text)
+        self._setup.show_start(start, can_switch=state.plan is None)
         self._steps.set_steps([Step(line.key, line.text, remark=line.remark) for line in start.steps])
         self._steps.setVisible(bool(start.steps))
         self._all.setVisible(len(start.steps) > 1)
-        self._verify.setText("\n".join(f"{place}. {words}." for place, words in enumerate(start.verify, start=1)))
-        self._verified.set_value(draft.verified)
-        self._why_not.show_text(draft.not_verified)
         self._reopen.set_text(f"Open again: {state.last_session_text}")
         is_open = state.plan is None  # a blind test says itself how many runs, by what, and from a verified start only
         self._reopen.setVisible(bool(state.last_session) and is_open)
-        for part in (self._planned, self._why_not):
-            part.setVisible(is_open)
+        self._planned.setVisible(is_open)
+        self._check.show_start(start, takes_reasons=is_open)
         self._response_part.setVisible(is_open)
 
     def focus_first(self) -> None:
@@ -133,14 +124,10 @@ class StartView(QWidget):
             "new_course": self._new,
             "temperature": self._temperature,
             "planned": self._planned,
-            "not_verified": self._why_not,
-            "verified": self._why_not,
         }
-        line = places.get(problem.field)
-        if line is self._why_not and line.isHidden():
-            self._verified.set_problem(problem.text)
-            self._verified.setFocus(Qt.FocusReason.OtherFocusReason)
+        if self._check.show_problem(problem) or self._setup.show_problem(problem):
             return True
+        line = places.get(problem.field)
         if line is not None:
             line.set_problem(problem.text)
         return line is not None
@@ -177,11 +164,6 @@ class StartView(QWidget):
 
     def _set_hit(self, value: object) -> None:
         self._ride.set_start("has_heavy_hit", bool(value))
-
-    def _set_verified(self, value: object) -> None:
-        self._ride.set_start("verified", bool(value))
-        self._why_not.set_problem("")
-        self._verified.set_problem("")
 
     def _tick(self, key: str, _done: bool) -> None:
         self._ride.take_step(key)
