@@ -52,13 +52,14 @@ class GarageRow:
 
 
 def garage_rows(
-    *, archived: bool = False, among: Collection[str] | None = None
+    *, archived: bool = False, template: bool = False, among: Collection[str] | None = None
 ) -> Callable[[Reader], tuple[GarageRow, ...]]:
-    """Give the query for all bikes, or those among some, with their riders' names, by name."""
+    """Give the query for all bikes, or those among some, with their riders' names, by name; templates are apart."""
 
     def query(reader: Reader) -> tuple[GarageRow, ...]:
         some: dict[str, Any] = {} if among is None else {"id": tuple(among)}
-        bikes = [bike for bike in reader.find(Bike, **some) if (bike.archived_at is not None) == archived]
+        found = (bike for bike in reader.find(Bike, **some) if (bike.template_at is not None) == template)
+        bikes = [bike for bike in found if (bike.archived_at is not None) == archived]
         riders = _riders_of(reader, None if among is None else tuple(bike.id for bike in bikes))
         return in_order(GarageRow(bike, tuple(riders.get(bike.id, ()))) for bike in bikes)
 

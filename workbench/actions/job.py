@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 from typing import Any
 
 from workbench.actions.checkin import read_open, services_due
@@ -38,8 +39,9 @@ def job_records(
         told = tuple(session.id for session in sessions if session.id not in concealed)
         sag = reader.find(SagMeasurement, **whose)
         still_open = read_open(reader, bike_id)
+        first = () if rider is None else (rider,)
         return JobRecords(
-            parts=parts,
+            parts=replace(parts, riders=(*first, *(one for one in parts.riders if one is not rider))),
             sag=sag,
             setups=setups,
             current=matching_setup(setups, values_of(reader, setups), values_now(parts)),

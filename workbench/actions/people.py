@@ -7,9 +7,11 @@ from dataclasses import replace
 
 from workbench.actions.ids import new_id
 from workbench.library.gate import Gate, Reader
-from workbench.model.bike import BikeRider
+from workbench.model.bike import Bike, BikeRider
+from workbench.model.errors import LibraryError
 from workbench.model.facts import check_field, field_of
 from workbench.model.person import Person
+from workbench.model.ride import Session
 
 
 def person(person_id: str) -> Callable[[Reader], Person | None]:
@@ -95,3 +97,48 @@ def archive_person(person_id: str) -> Callable[[Gate], None]:
         gate.put(replace(gate.need(Person, person_id), archived_at=gate.now))
 
     return deed
+
+
+def bring_back_person(person_id: str) -> Callable[[Gate], None]:
+    """Give the deed that takes a person out of the archive."""
+
+    def deed(gate: Gate) -> None:
+        gate.put(replace(gate.need(Person, person_id), archived_at=None))
+
+    return deed
+
+
+def take_off_rider(bike_id: str, person_id: str) -> Callable[[Gate], None]:
+    """Give the deed that takes a rider off a bike; what they rode stays. The next one becomes the main rider."""
+
+    def deed(gate: Gate) -> None:
+        links = gate.find(BikeRider, bike_id=bike_id, order_by=("id",))
+        for link in links:
+            if link.person_id == person_id:
+                gate.delete(BikeRider, link.id)
+        left = [link for link in links if link.person_id != person_id]
+        if left and not any(link.is_main for link in left):
+            gate.put(replace(left[0], is_main=True))
+
+    return deed
+
+
+def bikes_of(person_id: str) -> Callable[[Reader], tuple[Bike, ...]]:
+    """Give the query for the bikes somebody rides, by name."""
+
+    def query(reader: Reader) -> tuple[Bike, ...]:
+        keys = tuple(link.bike_id for link in reader.find(BikeRider, person_id=person_id))
+        found = (bike for bike in reader.find(Bike, id=keys) if bike.template_at is None)
+        return tuple(sorted(found, key=lambda bike: (bike.name.casefold(), bike.id)))
+
+    return query
+
+
+def refuse_beside_another(gate: Gate, bike_id: str, rider_id: str) -> None:
+    """Refuse a session while another rider's is open on the bike: the changes of one would be in the other's runs."""
+    for other in gate.find(Session, bike_id=bike_id, ended_at=None):
+        if other.rider_id != rider_id:
+            name = gate.need(Person, other.rider_id).name
+            raise LibraryError(
+                f"A session of {name} is open on this bike. Choose {name} on the garage sheet and end it first."
+            )

@@ -19,6 +19,7 @@ from workbench.viewmodels.base import Problem, ViewModel
 from workbench.viewmodels.bench import Bench
 from workbench.viewmodels.garage_list import GarageList
 from workbench.viewmodels.shown import short_time
+from workbench.viewmodels.under_way import known_drafts, under_way_text
 from workbench.viewmodels.window_state import (
     BACKUPS,
     BUNDLE,
@@ -69,7 +70,7 @@ class WindowViewModel(ViewModel[WindowState]):
         self._search = ""
         self._shows_archive = False
         self._due: dict[str, str] = {}
-        self._under_way: dict[str, tuple[str, ...]] = {}  # stations with an entry under way, by bike
+        self._under_way: dict[str, tuple[tuple[str, str | None], ...]] = {}  # entries under way, by bike
         self._offered = ""  # the step from an earlier start that was last offered
         super().__init__(desk, bench)
 
@@ -118,8 +119,10 @@ class WindowViewModel(ViewModel[WindowState]):
         return records.parts.rider(self._bench.rider_id) if records else None
 
     def _draft_stations(self, bike_id: str) -> tuple[str, ...]:
-        kinds = (draft.kind for draft in self._desk.drafts(bike_id))
-        return tuple(sorted(DRAFT_STATIONS[kind] for kind in kinds if kind in DRAFT_STATIONS))
+        return tuple(sorted(DRAFT_STATIONS[draft.kind] for draft in known_drafts(self._desk.drafts(bike_id))))
+
+    def _entries(self, bike_id: str) -> tuple[tuple[str, str | None], ...]:
+        return tuple((draft.kind, draft.subject) for draft in known_drafts(self._desk.drafts(bike_id)))
 
     def hear(self, touched: Touched) -> None:
         """Every deed may change the list, the job line or the undo texts; a letter typed into an entry changes none."""
@@ -134,10 +137,10 @@ class WindowViewModel(ViewModel[WindowState]):
         self.refresh()
 
     def _draft_moved(self, touched: Touched) -> bool:
-        """Tell whether an entry was begun or closed, so that a station is due that was not before, or no longer."""
+        """Tell whether an entry was begun, closed or taken up again, so that the list says something else."""
         before = {bike_id: self._under_way.get(bike_id) for bike_id in touched.bikes}
-        self._under_way.update({bike_id: self._draft_stations(bike_id) for bike_id in touched.bikes})
-        return any(stations != self._under_way[bike_id] for bike_id, stations in before.items())
+        self._under_way.update({bike_id: self._entries(bike_id) for bike_id in touched.bikes})
+        return any(entries != self._under_way[bike_id] for bike_id, entries in before.items())
 
     def due(self, bike_id: str) -> str:
         """Say the next thing due on a bike; read when its row is first painted."""
@@ -147,7 +150,7 @@ class WindowViewModel(ViewModel[WindowState]):
             if put_back_due(records.parts) and not records.drafts and PUT_BACK not in text:
                 left = text.removeprefix("adjusters: ")
                 text = f"{left}; {PUT_BACK}" if text != "done" else PUT_BACK
-            self._due[bike_id] = text
+            self._due[bike_id] = under_way_text(self._desk.drafts(bike_id), records.parts) or text
         return self._due[bike_id]
 
     def search(self, text: str) -> None:
@@ -161,8 +164,12 @@ class WindowViewModel(ViewModel[WindowState]):
         self.refresh()
 
     def open_bike(self, bike_id: str) -> None:
-        """Put a bike on the bench, at the station that is due."""
+        """Put a bike on the bench, where an entry was left, else at the station that is due."""
         if bike_id == self._bench.bike_id and self._bench.station not in WITHOUT_BIKE:
+            return
+        if entries := self._entries(bike_id):
+            self._bench.put_bike(bike_id)
+            self._bench.go_to(DRAFT_STATIONS[entries[0][0]])
             return
         records = self._desk.ask(job_records(bike_id, self._draft_stations(bike_id), now=self._desk.now()))
         marks = job_marks(records)
