@@ -104,3 +104,13 @@ def test_a_line_being_typed_in_keeps_its_caret_while_it_is_kept_at_every_letter(
     driver.bot.keyClicks(line, "x")
     assert (line.text(), line.cursorPosition()) == ("Knxocks", 3)
     assert driver.model.state.bothers == "Knxocks"
+
+
+def test_an_intake_under_way_goes_on_at_the_first_line_left_when_the_program_starts_again(qtbot, desk, bike, driver):
+    driver.press("checkin_begin")
+    driver.press("check_frame_severity_1")
+    again = CheckInPage(CheckInViewModel(desk, driver.bench))
+    qtbot.addWidget(again)
+    again.start()
+    again.show()
+    assert again.focusWidget().objectName() == "check_headset_severity_1"

@@ -49,7 +49,7 @@ class CheckRowView(QWidget):
         self._note.setAccessibleName(f"{row.title}: note")
         self._note.setPlaceholderText("Note")
         self._note.textEdited.connect(self._write)
-        self._declines = TickBox(DECLINES, name=f"{name}_declined")
+        self._declines = TickBox(DECLINES, name=f"{name}_declined_entry")
         self._declines.setAccessibleName(f"{row.title}: {DECLINES.lower()}")
         self._declines.clicked.connect(self._decline)
         self._more = self._build_more()

@@ -58,6 +58,7 @@ class CheckInPage(Page):
         """Put the focus on the next thing to do."""
         state = self._checkin.state
         if state.is_writing:
+            self._writing.show_state(state)  # at a start the focus is put before anything is drawn
             self._writing.start(state)
             return
         target = self._onward if state.was_checked else self._first
