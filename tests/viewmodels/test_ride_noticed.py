@@ -83,3 +83,37 @@ def test_a_kept_draft_gives_back_what_can_be_meant():
     assert ride_noticed.in_order((("packs", "sideways"), ("no_such", "front"), ("dives", "front"))) == (
         ("dives", "front"),
     )
+
+
+# Overruled twice
+
+
+def overrule(riding):
+    """Keep a run, and set the proposed adjuster elsewhere than proposed."""
+    riding.set_run("liking", 5)
+    riding.set_run("direction", -1)
+    riding.keep_run()
+    look = riding.state.session.next
+    other = look.position - 1 if look.position > look.now else look.position + 1
+    assert riding.change_by_hand(f"adjuster/{look.adjuster_id}", str(other))
+
+
+def test_a_rider_who_went_elsewhere_twice_is_asked_what_they_are_after(desk, riding):
+    riding.set_run("liking", 5)
+    riding.keep_run()  # a warm-up: what is proposed next is to ride it as it stands
+    overrule(riding)
+    riding.set_run("liking", 5)
+    riding.keep_run()
+    assert riding.state.session.next.ask == ""
+    overrule(riding)
+    riding.set_run("liking", 5)
+    riding.keep_run()
+    look = riding.state.session.next
+    assert (look.ask, look.goal, look.offers) == ("What are you after?", "", ())
+    riding.say_after("composure")
+    look = riding.state.session.next
+    assert look.goal == "composure"
+    riding.work_on(look.offers[-1][0])
+    assert riding.state.session.next.adjuster_id == look.offers[-1][0]
+    desk.undo()
+    assert riding.state.session.next.goal == ""

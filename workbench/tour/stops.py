@@ -16,6 +16,7 @@ from workbench.tour import spring_stops
 from workbench.tour.blind_stops import BLIND_STOPS
 from workbench.tour.checkin_stops import CHECKIN_STOPS
 from workbench.tour.review_stops import REVIEW_STOPS, attributes
+from workbench.tour.ride_stops import ride_stops
 from workbench.tour.safety_stops import SAFETY_STOPS
 from workbench.ui.parts.sheet import Sheet
 
@@ -197,6 +198,7 @@ STOPS: tuple[tuple[str, str, bool, Go], ...] = (
     ("sample", "ride-changed", False, partial(riding, runs=4)),
     ("sample", "ride-attributes", False, attributes),
     ("sample", "ride-bench", True, partial(riding, runs=3)),
+    *ride_stops(riding),
     *BLIND_STOPS,
     *REVIEW_STOPS,
     *SAFETY_STOPS,

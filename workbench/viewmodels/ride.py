@@ -12,12 +12,15 @@ from workbench.actions.ride import (
     change_settings,
     courses,
     end_session,
+    goal_in,
     overrules_in,
     reopen_session,
+    say_after,
     start_session,
 )
 from workbench.actions.setups import Values, steps_to_setup, take_all_steps, take_step
 from workbench.model.errors import InputError, WorkbenchError
+from workbench.model.goals import GOALS
 from workbench.model.ride import Overrule
 from workbench.model.setting import Item, Setup, changes_between
 from workbench.model.steps import Step
@@ -90,6 +93,7 @@ class RideViewModel(RunDeeds):
             self._bench.units,
             focus=self._focus,
             overrules=self._desk.ask(overrules_in(session.session.id)),
+            goal=self._desk.ask(goal_in(session.session.id)),
         )
 
     # Starting
@@ -223,6 +227,10 @@ class RideViewModel(RunDeeds):
         if look is not None and look.adjuster_id:
             self._focus = Focus(None, self._focus.put_aside | {look.adjuster_id})
             self.refresh()
+
+    def say_after(self, goal: str) -> None:
+        """Note what the rider is after, once they lead; the adjusters that bear on it are offered."""
+        self.act(f"After {GOALS.get(goal, goal).lower()}"[:60], say_after(self._session_id(), goal))
 
     def _change(
         self,

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from workbench.actions.ride import RideRecords
@@ -11,6 +11,7 @@ from workbench.model.adjuster import adjuster_words, restore_text
 from workbench.model.baseline import baseline_question
 from workbench.model.errors import InputError
 from workbench.model.facts import read_whole
+from workbench.model.goals import GOALS, adjusters_for
 from workbench.model.parts import ITEM_QUANTITIES, BikeParts, settable_items
 from workbench.model.setting import Item
 from workbench.model.steps import relative_text
@@ -21,6 +22,7 @@ if TYPE_CHECKING:
 
 OVERRULES_TO_FOLLOW = 2  # after so many the rider leads and the tool follows
 YOURS = "You went your own way twice, so the choice is yours: change what you like, one thing at a time. The runs say:"
+ASK = "What are you after?"
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,6 +38,11 @@ class NextLook:
     steps: int = 0
     now: int = 0
     follows_rider: bool = False
+    used_up: tuple[str, ...] = ()  # adjusters whose range is used up, and what that could mean
+    ask: str = ""  # what the rider is after is asked once the plan follows
+    goals: tuple[tuple[str, str], ...] = ()
+    goal: str = ""
+    offers: tuple[tuple[str, str], ...] = ()  # adjusters that bear on it
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,8 +69,33 @@ def propose(records: RideRecords, *, working_on: str | None, put_aside: frozense
     )
 
 
-def look_of(step: NextStep, records: RideRecords, *, overrules: int) -> NextLook:
-    """Say the proposal."""
+def look_of(step: NextStep, records: RideRecords, *, overrules: int, goal: str = "") -> NextLook:
+    """Say the proposal, what is used up, and what is asked of a rider who leads."""
+    look = replace(_look_of(step, records, overrules=overrules), used_up=used_up(step, records))
+    if not look.follows_rider:
+        return look
+    offers = tuple(
+        (one.id, f"Work on {records.parts.unit_of(one).end} {adjuster_words(one)}")
+        for one in adjusters_for(goal, records.parts)
+    )
+    return replace(look, ask=ASK, goals=tuple(GOALS.items()), goal=goal if goal in GOALS else "", offers=offers)
+
+
+def used_up(step: NextStep, records: RideRecords) -> tuple[str, ...]:
+    """Say which ranges are used up, and what that could mean."""
+    from workbench.evidence.used_up import used_up_means
+
+    said = []
+    for one in step.remaining:
+        adjuster = records.parts.adjuster(one.key)
+        if adjuster is None or one.exhausted is None:
+            continue
+        title = f"{records.parts.unit_of(adjuster).end.capitalize()} {adjuster_words(adjuster)}"
+        said.append(f"{title}: range used up, {one.exhausted} end. {used_up_means(adjuster.kind, one.exhausted)}")
+    return tuple(said)
+
+
+def _look_of(step: NextStep, records: RideRecords, *, overrules: int) -> NextLook:
     parts = records.parts
     follows = overrules >= OVERRULES_TO_FOLLOW
     adjuster = parts.adjuster(step.adjuster_key) if step.adjuster_key else None

@@ -61,6 +61,7 @@ def resolve_session(
     *,
     focus: Focus,
     overrules: int,
+    goal: str = "",
 ) -> SessionState:
     """Lay the session out; ``draft`` is the run being entered, if one is."""
     setup = records.current
@@ -73,7 +74,7 @@ def resolve_session(
         title=f"Session on {session.course.name}",
         subtitle=f"{short_time(session.session.started_at)}, {how_many(len(session.runs), 'run')}{planned}",
         setup_text=f"Setup no. {setup.number} is on the bike" if setup else "The bike stands as no setup says",
-        next=ride_next.look_of(step, records, overrules=overrules),
+        next=ride_next.look_of(step, records, overrules=overrules, goal=goal),
         entry=ride_run.resolve_entry(
             draft or RunDraft(),
             records.parts,

@@ -10,8 +10,10 @@ from workbench.ui.parts.care_note import CareNote
 from workbench.ui.parts.choice_field import FlagField, ListBox
 from workbench.ui.parts.labels import Words
 from workbench.ui.parts.theme import SPACE_8
+from workbench.ui.ride.after_view import AfterView
 from workbench.ui.ride.typed_line import TypedLine
 from workbench.viewmodels.ride import RideViewModel
+from workbench.viewmodels.ride_next import NextLook
 from workbench.viewmodels.ride_session import SessionState
 
 ROLL_OUT = "Before the next run: three pushes on each end, both brakes, a hundred metres of easy rolling."
@@ -32,6 +34,8 @@ class NextView(QWidget):
         self._other.clicked.connect(view_model.put_aside)
         self._by_hand = Button("Change something else ...", "link", name="next_by_hand")
         self._by_hand.clicked.connect(self._fold)
+        self._used_up = Words("", "note", name="next_used_up")
+        self._after = AfterView(view_model)
         self._changed = Words("", "strong", name="next_changed")
         self._care = CareNote(ROLL_OUT, name="roll_out")
         self._what = ListBox(())
@@ -57,6 +61,8 @@ class NextView(QWidget):
             rows.addWidget(widget)
         rows.addSpacing(SPACE_8)
         rows.addLayout(buttons)
+        rows.addWidget(self._after)
+        rows.addWidget(self._used_up)
         rows.addWidget(self._hand)
 
     def show_state(self, state: SessionState) -> None:
@@ -65,6 +71,8 @@ class NextView(QWidget):
         self._title.set_words("" if waits else look.title)
         self._move.set_words("" if waits else look.move)
         self._reason.set_words("" if waits else look.reason)
+        self._used_up.set_words("" if waits else "\n\n".join(look.used_up))
+        self._after.show_look(NextLook() if waits else look)
         self._set.setVisible(bool(look.verb) and not waits)
         self._other.setVisible(bool(look.adjuster_id) and not waits)
         self._changed.set_words(f"Changed: {state.changed}. Ride it now." if waits else "")
