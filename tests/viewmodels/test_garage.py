@@ -104,6 +104,10 @@ def test_riders_are_chosen_and_added(desk):
     other = desk.do("Add", add_person("J. Okoye"))
     assert view_model.state.others == ((other.id, "J. Okoye"),)
     view_model.choose_rider(other.id)
+    assert [name for _, name in view_model.state.riders] == ["M. Anders", "J. Okoye"]
+    assert [row.is_on_bench for row in view_model.state.rider_rows] == [False, True]
+    assert next(part for part in view_model.state.sections if part.key == "rider").rows[0].value == "J. Okoye"
+    view_model.make_main(other.id)
     assert [name for _, name in view_model.state.riders] == ["J. Okoye", "M. Anders"]
     view_model.add_new_rider("S. Tamm")
     assert len(desk.ask(bike_parts(bike.id)).riders) == 3

@@ -65,8 +65,8 @@ def _copy_unit(gate: Gate, parts: BikeParts, unit: Unit, copy_id: str, *, with_r
     copy = replace(unit, id=new_id(), bike_id=copy_id, serial="")
     generation = Generation(new_id(), copy.id, 1, "new", gate.now)
     gate.put(copy, generation)
-    for kind in (Valve, Spring):
-        gate.put(*(replace(one, id=new_id(), unit_id=copy.id) for one in gate.find(kind, unit_id=unit.id)))
+    gate.put(*(replace(one, id=new_id(), unit_id=copy.id) for one in gate.find(Valve, unit_id=unit.id)))
+    gate.put(*(replace(one, id=new_id(), unit_id=copy.id) for one in gate.find(Spring, unit_id=unit.id)))
     adjusters = parts.adjusters_of(unit.id)
     keys = {one.id: new_id() for one in adjusters}
     for one in adjusters:

@@ -142,3 +142,13 @@ def refuse_beside_another(gate: Gate, bike_id: str, rider_id: str) -> None:
             raise LibraryError(
                 f"A session of {name} is open on this bike. Choose {name} on the garage sheet and end it first."
             )
+
+
+def open_session_rider(bike_id: str) -> Callable[[Reader], str | None]:
+    """Give the query for whose session is open on a bike."""
+
+    def query(reader: Reader) -> str | None:
+        found = reader.find(Session, bike_id=bike_id, ended_at=None, limit=1)
+        return found[0].rider_id if found else None
+
+    return query

@@ -15,7 +15,7 @@ from workbench.model.errors import InputError
 from workbench.model.person import Person
 from workbench.model.ride import Course, Run, Session
 from workbench.model.setting import Setup
-from workbench.model.unit import Pump, Unit
+from workbench.model.unit import Generation, Pump, Unit, Valve
 
 TEXT_LIMIT = 200
 NOTE_LIMIT = 5000
@@ -188,6 +188,8 @@ FACTS: dict[type, tuple[Field, ...]] = {
         Field("chart_from", "Counted from", "choice", choices={"closed": "Closed", "open": "Open"}),
         Field("note", "Note", "note"),
     ),
+    Generation: (Field("note", "What was done", "note"),),
+    Valve: (Field("place", "Where the valve is"),),
     Tyre: (
         Field("name", "Tyre"),
         Field("width_mm", "Width", "length", low=20, high=150),

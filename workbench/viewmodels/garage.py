@@ -3,21 +3,22 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Any
 
-from workbench.actions.garage import start_generation
+from workbench.actions.garage_parts import MoreParts, more_parts
 from workbench.actions.job import job_records
 from workbench.actions.parts import bike_parts
-from workbench.actions.people import add_person, add_rider, main_rider, people
+from workbench.actions.people import bikes_of, open_session_rider, people
 from workbench.model.bike import LAYOUTS, Bike, Station, StationState, Tyre, ends_of
 from workbench.model.errors import WorkbenchError
 from workbench.model.job import job_marks
 from workbench.model.parts import BikeParts
 from workbench.model.person import Person
-from workbench.model.unit import GENERATION_REASONS, SPRINGS, Unit
-from workbench.viewmodels.base import Problem, ViewModel
-from workbench.viewmodels.fact_rows import FactRow, fact_rows
+from workbench.model.unit import SPRINGS, Unit
+from workbench.viewmodels.fact_rows import fact_rows
+from workbench.viewmodels.garage_deeds import GarageDeeds, GarageState, Section
+from workbench.viewmodels.garage_rows import photo_rows, rider_rows, unit_parts
 from workbench.viewmodels.shown import Units, short_date
 from workbench.viewmodels.typed_facts import keep_typed, typed_key, typed_texts, with_typed
 
@@ -41,40 +42,27 @@ _SPRING_FACTS = {"air": _AIR_FACTS, "coil": _COIL_FACTS, "air_coil": _AIR_FACTS 
 _TAIL_FACTS = ("maker_sag_low", "maker_sag_high", "serial", "note")
 
 
-@dataclass(frozen=True, slots=True)
-class Section:
-    """A titled group of facts of one record."""
-
-    key: str
-    title: str
-    rows: tuple[FactRow, ...]
-    note: str = ""
-    care: str = ""
-    unit_id: str = ""  # set where new hardware can be declared
+NOTHING_MORE = MoreParts()
 
 
-@dataclass(frozen=True, slots=True)
-class GarageState:
-    """The bike's sheet."""
-
-    bike_id: str = ""
-    title: str = ""
-    layout: str = ""
-    sections: tuple[Section, ...] = ()
-    riders: tuple[tuple[str, str], ...] = ()  # the main rider first
-    others: tuple[tuple[str, str], ...] = ()  # people who could ride it
-    reasons: tuple[tuple[str, str], ...] = tuple(GENERATION_REASONS.items())
-    missing: str = ""
-
-
-def resolve(parts: BikeParts, everybody: tuple[Person, ...], units: Units, typed: Mapping[str, str]) -> GarageState:
+def resolve(
+    parts: BikeParts,
+    everybody: tuple[Person, ...],
+    units: Units,
+    typed: Mapping[str, str],
+    more: MoreParts = NOTHING_MORE,
+    rider: Person | None = None,
+) -> GarageState:
     """Lay out the bike's facts by section; ``typed`` are texts that could not be read."""
     ridden_by = {person.id for person in parts.riders}
-    sections = [_rider_section(parts, units)] if parts.riders else []
+    rider = rider or parts.rider()
+    sections = [_rider_section(rider, units)] if rider else []
     sections.append(
         Section("bike", "Bike", fact_rows(parts.bike, units, names=_bike_facts(parts.bike)), LAYOUTS[parts.bike.layout])
     )
-    sections.extend(_unit_section(parts, unit, units) for unit in parts.units)
+    sections.extend(
+        replace(_unit_section(parts, unit, units), parts=unit_parts(parts, more, unit)) for unit in parts.units
+    )
     sections.extend(_tyre_section(tyre, units) for tyre in parts.tyres)
     return GarageState(
         bike_id=parts.bike.id,
@@ -83,7 +71,9 @@ def resolve(parts: BikeParts, everybody: tuple[Person, ...], units: Units, typed
         sections=tuple(replace(section, rows=with_typed(section.rows, typed)) for section in sections),
         riders=tuple((person.id, person.name) for person in parts.riders),
         others=tuple((person.id, person.name) for person in everybody if person.rides and person.id not in ridden_by),
-        missing=_missing(parts),
+        missing=_missing(parts, rider),
+        photos=photo_rows(more),
+        is_template=parts.bike.template_at is not None,
     )
 
 
@@ -92,8 +82,7 @@ def _bike_facts(bike: Bike) -> tuple[str, ...]:
     return ("name", "discipline", "is_ebike", *rear, "head_angle_deg", "wheelbase_mm", "bb_drop_mm", "tags", "note")
 
 
-def _rider_section(parts: BikeParts, units: Units) -> Section:
-    rider = parts.riders[0]
+def _rider_section(rider: Person, units: Units) -> Section:
     names = ("name", "mass_kg", "is_child", "pressure_unit", "length_unit", "mass_unit", "rate_unit")
     return Section("rider", "Rider", fact_rows(rider, units, names=names), "The card is printed in the rider's units.")
 
@@ -127,11 +116,11 @@ def _tyre_section(tyre: Tyre, units: Units) -> Section:
     return Section(f"{tyre.end}_tyre", f"{tyre.end.capitalize()} tyre", fact_rows(tyre, units))
 
 
-def _missing(parts: BikeParts) -> str:
+def _missing(parts: BikeParts, rider: Person | None) -> str:
     wanted = []
-    if not parts.riders:
+    if rider is None:
         wanted.append("a rider")
-    elif parts.riders[0].mass_kg is None:
+    elif rider.mass_kg is None:
         wanted.append("the rider's mass ready to ride")
     wanted.extend(
         "the fork's travel" if unit.kind == "fork" else "the shock's stroke"
@@ -141,11 +130,26 @@ def _missing(parts: BikeParts) -> str:
     return f"Still needed before sag: {', '.join(wanted)}." if wanted else ""
 
 
-class GarageViewModel(ViewModel[GarageState]):
+class GarageViewModel(GarageDeeds):
     """The bike's sheet and its deeds."""
 
     station = "garage"
-    watched = frozenset({"bike", "bike_rider", "person", "unit", "generation", "tyre"})
+    watched = frozenset(
+        {
+            "bike",
+            "bike_rider",
+            "person",
+            "unit",
+            "generation",
+            "tyre",
+            "valve",
+            "photo",
+            "range_count",
+            "adjuster",
+            "sag_measurement",
+            "session",
+        }
+    )
 
     def read(self) -> GarageState:
         """Read the bike on the bench."""
@@ -156,13 +160,19 @@ class GarageViewModel(ViewModel[GarageState]):
         except WorkbenchError:  # the bike went away with an undone step
             return GarageState()
         typed = typed_texts(self._desk, self.bike_id)
-        return resolve(parts, self._desk.ask(people()), self._bench.units, typed)
+        more, rider = self._desk.ask(more_parts(self.bike_id)), parts.rider(self._bench.rider_id)
+        state = resolve(parts, self._desk.ask(people()), self._bench.units, typed, more, rider)
+        bikes = {one.id: tuple(bike.name for bike in self._desk.ask(bikes_of(one.id))) for one in parts.riders}
+        busy = self._desk.ask(open_session_rider(self.bike_id))
+        return replace(state, rider_rows=rider_rows(parts, rider, bikes, busy))
 
     def next_station(self) -> str:
         """Give the station to go on to: the one that is due, the card when none is."""
         if not self.state.bike_id:
             return Station.CHECKIN
-        marks = job_marks(self._desk.ask(job_records(self.bike_id, (), now=self._desk.now())))
+        marks = job_marks(
+            self._desk.ask(job_records(self.bike_id, (), rider_id=self._bench.rider_id, now=self._desk.now()))
+        )
         due = next((mark.station for mark in marks if mark.state == StationState.NOW), Station.CARD)
         return Station.CHECKIN if due == Station.GARAGE else due
 
@@ -186,30 +196,11 @@ class GarageViewModel(ViewModel[GarageState]):
         if row is not None:
             keep_typed(self._desk, self.bike_id, typed_key(row.record_id, name), text)
 
-    def choose_rider(self, person_id: str) -> None:
-        """Make somebody the bike's main rider."""
-        name = dict(self.state.riders + self.state.others).get(person_id, "")
-        self.act(f"Main rider {name}"[:60], main_rider(self.bike_id, person_id))
-
-    def add_new_rider(self, name: str) -> bool:
-        """Add a person and let them ride this bike."""
-        try:
-            add = add_person(name, like=self._bench.person)
-        except WorkbenchError as error:
-            self.refused.emit(Problem(str(error), "rider"))
-            return False
-        bike_id = self.bike_id
-        return self.act(f"Add rider {name.strip()[:40]}", lambda gate: add_rider(bike_id, add(gate).id)(gate)) is None
-
     def show_spring(self, unit_id: str) -> None:
         """Say which end the spring sheet opens at."""
         unit = next((one for one in self._desk.ask(bike_parts(self.bike_id)).units if one.id == unit_id), None)
         if unit is not None:
             self._desk.set_setting(f"spring/end/{self.bike_id}", unit.end)
-
-    def new_hardware(self, unit_id: str, reason: str) -> None:
-        """Say that a unit is no longer what was measured: counts and sag fall due."""
-        self.act(f"{GENERATION_REASONS[reason]}: counts and sag fall due", start_generation(unit_id, reason))
 
 
 _RECORDS: dict[str, type] = {"Rider": Person, "Bike": Bike, "Front tyre": Tyre, "Rear tyre": Tyre}

@@ -3,17 +3,18 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
+from workbench.ui.garage.photos import PhotosView
+from workbench.ui.garage.riders import RidersView
 from workbench.ui.garage.section import SectionView
 from workbench.ui.page import Page
 from workbench.ui.parts.buttons import Button
-from workbench.ui.parts.choice_field import ListBox
-from workbench.ui.parts.labels import Words, one_line
+from workbench.ui.parts.labels import Words
 from workbench.ui.parts.sheet import Sheet
-from workbench.ui.parts.theme import SPACE_16
 from workbench.viewmodels.base import Problem
-from workbench.viewmodels.garage import GarageState, GarageViewModel
+from workbench.viewmodels.garage import GarageViewModel
+from workbench.viewmodels.garage_deeds import GarageState
 
 NEXT = {
     "checkin": "On to the check-in",
@@ -36,11 +37,18 @@ class GaragePage(Page):
         self._shown_bike = ""
         self._sheet = Sheet(name="garage_sheet")
         self._missing = Words("", "text", name="garage_missing")
-        self._riders = _RiderBar(view_model)
+        self._riders = RidersView(view_model)
         self._next = Button("On to the adjusters", "verb", name="garage_next")
         self._next.clicked.connect(self._go_on)
+        self._photos = PhotosView(view_model)
+        self._duplicate = Button("Duplicate", "link", name="garage_duplicate")
+        self._duplicate.setAccessibleName("Duplicate this bike: its parts, not its runs")
+        self._duplicate.clicked.connect(self._copy)
+        self._template = Button("Keep as a template", "link", name="garage_template")
+        self._template.clicked.connect(self._keep_template)
         self._sheet.body.addWidget(self._riders)
-        self._sheet.add_keys(self._next, self._missing)
+        self._sheet.body.addWidget(self._photos)
+        self._sheet.add_keys(self._next, self._duplicate, self._template, self._missing)
         whole = QVBoxLayout(self)
         whole.setContentsMargins(0, 0, 0, 0)
         whole.addWidget(self._sheet)
@@ -66,6 +74,8 @@ class GaragePage(Page):
         self._name_next()
         self._missing.set_words(state.missing)
         self._riders.show_riders(state)
+        self._photos.show_photos(state.photos)
+        self._template.setVisible(not state.is_template)
         keys = [section.key for section in state.sections]
         if keys != list(self._sections) or state.bike_id != self._shown_bike:
             self._rebuild(state)
@@ -84,8 +94,20 @@ class GaragePage(Page):
             view.text_kept.connect(self._garage.keep_text)
             view.hardware_renewed.connect(self._garage.new_hardware)
             view.spring_requested.connect(self._to_spring)
+            view.valve_placed.connect(self._garage.place_valve)
+            view.gas_said.connect(self._say_gas)
+            view.hardware_noted.connect(self._garage.note_hardware)
             self._sections[section.key] = view
-            self._sheet.body.addWidget(view)
+            self._sheet.body.insertWidget(self._sheet.body.indexOf(self._photos), view)
+
+    def _copy(self) -> None:
+        self._garage.duplicate()
+
+    def _keep_template(self) -> None:
+        self._garage.duplicate(as_template=True)
+
+    def _say_gas(self, unit_id: str, has_gas: bool) -> None:
+        self._garage.say_gas(unit_id, has_gas=has_gas)
 
     def _show_problem(self, problem: Problem) -> None:
         section, _, field = problem.field.partition("/")
@@ -94,48 +116,3 @@ class GaragePage(Page):
             view.set_problem(field, problem.text)
         else:
             self.problem_raised.emit(problem.text)
-
-
-class _RiderBar(QWidget):
-    """Who rides the bike: choose among known people or add somebody."""
-
-    def __init__(self, view_model: GarageViewModel) -> None:
-        super().__init__()
-        self._garage = view_model
-        self._choice = ListBox(())
-        self._choice.setObjectName("main_rider")
-        self._choice.setAccessibleName("Main rider")
-        self._choice.activated.connect(self._choose)
-        self._new = QLineEdit()
-        self._new.setObjectName("new_rider")
-        self._new.setAccessibleName("Name of a new rider")
-        self._new.setPlaceholderText("Name of a new rider")
-        self._new.returnPressed.connect(self._add)
-        add = Button("Add rider", "plain", name="add_rider")
-        add.clicked.connect(self._add)
-        row = QHBoxLayout(self)
-        row.setContentsMargins(0, 0, 0, 0)
-        row.setSpacing(SPACE_16)
-        self._choice.setMinimumWidth(200)
-        self._new.setMinimumWidth(200)
-        row.addWidget(Words("Main rider", "mute"))
-        row.addWidget(self._choice)
-        row.addStretch(1)
-        row.addWidget(self._new)
-        row.addWidget(add)
-
-    def show_riders(self, state: GarageState) -> None:
-        """Show the riders, the main one chosen."""
-        people = state.riders + state.others
-        self._choice.clear()
-        for person_id, name in people:
-            self._choice.addItem(one_line(name), person_id)
-        self._choice.setCurrentIndex(0 if state.riders else -1)
-        self._choice.setVisible(bool(people))
-
-    def _choose(self, place: int) -> None:
-        self._garage.choose_rider(str(self._choice.itemData(place)))
-
-    def _add(self) -> None:
-        if self._garage.add_new_rider(self._new.text()):
-            self._new.clear()

@@ -6,12 +6,13 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QMenu, QVBoxLayout, QWidget
 
 from workbench.ui.facts_form import FactsForm
+from workbench.ui.garage.unit_parts import UnitPartsView
 from workbench.ui.parts.buttons import Button
 from workbench.ui.parts.care_note import CareNote
 from workbench.ui.parts.labels import Words
 from workbench.ui.parts.sheet import Rule
 from workbench.ui.parts.theme import SPACE_8, SPACE_16
-from workbench.viewmodels.garage import Section
+from workbench.viewmodels.garage_deeds import Section
 
 
 class SectionView(QWidget):
@@ -21,6 +22,9 @@ class SectionView(QWidget):
     text_kept = Signal(str, str, str)  # section, field, text that could not be read
     hardware_renewed = Signal(str, str)  # unit, reason
     spring_requested = Signal(str)  # unit
+    valve_placed = Signal(str, str, str)  # unit, purpose, place
+    gas_said = Signal(str, bool)  # unit, whether there is such a valve
+    hardware_noted = Signal(str, str)  # generation, what was done
 
     def __init__(self, key: str, reasons: tuple[tuple[str, str], ...], parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -33,7 +37,9 @@ class SectionView(QWidget):
         self._form = FactsForm(f"facts_{key}")
         self._form.row_committed.connect(self._commit)
         self._form.row_kept.connect(self._keep)
-        self._hardware = Button("Hardware changed ...", "link", name=f"hardware_{key}")
+        self._rows = QVBoxLayout(self)
+        self._parts: UnitPartsView | None = None
+        self._hardware = Button("New hardware, service ...", "link", name=f"hardware_{key}")
         self._hardware.setMenu(self._reason_menu(reasons))
         self._spring = Button("Spring curve", "plain", name=f"spring_{key}")
         self._spring.clicked.connect(self._to_spring)
@@ -43,7 +49,7 @@ class SectionView(QWidget):
         head.addWidget(self._note, 1)
         head.addWidget(self._spring)
         head.addWidget(self._hardware)
-        rows = QVBoxLayout(self)
+        rows = self._rows
         rows.setContentsMargins(0, 0, 0, SPACE_16)
         rows.setSpacing(SPACE_8)
         rows.addWidget(Rule())
@@ -60,8 +66,27 @@ class SectionView(QWidget):
         self._hardware.setVisible(bool(section.unit_id))
         self._spring.setVisible(bool(section.unit_id))
         self._spring.setAccessibleName(f"{section.title}: spring curve")
-        self._hardware.setAccessibleName(f"{section.title}: hardware changed")
+        self._hardware.setAccessibleName(f"{section.title}: new hardware or service")
         self._form.show_facts(section.rows)
+        if section.parts is not None:
+            if self._parts is None:
+                self._add_parts()
+            if self._parts is not None:
+                self._parts.show_parts(section.parts)
+
+    def _add_parts(self) -> None:
+        view = UnitPartsView(self._key)
+        view.valve_placed.connect(self._valve_placed)
+        view.gas_said.connect(self._gas_said)
+        view.hardware_noted.connect(self.hardware_noted)
+        self._parts = view
+        self._rows.addWidget(view)
+
+    def _valve_placed(self, purpose: str, place: str) -> None:
+        self.valve_placed.emit(self._unit_id, purpose, place)
+
+    def _gas_said(self, has_gas: bool) -> None:
+        self.gas_said.emit(self._unit_id, has_gas)
 
     def _to_spring(self) -> None:
         self.spring_requested.emit(self._unit_id)

@@ -1,0 +1,18 @@
+"""Which files are pictures, told by their first bytes and never by their names."""
+
+from __future__ import annotations
+
+from workbench.model.errors import ExchangeError
+
+LARGEST_BYTES = 40_000_000
+_BEGINNINGS = (b"\xff\xd8\xff", b"\x89PNG\r\n\x1a\n", b"GIF87a", b"GIF89a", b"BM")
+
+
+def check_picture(name: str, content: bytes) -> bytes:
+    """Give the content back if it is a picture this program shows, else say what it is not."""
+    if len(content) > LARGEST_BYTES:
+        raise ExchangeError(f"{name} is larger than {LARGEST_BYTES // 1_000_000} MB. Make it smaller and add it again.")
+    is_webp = content[:4] == b"RIFF" and content[8:12] == b"WEBP"
+    if not is_webp and not content.startswith(_BEGINNINGS):
+        raise ExchangeError(f"{name} is no picture that can be shown. Add a JPEG, PNG, WebP, GIF or BMP file.")
+    return content
