@@ -17,6 +17,7 @@ from workbench.actions.job import job_records, skip_station
 from workbench.actions.parts import bike_parts
 from workbench.actions.sag import keep_sag
 from workbench.model.bike import Station, StationState
+from workbench.model.checkin import declined_sentence
 from workbench.model.errors import InputError, LibraryError
 from workbench.model.job import job_marks
 from workbench.model.sag_rules import SagRound, first_band
@@ -130,6 +131,15 @@ def test_a_declined_item_stays_open_and_the_job_line_says_so(desk):
     pivots = next(one for one in still_open(desk, bike) if one.item.code == "pivots")
     check_there_and_back(desk, "Decline", decline_item(pivots.item.id), bike_id=bike.id)
     assert marks(desk, bike)[Station.CHECKIN].why == "2 declined"
+
+
+def test_what_stops_the_bike_still_does_when_its_repair_is_declined_and_the_card_says_so(desk):
+    bike = a_counted_bike(desk)
+    filed(desk, bike, Found("frame", "stop", "Crack", is_declined=True), Found("pivots", "attend", is_declined=True))
+    frame, pivots = still_open(desk, bike)
+    assert frame.stops
+    assert declined_sentence(frame).endswith("the repair was declined. Do not ride it like this.")
+    assert declined_sentence(pivots).endswith("stop riding if it gets worse.")
 
 
 def test_nothing_is_done_twice_to_a_closed_item(desk):

@@ -87,6 +87,8 @@ def declined_sentence(item: OpenItem) -> str:
             f"{item.title}{words}: recommended and declined. Seals and oil wear on; damage from this may not be"
             " covered, and the bike should be seen again soon."
         )
+    if item.stops:
+        return f"{item.title}{words}: found unfit to ride, and the repair was declined. Do not ride it like this."
     return f"{item.title}{words}: to be attended to, and declined. Watch it, and stop riding if it gets worse."
 
 

@@ -5,11 +5,8 @@ from __future__ import annotations
 from functools import partial
 from typing import Any
 
-from PySide6.QtWidgets import QApplication
-
 from workbench.app import Workbench
 from workbench.model.bike import Station
-from workbench.ui.parts.sheet import Sheet
 
 
 def _sheet(workbench: Workbench, name: str) -> Any:
@@ -22,11 +19,9 @@ def known(workbench: Workbench, name: str = "Larch 150", *, low: bool = False) -
     """What a filed check-in left open, and service by hours."""
     _sheet(workbench, name)
     if low:
-        QApplication.processEvents()
-        sheet = workbench.window.page(Station.CHECKIN).findChild(Sheet, "checkin_sheet")
-        assert sheet is not None
-        bar = sheet.scroll_area.verticalScrollBar()
-        bar.setValue(bar.maximum())
+        from workbench.tour.stops import further_down
+
+        further_down(workbench, name, Station.CHECKIN, "wear_lowers_front_state")
 
 
 def writing(workbench: Workbench, depth: str) -> None:
