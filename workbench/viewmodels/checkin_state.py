@@ -138,7 +138,7 @@ def _writing(records: CheckInRecords, draft: CheckInDraft, units: Units) -> Chec
     return CheckInState(
         is_writing=True,
         title=DEPTHS[draft.depth],
-        subtitle=f"{how_many(left, 'line')} left. 1 fine, 2 advise, 3 attend, 4 do not ride."
+        subtitle=f"{how_many(left, 'line')} left. Keys: 1 fine, 2 advise, 3 attend, 4 do not ride, 0 the rest is fine."
         if left
         else "Everything is looked at.",
         depth=draft.depth,

@@ -114,3 +114,14 @@ def test_an_intake_under_way_goes_on_at_the_first_line_left_when_the_program_sta
     again.start()
     again.show()
     assert again.focusWidget().objectName() == "check_headset_severity_1"
+
+
+def test_zero_says_the_rest_is_fine_but_is_a_digit_where_text_is_typed(driver):
+    driver.press("checkin_begin")
+    driver.bot.keyClicks(driver.find("checkin_bothers"), "10 psi")
+    assert driver.model.state.bothers == "10 psi"
+    assert driver.model.state.left == len(driver.model.state.rows)
+    driver.tab_to("check_frame_severity_1")
+    driver.keys(Key.Key_0)
+    assert driver.model.state.left == 0
+    assert driver.focused() == "checkin_file"

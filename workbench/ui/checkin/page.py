@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
 
 from workbench.ui.checkin.open_list import OpenList, OverruleForm
@@ -63,6 +64,14 @@ class CheckInPage(Page):
             return
         target = self._onward if state.was_checked else self._first
         target.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """0 says that the rest is fine, wherever no text is being typed."""
+        state = self._checkin.state
+        if event.key() == Qt.Key.Key_0 and state.is_writing and state.left and not event.isAutoRepeat():
+            self._rest_fine()
+        else:
+            super().keyPressEvent(event)
 
     def _build_keys(self) -> None:
         self._first = self._key("Begin the quick intake", "verb", "checkin_begin", self._begin_quick)

@@ -14,6 +14,7 @@ from workbench.viewmodels.checkin_state import CheckInState
 from workbench.viewmodels.checkin_wear import WearRow
 
 SOURCES = (("stated", "The rider says"), ("log", "Ride log or computer"))
+RULES = "The maker's manual rules: put its intervals in. Wet ground and e-bikes shorten them."
 MOST_S = 100_000 * 3600.0
 FIELDS = (
     ("interval", "Every", "duration", "h", MOST_S),
@@ -52,6 +53,7 @@ class WearList(QWidget):
         whole.setSpacing(SPACE_8)
         whole.addWidget(self._hours)
         whole.addLayout(line)
+        whole.addWidget(Words(RULES, "note"))
         whole.addSpacing(SPACE_8)
         whole.addLayout(self._list)
         announcer.changed.connect(self._restyle)
