@@ -10,9 +10,10 @@ from workbench.actions.on_bike import log_line
 from workbench.actions.parts import read_parts
 from workbench.actions.put_back import adjuster_log, put_back
 from workbench.library.gate import Gate, Reader
-from workbench.model.adjuster import Adjuster, RangeCount
+from workbench.model.adjuster import DEPENDS, PUSH_TESTS, Adjuster, RangeCount, adjuster_words
 from workbench.model.bike import Skip, Station
-from workbench.model.counting import check_steps, settled_range, skip_key
+from workbench.model.counting import check_steps, other_place, settled_range, skip_key
+from workbench.model.errors import InputError
 from workbench.model.facts import check_field, clean_text
 from workbench.model.item_facts import ITEM_FIELDS
 from workbench.model.job import sag_left
@@ -83,9 +84,12 @@ def close_to_count(bike_id: str, adjuster_id: str) -> Callable[[Gate], None]:
 
 
 def keep_range(
-    bike_id: str, adjuster_id: str, counted_out: int, *, draft_id: str | None = None
+    bike_id: str, adjuster_id: str, counted_out: int, *, draft_id: str | None = None, push_felt: str | None = None
 ) -> Callable[[Gate], RangeCount]:
-    """Give the deed that keeps a counted range and logs the adjuster as left open for sag."""
+    """Give the deed that keeps a counted range and logs the adjuster as left open for sag.
+
+    Where another adjuster stood meanwhile goes into the record, and what a push test showed.
+    """
 
     def deed(gate: Gate) -> RangeCount:
         parts = read_parts(gate, bike_id)
@@ -102,7 +106,8 @@ def keep_range(
             as_found=as_found,
             counted_at=gate.now,
             person_id=gate.person_id,
-            note=note,
+            push_felt=push_felt,
+            note=" ".join(part for part in (note, _counted_with(parts, adjuster)) if part),
         )
         gate.put(count)
         log_line(gate, bike_id, Item.ADJUSTER, adjuster_id, float(steps), "opened", range_id=count.id)
@@ -110,6 +115,38 @@ def keep_range(
         if draft_id is not None:
             gate.remove_draft(draft_id)
         return count
+
+    return deed
+
+
+def _counted_with(parts: BikeParts, adjuster: Adjuster) -> str:
+    other = parts.adjuster(adjuster.depends_on) if adjuster.depends_on else None
+    if other is None or adjuster.depends_how == "drags":
+        return ""
+    return f"Counted with {adjuster_words(other)} {other_place(adjuster, other)}."
+
+
+def say_push(count_id: str, felt: str | None) -> Callable[[Gate], None]:
+    """Give the deed that says what a push test showed: pushed down with the adjuster closed and with it open."""
+    if felt is not None and felt not in PUSH_TESTS:
+        raise InputError("Push test", felt, ", ".join(PUSH_TESTS.values()))
+
+    def deed(gate: Gate) -> None:
+        gate.put(replace(gate.need(RangeCount, count_id), push_felt=felt))
+
+    return deed
+
+
+def depend_on(adjuster_id: str, how: str, position: int | None) -> Callable[[Gate], None]:
+    """Give the deed that says how an adjuster depends on the other one, and where that one stands meanwhile."""
+    if how not in DEPENDS:
+        raise InputError("How they depend", how, ", ".join(DEPENDS.values()))
+    if position is not None:
+        check_steps(position)
+
+    def deed(gate: Gate) -> None:
+        adjuster = gate.need(Adjuster, adjuster_id)
+        gate.put(replace(adjuster, depends_how=how, depends_position=None if how == "drags" else position))
 
     return deed
 
@@ -163,6 +200,7 @@ def wait_for(adjuster_id: str, other_id: str | None) -> Callable[[Gate], None]:
     """Give the deed that says which other adjuster stands open while this one is counted."""
 
     def deed(gate: Gate) -> None:
-        gate.put(replace(gate.need(Adjuster, adjuster_id), depends_on=other_id))
+        adjuster = gate.need(Adjuster, adjuster_id)
+        gate.put(replace(adjuster, depends_on=other_id, depends_how=None, depends_position=None))
 
     return deed

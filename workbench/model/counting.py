@@ -23,15 +23,42 @@ def skip_key(adjuster_id: str) -> str:
     return f"{Station.ADJUSTERS}:{adjuster_id}"
 
 
+def counting_sequence(parts: BikeParts) -> tuple[Adjuster, ...]:
+    """Give the adjusters in the order they are counted: one that another depends on comes before it."""
+    found: list[Adjuster] = []
+
+    def take(adjuster: Adjuster, above: tuple[str, ...] = ()) -> None:
+        if adjuster in found or adjuster.id in above:  # two that name each other are taken as they stand
+            return
+        other = parts.adjuster(adjuster.depends_on) if adjuster.depends_on else None
+        if other is not None:
+            take(other, (*above, adjuster.id))
+        found.append(adjuster)
+
+    for adjuster in parts.adjusters:
+        take(adjuster)
+    return tuple(found)
+
+
+def other_place(adjuster: Adjuster, other: Adjuster) -> str:
+    """Say where another adjuster stands while this one is counted."""
+    if adjuster.depends_position is None:
+        return "fully open"
+    if adjuster.depends_position == 0 and other.counting != "positions":
+        return "fully closed"
+    place = steps_text(other, adjuster.depends_position)
+    return f"at {place}" if other.counting == "positions" else f"{place} from closed"
+
+
 def uncounted(parts: BikeParts, skipped: Collection[str] = ()) -> tuple[Adjuster, ...]:
     """List the adjusters still to be counted in counting order; ``skipped`` holds adjuster ids."""
-    return tuple(one for one in parts.adjusters if parts.range_of(one.id) is None and one.id not in skipped)
+    return tuple(one for one in counting_sequence(parts) if parts.range_of(one.id) is None and one.id not in skipped)
 
 
 def next_to_count(parts: BikeParts, skipped: Collection[str] = (), *, after: str = "") -> Adjuster | None:
     """Give the next adjuster to count: the first one left after the given one, else the first one left."""
     left = [one for one in uncounted(parts, skipped) if one.id != after]
-    order = [one.id for one in parts.adjusters]
+    order = [one.id for one in counting_sequence(parts)]
     place = order.index(after) if after in order else -1
     later = [one for one in left if order.index(one.id) > place]
     return next(iter(later or left), None)

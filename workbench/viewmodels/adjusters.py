@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from workbench.actions.adjusters import count_earlier, log_found, wait_for
+from workbench.actions.adjusters import count_earlier, depend_on, log_found, say_push, wait_for
 from workbench.actions.garage import add_adjuster, remove_adjuster
 from workbench.actions.setups import take_all_steps, take_step
 from workbench.model.adjuster import Adjuster
@@ -13,7 +13,7 @@ from workbench.model.errors import InputError, WorkbenchError
 from workbench.model.facts import field_of
 from workbench.viewmodels.adjusters_count import lower_title
 from workbench.viewmodels.adjusters_counting import CountingViewModel
-from workbench.viewmodels.adjusters_edit import DEPENDS_ON
+from workbench.viewmodels.adjusters_edit import DEPENDS_HOW, DEPENDS_ON, DEPENDS_POSITION, PUSH
 from workbench.viewmodels.adjusters_list import ItemRow
 from workbench.viewmodels.adjusters_sheet import AdjustersState
 from workbench.viewmodels.step_lines import step_key
@@ -62,6 +62,10 @@ class AdjustersViewModel(CountingViewModel):
             return False
         if name == DEPENDS_ON:
             return self._edit_depends_on(adjuster, value or None)
+        if name in (DEPENDS_HOW, DEPENDS_POSITION):
+            return self._edit_depends_how(adjuster, name, str(value or ""))
+        if name == PUSH:
+            return self._edit_push(adjuster, str(value or "") or None)
         if getattr(adjuster, name) == value:
             return True
         is_counted = any(count.adjuster_id == adjuster_id for count in records.parts.ranges)
@@ -111,6 +115,23 @@ class AdjustersViewModel(CountingViewModel):
         if adjuster.depends_on == other_id:
             return True
         return self._done(f"{self._title(adjuster.id)}: what stands open meanwhile", wait_for(adjuster.id, other_id))
+
+    def _edit_depends_how(self, adjuster: Adjuster, name: str, value: str) -> bool:
+        how, position = adjuster.depends_how or "gates", adjuster.depends_position
+        if name == DEPENDS_HOW:
+            how = value
+        else:
+            position = int(value) if value else None
+        if (how, position) == (adjuster.depends_how or "gates", adjuster.depends_position):
+            return True
+        return self._done(f"{self._title(adjuster.id)}: what the other one does", depend_on(adjuster.id, how, position))
+
+    def _edit_push(self, adjuster: Adjuster, felt: str | None) -> bool:
+        records = self._records()
+        count = records.parts.range_of(adjuster.id) if records else None
+        if count is None or count.push_felt == felt:
+            return True
+        return self._done(f"Push test, {self._title(adjuster.id)}", say_push(count.id, felt))
 
     def _item(self, item: str, subject_id: str) -> ItemRow | None:
         rows = (row for group in self.state.groups for row in group.items)

@@ -7,8 +7,8 @@ from dataclasses import asdict, dataclass, fields
 from enum import IntEnum
 
 from workbench.actions.adjusters import AdjusterRecords
-from workbench.model.adjuster import Adjuster, RangeCount, adjuster_title, steps_text
-from workbench.model.counting import MOST_STEPS, position_names, range_problem
+from workbench.model.adjuster import PUSH_TESTS, Adjuster, RangeCount, adjuster_title, steps_text
+from workbench.model.counting import MOST_STEPS, other_place, position_names, range_problem
 from workbench.model.parts import BikeParts
 from workbench.model.put_back import line_before_measuring
 from workbench.model.setting import OnBike
@@ -20,6 +20,11 @@ CARE = "Stop at the first firm contact: forcing ruins needles. The maker's manua
 PUSH_TEST = "Push the bike down once closed and once open. If nothing differs, the damper needs a mechanic."
 NOTHING_COUNTED = "Nothing is counted yet. Count while turning it in, or say that it was fully closed."
 NAMES_MISSING = "Name its positions first, closed first, as in: firm | middle | open."
+END_STROKE_TEST = (
+    "It acts near the end of the travel only, where a push by hand seldom comes: nothing felt there says nothing."
+    " Listen for it on a heavy hit."
+)
+PUSHES: tuple[str | None, ...] = (None, *PUSH_TESTS)  # what a draft keeps as a number
 CLOSED_MEANS = {
     "rebound": "Closed is the slowest return.",
     "compression": "Closed is the firmest.",
@@ -45,6 +50,7 @@ class CountDraft:
     from_sequence: int = 0
     counted_in: int = 0
     counted_out: int = 0
+    push: int = 0  # an index of PUSHES
 
     def to_json(self) -> str:
         """Write the draft for keeping."""
@@ -81,6 +87,9 @@ class CountState:
     care: str = CARE
     notes: tuple[str, ...] = ()
     last_kept: str = ""  # what was just kept of the adjuster before
+    asks_push: bool = False  # whether a push test can tell anything, and is asked for now
+    push: str | None = None
+    foot_key: int = 0  # a further key that counts one, as a foot switch sends it; 0: none
 
 
 def full_title(parts: BikeParts, adjuster: Adjuster) -> str:
@@ -188,7 +197,19 @@ def resolve_count(
         care=CARE if stage == Stage.CLOSE and not is_picked else "",
         notes=_notes(records, adjuster, stage),
         last_kept=last_kept,
+        asks_push=stage == Stage.OPEN and can_be_pushed(adjuster),
+        push=push_of(draft),
     )
+
+
+def can_be_pushed(adjuster: Adjuster) -> bool:
+    """Tell whether a push by hand reaches what this adjuster does."""
+    return adjuster.kind != "end_stroke"
+
+
+def push_of(draft: CountDraft) -> str | None:
+    """Give what the push test showed, as far as it is entered."""
+    return PUSHES[draft.push] if 0 <= draft.push < len(PUSHES) else None
 
 
 def range_words(adjuster: Adjuster, steps: int) -> str:
@@ -245,14 +266,18 @@ def _notes(records: AdjusterRecords, adjuster: Adjuster, stage: Stage) -> tuple[
     notes = []
     other = records.parts.adjuster(adjuster.depends_on) if adjuster.depends_on else None
     if other is not None:
-        notes.append(f"Have {lower_title(records.parts, other)} fully open meanwhile.")
+        words = lower_title(records.parts, other)
+        notes.append(
+            f"Turning it takes {words} along: that one is counted first and looked at again afterwards."
+            if adjuster.depends_how == "drags"
+            else f"Have {words} {other_place(adjuster, other)} meanwhile."
+        )
     if adjuster.note:
         notes.append(adjuster.note)
     if stage == Stage.OPEN:
         if (before := records.parts.range_of(adjuster.id)) is not None:
             notes.append(f"Counted before: {range_text(adjuster, before)}.")
-        if adjuster.counting != "positions":
-            notes.append(PUSH_TEST)
+        notes.append(PUSH_TEST if can_be_pushed(adjuster) else END_STROKE_TEST)
     return tuple(notes)
 
 

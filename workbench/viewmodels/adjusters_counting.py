@@ -19,6 +19,7 @@ from workbench.model.adjuster import Adjuster, steps_text
 from workbench.model.counting import next_to_count
 from workbench.model.errors import WorkbenchError
 from workbench.viewmodels.adjusters_count import (
+    PUSHES,
     CountDraft,
     Stage,
     as_found_of,
@@ -27,6 +28,7 @@ from workbench.viewmodels.adjusters_count import (
     full_title,
     lower_title,
     problem,
+    push_of,
     range_words,
     stage_of,
     steps_out,
@@ -37,6 +39,7 @@ from workbench.viewmodels.base import Problem, ViewModel
 from workbench.viewmodels.bench import Bench
 
 LABEL_LIMIT = 60
+FOOT_KEY = "counting/foot_key"
 
 
 class CountingViewModel(ViewModel[AdjustersState]):
@@ -58,7 +61,11 @@ class CountingViewModel(ViewModel[AdjustersState]):
         kept = self._drafts.counts(self.bike_id)
         self._follow(records, kept)
         counts = {one.subject or "": CountDraft.from_json(one.body) for one in kept}
-        return resolve(records, counts, self._drafts.typed(self.bike_id), self._choices, self._bench.units)
+        state = resolve(records, counts, self._drafts.typed(self.bike_id), self._choices, self._bench.units)
+        if state.count is None:
+            return state
+        kept_key = self._desk.setting(FOOT_KEY, "")
+        return replace(state, count=replace(state.count, foot_key=int(kept_key) if kept_key.isdecimal() else 0))
 
     def count(self, adjuster_id: str) -> None:
         """Open the counting sheet of an adjuster, where it was left."""
@@ -77,6 +84,17 @@ class CountingViewModel(ViewModel[AdjustersState]):
         _, adjuster, draft, stage = counting
         name = "counted_in" if stage == Stage.CLOSE else "counted_out"
         self._keep(adjuster.id, replace(draft, **{name: clamped(count, adjuster)}))
+
+    def set_push(self, felt: str | None) -> None:
+        """Keep what the push test showed: closed against open."""
+        counting = self._counting()
+        if counting is not None and felt in PUSHES:
+            self._keep(counting[1].id, replace(counting[2], push=PUSHES.index(felt)))
+
+    def set_foot_key(self, key: int) -> None:
+        """Say which further key counts one, as a foot switch or a presenter sends it; 0 forgets it."""
+        self._desk.set_setting(FOOT_KEY, str(key) if key else None)
+        self.refresh()
 
     def keep_as_found(self, *, is_known: bool = True, was_closed: bool = False) -> bool:
         """Keep where the adjuster was found and that it stands closed now, before anything is opened.
@@ -111,7 +129,8 @@ class CountingViewModel(ViewModel[AdjustersState]):
         if self._stopped_by(problem(draft, stage, adjuster, as_found_of(records, adjuster.id))):
             return False
         counted = steps_out(adjuster, draft)
-        deed = keep_range(self.bike_id, adjuster.id, counted, draft_id=self._draft_id(adjuster.id))
+        key = self._draft_id(adjuster.id)
+        deed = keep_range(self.bike_id, adjuster.id, counted, draft_id=key, push_felt=push_of(draft))
         words = range_words(adjuster, counted)
         count = self.act(self._label(f"Keep range {words}, {lower_title(records.parts, adjuster)}"), deed)
         if count is None:

@@ -17,6 +17,8 @@ from workbench.model.unit import Unit
 from workbench.viewmodels.adjusters_count import range_text
 from workbench.viewmodels.shown import Units, position_text, short_date
 
+NO_EFFECT = "Push test: no difference, closed against open. That is a damper fault: have it looked at before it is set."
+
 
 @dataclass(frozen=True, slots=True)
 class RulerMark:
@@ -170,6 +172,8 @@ def _as_found_text(records: AdjusterRecords, adjuster: Adjuster, count: RangeCou
 def _count_note(parts: BikeParts, adjuster: Adjuster, count: RangeCount | None) -> tuple[str, bool]:
     if count is None:
         return "", False
+    if count.push_felt == "same":
+        return NO_EFFECT, True
     counts = [one for one in parts.ranges if (one.adjuster_id, one.generation_id) == (adjuster.id, count.generation_id)]
     if len(counts) < 2:
         return count.note, False

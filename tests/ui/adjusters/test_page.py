@@ -267,3 +267,13 @@ def test_every_control_has_a_name_and_is_large_enough(driver):
             assert button.objectName(), button.text()
             assert button.accessibleName(), button.objectName()
             assert button.height() >= 44, (button.objectName(), button.height())
+
+
+def test_a_foot_switch_is_learned_by_pressing_it_and_then_counts(driver):
+    driver.press("count_fork_1")
+    driver.press("count_foot_switch")
+    assert driver.find("count_foot_switch").text() == "Press the switch now"
+    driver.keys(Key.Key_F8)
+    assert driver.find("count_foot_switch").text() == "Foot switch: F8"
+    driver.keys(Key.Key_F8, Key.Key_F8, Key.Key_Space)
+    assert driver.model.state.count.count == 3

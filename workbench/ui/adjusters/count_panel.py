@@ -5,7 +5,9 @@ from __future__ import annotations
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
+from workbench.model.adjuster import PUSH_TESTS
 from workbench.ui.parts.care_note import CareNote
+from workbench.ui.parts.choice_field import ChoiceField
 from workbench.ui.parts.counting_tool import CountingTool
 from workbench.ui.parts.labels import Words
 from workbench.ui.parts.theme import SPACE_8
@@ -30,6 +32,9 @@ class CountPanel(QWidget):
         self.as_found = Words("", "strong", name=f"{name}_as_found")
         self.care = CareNote(name=f"{name}_care")
         self.notes = Words("", "note", name=f"{name}_notes")
+        self.push = ChoiceField(PUSH_TESTS, label="Push test, closed against open", name=f"{name}_push")
+        self.push.value_committed.connect(self._push_said)
+        self._push_label = Words("Push test, closed against open", "mute")
         self._holder = QVBoxLayout()
         rows = QVBoxLayout(self)
         rows.setContentsMargins(0, 0, 0, 0)
@@ -38,6 +43,8 @@ class CountPanel(QWidget):
             rows.addWidget(part)
         rows.addLayout(self._holder)
         rows.addWidget(self.notes)
+        rows.addWidget(self._push_label)
+        rows.addWidget(self.push)
         rows.addStretch(1)
 
     def show_count(self, state: CountState) -> None:
@@ -47,12 +54,20 @@ class CountPanel(QWidget):
         self.care.set_text(state.care)
         self.as_found.set_words(f"As found: {state.as_found_text}" if state.as_found_text else "")
         self.notes.set_words("\n".join(state.notes))
+        self.push.setVisible(state.asks_push)
+        self._push_label.setVisible(state.asks_push)
+        self.push.set_value(state.push)
         kind = (state.adjuster_id, state.counting, state.picks, state.counts)
         if kind != self._kind:
             self._kind = kind
             self._replace_tool(state)
         if self.tool is not None and self.tool.count() != state.count:
             self.tool.set_count(state.count)
+        if self.tool is not None:
+            self.tool.foot_key = state.foot_key
+
+    def _push_said(self, felt: object) -> None:
+        self._view_model.set_push(str(felt))
 
     def _replace_tool(self, state: CountState) -> None:
         if self.tool is not None:

@@ -6,6 +6,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QWidget
 
 from workbench.ui.adjusters.count_panel import CountPanel
+from workbench.ui.adjusters.foot_switch import FootSwitch
 from workbench.ui.adjusters.knob_side import KnobSide
 from workbench.ui.adjusters.skip_panel import SkipPanel
 from workbench.ui.parts.buttons import Button
@@ -33,9 +34,12 @@ class CountSheet(StageSheet):
         self.skip_link = Button("Cannot be counted", "link", name="count_skip")
         self.discard_link = Button("Discard this count", "link", name="count_discard")
         self.unknown_link = Button("As found not known", "link", name="count_not_known")
+        self.foot_switch = FootSwitch()
+        self.foot_switch.key_learned.connect(self._foot_key_learned)
         self.keys.addWidget(self.unknown_link)
         self.keys.addWidget(self.skip_link)
         self.keys.addWidget(self.discard_link)
+        self.keys.addWidget(self.foot_switch)
         self.verb_pressed.connect(self._keep)
         self.second_pressed.connect(self._was_closed)
         self.back_pressed.connect(view_model.leave)
@@ -69,6 +73,8 @@ class CountSheet(StageSheet):
         self.back.set_text("Back to the list")
         self.panels[state.stage].show_count(state)
         self.skip.show_reasons(reasons)
+        self.foot_switch.show_key(state.foot_key)
+        self.foot_switch.setVisible(state.counting != "positions")
         self.side.show_count(state)
         self.set_margin(self.side if state.closes else None)
 
@@ -91,6 +97,10 @@ class CountSheet(StageSheet):
             self._view_model.keep_as_found()
         else:
             self._view_model.keep_range()
+
+    def _foot_key_learned(self, key: int) -> None:
+        self._view_model.set_foot_key(key)
+        self.start()
 
     def _was_closed(self) -> None:
         self._view_model.keep_as_found(was_closed=True)

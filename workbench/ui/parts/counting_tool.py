@@ -102,6 +102,7 @@ class CountingTool(QWidget):
             raise ValueError(f"mode is one of {MODES}")
         self.mode, self.names, self.label = mode, tuple(names), label
         self._count: int | None = None if mode == "positions" else 0
+        self.foot_key = 0  # a further key that adds one, as a foot switch sends it
         self._written = ""
         self._most = len(self.names) - 1 if mode == "positions" else MOST
         self.setObjectName(name)
@@ -132,6 +133,11 @@ class CountingTool(QWidget):
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         key = Qt.Key(event.key())
+        if self.foot_key and event.key() == self.foot_key and self.positions is None:
+            event.accept()
+            if not event.isAutoRepeat():
+                self._step(1)
+            return
         is_digit = event.text().isascii() and event.text().isdigit()
         if key in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
             if not event.isAutoRepeat():
