@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, replace
-from typing import Any
+from typing import Any, TypeVar
 
 from workbench.actions.checkin import refuse_if_stopped
 from workbench.actions.ids import new_id
@@ -32,6 +32,8 @@ from workbench.model.setting import (
 from workbench.model.steps import values_now
 from workbench.model.symptoms import check_symptom
 from workbench.model.warmth import with_warmth
+
+T = TypeVar("T")
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,7 +95,7 @@ def ride_records(bike_id: str, rider_id: str | None = None) -> Callable[[Reader]
         rider = parts.rider(rider_id)
         whose: dict[str, Any] = {"bike_id": bike_id} | ({"rider_id": rider.id} if rider else {})
         found = reader.find(Session, order_by=("started_at",), **whose)
-        sessions = tuple(_session_records(reader, session) for session in found)
+        sessions = tuple(_session_records(reader, found))
         ridden = {run.setup_id for session in sessions for run in session.runs}
         every = find_setups(reader, bike_id, None)
         setups = tuple(one for one in every if rider is None or one.rider_id == rider.id or one.id in ridden)
@@ -110,20 +112,34 @@ def ride_records(bike_id: str, rider_id: str | None = None) -> Callable[[Reader]
     return query
 
 
-def _session_records(reader: Reader, session: Session) -> SessionRecords:
-    plan = next(iter(reader.find(BlindPlan, session_id=session.id)), None) if session.is_blind else None
-    if is_concealed(plan):
-        return SessionRecords(session, reader.need(Course, session.course_id), (), plan=plan)
-    runs = reader.find(Run, session_id=session.id, order_by=("number",))
-    ids = tuple(run.id for run in runs)
-    return SessionRecords(
-        session=session,
-        course=reader.need(Course, session.course_id),
-        runs=runs,
-        ratings=reader.find(RunRating, run_id=ids),
-        symptoms=reader.find(RunSymptom, run_id=ids),
-        plan=plan,
-    )
+def _session_records(reader: Reader, sessions: tuple[Session, ...]) -> Iterator[SessionRecords]:
+    """Read what belongs to some sessions, each table once; the runs of a blind test only once it is revealed."""
+    blind = tuple(one.id for one in sessions if one.is_blind)
+    plans = {plan.session_id: plan for plan in reader.find(BlindPlan, session_id=blind)} if blind else {}
+    told = tuple(one.id for one in sessions if not is_concealed(plans.get(one.id)))
+    runs = _grouped(reader.find(Run, session_id=told, order_by=("number",)), {one: one for one in told}, "session_id")
+    whose = {run.id: session_id for session_id, some in runs.items() for run in some}
+    ratings = _grouped(reader.find(RunRating, run_id=tuple(whose)), whose, "run_id")
+    symptoms = _grouped(reader.find(RunSymptom, run_id=tuple(whose)), whose, "run_id")
+    courses = {one.id: one for one in reader.find(Course, id=tuple({one.course_id for one in sessions}))}
+    for one in sessions:
+        course = courses.get(one.course_id) or reader.need(Course, one.course_id)
+        yield SessionRecords(
+            session=one,
+            course=course,
+            runs=tuple(runs.get(one.id, ())),
+            ratings=tuple(ratings.get(one.id, ())),
+            symptoms=tuple(symptoms.get(one.id, ())),
+            plan=plans.get(one.id),
+        )
+
+
+def _grouped(records: tuple[T, ...], whose: Mapping[str, str], name: str) -> dict[str, list[T]]:
+    """Give records by the session they belong to, found through the field of that name."""
+    found: dict[str, list[T]] = {}
+    for record in records:
+        found.setdefault(whose[getattr(record, name)], []).append(record)
+    return found
 
 
 def add_course(name: str, *, has_heavy_hit: bool = False, typical_s: float | None = None) -> Callable[[Gate], Course]:
@@ -307,32 +323,3 @@ def set_run_aside(run_id: str, reason: str) -> Callable[[Gate], None]:
     """Give the deed that takes a run out of the count; it stays on record. An empty reason counts it again."""
     lever = {} if reason else {"lever": ""}  # a run that counts stood as its setup says
     return edit_run(run_id, is_set_aside=bool(reason), set_aside_reason=reason, **lever)
-
-
-def say_after(session_id: str, goal: str) -> Callable[[Gate], None]:
-    """Give the deed that notes what the rider is after, with the last time they went their own way."""
-
-    def deed(gate: Gate) -> None:
-        for last in gate.find(Overrule, session_id=session_id, order_by=("-at",), limit=1):
-            gate.put(replace(last, reason=goal))
-
-    return deed
-
-
-def goal_in(session_id: str) -> Callable[[Reader], str]:
-    """Give the query for what the rider is after, as said last in the session; empty if nobody asked."""
-
-    def query(reader: Reader) -> str:
-        said = [one.reason for one in reader.find(Overrule, session_id=session_id, order_by=("-at",)) if one.reason]
-        return said[0] if said else ""
-
-    return query
-
-
-def overrules_in(session_id: str) -> Callable[[Reader], int]:
-    """Give the query for how often the rider went elsewhere than proposed."""
-
-    def query(reader: Reader) -> int:
-        return reader.count(Overrule, session_id=session_id)
-
-    return query

@@ -19,8 +19,9 @@ Rasmussen & Williams (2006), Gaussian Processes for Machine Learning, section 3.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Hashable, Sequence
+from dataclasses import dataclass, field
+from functools import lru_cache
 
 import numpy as np
 
@@ -29,7 +30,7 @@ from workbench.evidence.design import Design, build
 from workbench.evidence.nodes import NODE_WIDTH, Nodes, grid
 from workbench.evidence.normal import Array, density, mixture_quantile
 from workbench.evidence.propagation import Propagated, State, propagate
-from workbench.evidence.ratings import Points, RunRecord
+from workbench.evidence.ratings import Points, RunRecord, key_of
 from workbench.evidence.sites import Answers, split
 
 ROUNDS = 8
@@ -91,11 +92,33 @@ class Reached:
     last: Propagated
 
 
+@dataclass(frozen=True, slots=True)
+class _Asked:
+    """A question to the model: equal where the answers, the changes asked about and the past scatter are."""
+
+    content: tuple[Hashable, ...]
+    runs: tuple[RunRecord, ...] = field(compare=False)
+    points: Points = field(compare=False)
+    pairs: tuple[Pair, ...] = field(compare=False)
+    past_sd: float | None = field(compare=False)
+
+
 def reach(runs: Sequence[RunRecord], points: Points, pairs: Sequence[Pair], *, past_sd: float | None) -> Reached:
-    """Propagate a session's answers at all nodes, dropping on the way those that cannot explain them."""
-    design = build(runs)
-    nodes = grid(past_sd)
-    answers = collect(runs, points, design, first_changes(pairs), nodes)
+    """Propagate a session's answers at all nodes, dropping on the way those that cannot explain them.
+
+    The verdicts, the scatter and what suits ask the same of the same runs: it is worked out once.
+    """
+    told = tuple((key_of(run.setting), run.warmup, run.confounded, run.day, run.blind, run.compared) for run in runs)
+    bounds = (points.lower.tobytes(), points.upper.tobytes(), points.middle.tobytes(), points.given.tobytes())
+    content = (told, *bounds, points.unit, points.is_log, points.is_rating, tuple(pairs), past_sd)
+    return _reach(_Asked(content, tuple(runs), points, tuple(pairs), past_sd))
+
+
+@lru_cache(maxsize=6)
+def _reach(asked: _Asked) -> Reached:
+    design = build(asked.runs)
+    nodes = grid(asked.past_sd)
+    answers = collect(asked.runs, asked.points, design, first_changes(asked.pairs), nodes)
     precision = 1.0 / np.where(design.are("wander"), nodes.wander[:, None], design.sd) ** 2
     state = State(np.zeros(answers.lower.shape), np.zeros(answers.lower.shape))
     for rounds, floor in SIEVE:

@@ -110,7 +110,8 @@ class ReviewViewModel(ViewModel[ReviewState]):
         """Read what was ridden."""
         if not self.bike_id:
             return ReviewState(blocked="Pick a bike first.")
-        records, hidden = self._records(), hidden_words(self._told())
+        told = self._told()
+        records, hidden = without_concealed(told), hidden_words(told)
         if not any(session.runs for session in records.sessions):
             return ReviewState(blocked=hidden or "There is nothing to review before the first run is kept.")
         chosen = self._chosen(records)

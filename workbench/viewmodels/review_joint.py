@@ -105,8 +105,7 @@ def _answers(
     records: RideRecords, basis: Basis, one: ChangeVerdict
 ) -> dict[str, tuple[tuple[RunRecord, ...], TimeOrRating]]:
     """Give the runs of each response, the one judged by first; nothing is read twice."""
-    compared = tuple(replace(run, response=None) for run in basis.liking_runs)
-    rated = tuple(replace(run, compared=None) for run in basis.liking_runs if run.response is not None)
+    compared, rated = _apart(basis.liking_runs)
     found: dict[str, tuple[tuple[RunRecord, ...], TimeOrRating]] = {LIKING: (rated, RATING)}
     if any(run.compared is not None for run in compared):
         found[COMPARED] = (compared, RATING)
@@ -115,6 +114,13 @@ def _answers(
         found[DIRECTION] = (directions, OFF_CENTRE)
     found[LAP] = (basis.lap_runs, "log")
     return {basis.response: found[basis.response], **found}
+
+
+@lru_cache(maxsize=8)
+def _apart(runs: tuple[RunRecord, ...]) -> tuple[tuple[RunRecord, ...], tuple[RunRecord, ...]]:
+    """Give the runs by what was compared alone, and by what was rated alone."""
+    compared = tuple(replace(run, response=None) for run in runs)
+    return compared, tuple(replace(run, compared=None) for run in runs if run.response is not None)
 
 
 def _only_adjuster(records: RideRecords, one: ChangeVerdict) -> str:
