@@ -13,11 +13,11 @@ from workbench.actions.ride import (
     courses,
     end_session,
     keep_run,
-    overrules_in,
     reopen_session,
     ride_records,
     set_run_aside,
 )
+from workbench.actions.ride_overrules import overrules_in
 from workbench.actions.setups import steps_to_setup, take_all_steps
 from workbench.model.errors import InputError
 from workbench.model.ride import Overrule, Run, RunRating, RunSymptom

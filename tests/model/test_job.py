@@ -150,3 +150,13 @@ def test_sag_is_due_again_when_a_unit_is_ridden_in():
     assert mark(replace(records, sag=measured[:1]), Station.SAG).why == "rear due", (
         "what was never measured comes first"
     )
+
+
+def test_a_rider_two_kilos_heavier_makes_sag_due_again():
+    parts = parts_of(rider=Person("rider", "M. Anders", mass_kg=86.5))
+    sag = tuple(replace(a_sag(parts, unit), rider_mass_kg=84.5) for unit in parts.units)
+    marks = {mark.station: mark for mark in job_marks(JobRecords(parts, sag=sag))}
+    assert marks[Station.SAG].why == "front again, rider 2.0 kg heavier"
+    sag = tuple(replace(one, rider_mass_kg=85.5) for one in sag)
+    marks = {mark.station: mark for mark in job_marks(JobRecords(parts, sag=sag))}
+    assert marks[Station.SAG].why == ""

@@ -9,6 +9,7 @@ from workbench.actions.checkin import refuse_if_stopped
 from workbench.actions.ids import new_id
 from workbench.actions.on_bike import log_line
 from workbench.actions.parts import read_parts
+from workbench.actions.pumps import find_pumps, pressure_log
 from workbench.actions.put_back import adjuster_log
 from workbench.library.gate import Gate, Reader
 from workbench.model.errors import NotEnoughData
@@ -17,8 +18,8 @@ from workbench.model.person import Person
 from workbench.model.put_back import line_before_measuring
 from workbench.model.sag import SagMeasurement, SagReading, SagTarget, spread_mm
 from workbench.model.sag_rules import Band, SagRound
-from workbench.model.setting import Item
-from workbench.model.unit import LeveragePoint, LeverageSurvey, Unit, survey_in_use
+from workbench.model.setting import Item, OnBike
+from workbench.model.unit import LeveragePoint, LeverageSurvey, Pump, Unit, survey_in_use
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,6 +34,8 @@ class SagRecords:
     recorded: frozenset[str]  # adjusters whose place before measuring is on record
     leverage: tuple[LeveragePoint, ...] = ()  # of the mounting the shock is in, by stroke
     leverage_sd_mm: float = 1.0
+    pumps: tuple[Pump, ...] = ()
+    pressures: tuple[OnBike, ...] = ()  # every line about a main pressure, oldest first
     elsewhere: dict[str, tuple[tuple[float, float], ...]] = field(default_factory=dict)
     # unit -> rider mass and pressure at target on other bikes with the same unit
 
@@ -60,6 +63,8 @@ def sag_records(bike_id: str, rider_id: str | None = None) -> Callable[[Reader],
             readings=reader.find(SagReading, measurement_id=keys, order_by=("number",)),
             targets=reader.find(SagTarget, bike_id=bike_id, rider_id=rider_key),
             recorded=frozenset(recorded),
+            pumps=find_pumps(reader),
+            pressures=pressure_log(reader, bike_id),
             elsewhere={unit.id: _elsewhere(reader, unit) for unit in parts.units if unit.name.strip()},
         )
 
@@ -148,6 +153,7 @@ def _measurement(
         spacers=one.spacers,
         temperature_c=one.temperature_c,
         rider_mass_kg=rider.mass_kg,
+        pump_id=_pump_id(gate, one),
         person_id=gate.person_id,
     )
 
@@ -179,7 +185,13 @@ def _log_spring(gate: Gate, parts: BikeParts, unit: Unit, one: SagRound) -> None
 
 
 def _log_pressure(gate: Gate, unit: Unit, item: Item, kpa: float, one: SagRound) -> None:
-    log_line(gate, unit.bike_id, item, unit.id, kpa, one.pressure_how, temperature_c=one.temperature_c)
+    pump_id, temperature_c = _pump_id(gate, one), one.temperature_c
+    log_line(gate, unit.bike_id, item, unit.id, kpa, one.pressure_how, temperature_c=temperature_c, pump_id=pump_id)
+
+
+def _pump_id(gate: Gate, one: SagRound) -> str | None:
+    """Give the pump a round was read with; None when it went away with an undone step."""
+    return one.pump_id if one.pump_id and gate.get(Pump, one.pump_id) is not None else None
 
 
 def _put_target(gate: Gate, unit: Unit, rider_id: str, band: Band) -> None:

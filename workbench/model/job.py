@@ -11,6 +11,7 @@ from workbench.model.parts import BikeParts
 from workbench.model.reading import how_many
 from workbench.model.ride import Run, Session
 from workbench.model.sag import SagMeasurement
+from workbench.model.sag_rules import mass_drift_kg
 from workbench.model.service import CardIssue
 from workbench.model.setting import Item, Setup
 
@@ -177,7 +178,23 @@ def _sag(records: JobRecords) -> tuple[StationState, str]:
         return StationState.DUE, PUT_BACK
     if not left and records.sag_again:
         return StationState.DUE, f"{records.sag_again[0]} again, it is ridden in"
+    if not left and (drift := sag_drift(records.parts, records.sag)):
+        return (
+            StationState.DUE,
+            f"{drift[0]} again, rider {abs(drift[1]):.1f} kg {'heavier' if drift[1] > 0 else 'lighter'}",
+        )
     return (StationState.DUE, f"{left[0]} due") if left else (StationState.DONE, "")
+
+
+def sag_drift(parts: BikeParts, sag: tuple[SagMeasurement, ...]) -> tuple[str, float] | None:
+    """Give the first end whose sag was kept with the main rider at another mass, and by how much."""
+    rider = parts.rider()
+    for unit in parts.units:
+        kept = [one for one in sag if one.unit_id == unit.id and one.is_kept and rider and one.rider_id == rider.id]
+        drift = mass_drift_kg(rider.mass_kg if rider else None, kept[-1] if kept else None)
+        if drift:
+            return unit.end, drift
+    return None
 
 
 def _baseline(records: JobRecords) -> tuple[StationState, str]:

@@ -8,7 +8,15 @@ from itertools import pairwise
 
 POSTURES = {"standing": "Standing, attack position", "seated": "Seated"}
 SETTLED = {"above": "from above", "below": "from below"}
-METHODS = {"helper": "A helper reads the indicator", "rider": "The rider slides it", "alone": "Alone, against a wall"}
+METHODS = {
+    "helper": "A helper reads the indicator",
+    "rider": "The rider slides it",
+    "alone": "Alone, against a wall",
+    "length": "No indicator: a length, off the floor and with the rider on",
+}
+# How far one reading of a method lies off, beside the rider's own scatter: common practice, no source.
+METHOD_SD_MM = {"helper": 0.2, "rider": 0.7, "alone": 1.0, "length": 1.5}
+METHOD_READINGS = {"helper": 2}  # so many suffice when they agree; three for every other method
 TARGET_ORIGINS = {"maker": "the maker", "common_practice": "common practice", "own": "own choice"}
 
 # Common practice, no source: a starting band for a standing rider, as a fraction of the unit's own travel.

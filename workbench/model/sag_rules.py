@@ -15,6 +15,7 @@ SHOCK_STROKE_MM = (25.0, 95.0)
 LEVERAGE = (1.8, 3.5)
 
 LARGE_MOVE = 0.15  # of the present pressure; common practice, no source
+MASS_DRIFT_KG = 2.0  # of a rider since sag was measured, from which on it is asked for again; common practice
 SIMILAR_MASS_KG = 2.0  # readings of the same rider within this mass tell of the same load
 MOST_PRELOAD_TURNS = 2.0  # from slack-free contact; common practice, no source
 USUAL_PITCH_MM = 1.5  # of a preload collar's thread where none is stated; common practice, no source
@@ -36,12 +37,21 @@ class SagRound:
     spacers: int | None = None
     rate_n_per_mm: float | None = None
     preload_mm: float | None = None
+    pump_id: str = ""
     settled: tuple[str, ...] = ()  # above or below, one a reading, where friction is looked at
 
     @property
     def sag_mm(self) -> float:
         """The sag these readings tell."""
         return settled_centre_mm(self.readings_mm, self.settled)
+
+
+def mass_drift_kg(mass_kg: float | None, kept: SagMeasurement | None) -> float:
+    """Give how much heavier the rider is than when sag was measured, if that is enough to measure again; else 0."""
+    if mass_kg is None or kept is None or kept.rider_mass_kg is None:
+        return 0.0
+    drift_kg = mass_kg - kept.rider_mass_kg
+    return drift_kg if abs(drift_kg) >= MASS_DRIFT_KG - 1e-9 else 0.0
 
 
 @dataclass(frozen=True, slots=True)

@@ -70,6 +70,7 @@ def next_pressure(
     maximum_kpa: float | None = None,
     chamber: AirChamber | None = None,
     negative_kpa: float | None = None,
+    reading_sd_mm: float = _READING_SD_MM,
 ) -> PressureAdvice:
     """Give the pressure most likely to bring the sag to its target, from all readings so far.
 
@@ -90,6 +91,8 @@ def next_pressure(
         yet reached.
     negative_kpa
         Pressure of a negative chamber with its own valve, when the sizes are known [kPa gauge].
+    reading_sd_mm
+        How far a reading lies off because of the way it is taken [mm]; the scatter of the rider comes on top.
 
     Returns
     -------
@@ -124,7 +127,14 @@ def next_pressure(
     check_number("target", target, above=0, below=1)
     low_kpa, high_kpa = _check_limits(minimum_kpa, maximum_kpa)
     readings = tuple(readings)
-    belief = believe(readings, travel_mm=travel_mm, end=end, chamber=chamber, negative_kpa=negative_kpa)
+    belief = believe(
+        readings,
+        travel_mm=travel_mm,
+        end=end,
+        chamber=chamber,
+        negative_kpa=negative_kpa,
+        reading_sd_mm=reading_sd_mm,
+    )
     needed = pressure_for(belief, target)
     wanted = quantiles(belief, needed, [0.5])[0]
     limited = "minimum" if wanted < low_kpa else "maximum" if wanted > high_kpa else None
@@ -169,6 +179,7 @@ def believe(
     end: str,
     chamber: AirChamber | None = None,
     negative_kpa: float | None = None,
+    reading_sd_mm: float = _READING_SD_MM,
 ) -> Belief:
     """Give what the readings leave possible about load and spring; arguments and errors as for `next_pressure`."""
     check_number("travel_mm", travel_mm, above=0)
@@ -185,7 +196,7 @@ def believe(
         [reading.pressure_kpa for reading in readings],
         [reading.sag_mm / travel_mm for reading in readings],
         end=end,
-        blur=_READING_SD_MM / travel_mm,
+        blur=check_number("reading_sd_mm", reading_sd_mm, above=0, below=travel_mm) / travel_mm,
     )
 
 

@@ -12,12 +12,10 @@ from workbench.actions.ride import (
     change_settings,
     courses,
     end_session,
-    goal_in,
-    overrules_in,
     reopen_session,
-    say_after,
     start_session,
 )
+from workbench.actions.ride_overrules import goal_in, overrules_in, say_after
 from workbench.actions.setups import Values, steps_to_setup, take_all_steps, take_step
 from workbench.model.errors import InputError, WorkbenchError
 from workbench.model.goals import GOALS

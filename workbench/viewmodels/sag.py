@@ -3,21 +3,18 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from typing import Any, ClassVar
+from typing import Any
 
-from workbench.actions.desk import Desk, Touched
-from workbench.actions.sag import SagRecords, discard_sag, keep_sag, note_as_found, open_fully
+from workbench.actions.sag import discard_sag, keep_sag, note_as_found, open_fully
 from workbench.actions.setups import take_step
 from workbench.model.adjuster import adjuster_title
 from workbench.model.errors import InputError
 from workbench.model.sag_rules import maker_band, practice_band
-from workbench.model.unit import Unit
-from workbench.viewmodels.base import Problem, ViewModel
-from workbench.viewmodels.bench import Bench
+from workbench.viewmodels.base import Problem
+from workbench.viewmodels.sag_at_hand import SagAtHand
 from workbench.viewmodels.sag_draft import (
     STAGE_WORDS,
     TYPED,
-    SagDraft,
     Stage,
     next_stage,
     settle,
@@ -26,75 +23,16 @@ from workbench.viewmodels.sag_draft import (
 )
 from workbench.viewmodels.sag_entry import aimed_at, next_round, read_place, with_entry, with_reading, without_reading
 from workbench.viewmodels.sag_guide import adjusters_shown
-from workbench.viewmodels.sag_open import Opened, SagEntries, advice_of, begin, steps_of, subject_of
+from workbench.viewmodels.sag_open import advice_of, begin, steps_of, subject_of
 from workbench.viewmodels.sag_preload import LENGTH, TURNS, turns_problem, with_turns
 from workbench.viewmodels.sag_problems import problem
-from workbench.viewmodels.sag_state import SagState, resolve
 from workbench.viewmodels.sag_words import keep_label
 
 OTHER_END = {"front": "rear", "rear": "front"}
-GARAGE_FIRST = "State the rider and the unit's travel in the garage first."
 
 
-class SagViewModel(ViewModel[SagState]):
+class SagViewModel(SagAtHand):
     """The sag sheet and its deeds."""
-
-    station = "sag"
-    watched: ClassVar[frozenset[str]] = frozenset(
-        {"bike", "person", "bike_rider", "unit", "generation", "adjuster", "range_count", "on_bike"}
-        | {
-            "leverage_survey",
-            "leverage_point",
-            "setup",
-            "setup_value",
-            "sag_measurement",
-            "sag_reading",
-            "sag_target",
-            "setting",
-        }
-    )
-
-    def __init__(self, desk: Desk, bench: Bench) -> None:
-        self._entries = SagEntries(desk)
-        super().__init__(desk, bench)
-
-    def hear(self, touched: Touched) -> None:
-        """Forget what was read when records changed; a letter typed into an entry changes none."""
-        if touched.tables:
-            self._entries.forget()
-        super().hear(touched)
-
-    # Reading
-
-    def read(self) -> SagState:
-        """Read the bike on the bench and the entry under way."""
-        records = self._records()
-        if records is None:
-            return SagState()
-        drafts = {unit.id: self._entries.draft(unit) for unit in records.parts.units}
-        return resolve(records, drafts, self._entries.opened(records), self._entries.put_back(), self._bench.units)
-
-    def _records(self) -> SagRecords | None:
-        return self._entries.records(self.bike_id, self._bench.rider_id)
-
-    def _now_open(self, *, needs_draft: bool = True) -> Opened | None:
-        records = self._records()
-        opened = None if records is None else self._entries.opened(records)
-        return None if opened is None or (needs_draft and opened.draft_id is None) else opened
-
-    def _unit(self, end: str) -> tuple[SagRecords, Unit] | None:
-        records = self._records()
-        unit = records.parts.unit(end) if records else None
-        if records is None or records.rider is None or unit is None or unit.travel_mm is None:
-            self._say(GARAGE_FIRST)
-            return None
-        return records, unit
-
-    def _say(self, text: str, field: str = "") -> None:
-        self.refused.emit(Problem(text, field))
-
-    def _change(self, opened: Opened, draft: SagDraft) -> None:
-        self._entries.keep(opened.unit, draft)
 
     # Moving about
 
@@ -150,6 +88,7 @@ class SagViewModel(ViewModel[SagState]):
             self._change(opened, draft)
             self.refused.emit(wrong)
             return False
+        draft = self._attached_again(opened, draft)
         self._change(opened, replace(draft, stage=int(next_stage(draft, opened.stage))))
         return True
 

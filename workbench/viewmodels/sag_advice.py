@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from workbench.model.errors import WorkbenchError
-from workbench.model.sag import SagMeasurement
+from workbench.model.sag import METHOD_SD_MM, SagMeasurement
 from workbench.model.sag_rules import (
     LARGE_MOVE,
     Band,
@@ -121,6 +121,7 @@ def _air(
         maximum_kpa=unit.maximum_kpa,
         chamber=chamber,
         negative_kpa=own_kpa(unit, draft.negative_kpa) if chamber is not None else None,
+        reading_sd_mm=METHOD_SD_MM.get(draft.method, METHOD_SD_MM["helper"]),
     )
     now_kpa, travel_mm = draft.pressure_kpa or 0.0, unit.travel_mm or 0.0
     division = from_unit(DIVISIONS[units.pressure], "pressure", units.pressure)

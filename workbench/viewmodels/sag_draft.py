@@ -42,6 +42,7 @@ TYPED: dict[str, tuple[str, str, float, float]] = {
     "target_low": ("fraction", "Sag, from", 0.02, 0.6),
     "target_high": ("fraction", "Sag, to", 0.02, 0.6),
     "pressure_kpa": ("pressure", "Pressure", 7.0, 3500.0),
+    "again_kpa": ("pressure", "Attached again, it shows", 7.0, 3500.0),
     "second_kpa": ("pressure", "Second chamber", 7.0, 3500.0),
     "negative_kpa": ("pressure", "Negative chamber", 0.0, 3500.0),
     "temperature_c": ("temperature", "Temperature", -40.0, 60.0),
@@ -55,6 +56,7 @@ FIELDS_OF = {
     Stage.PREPARE: ("target_low", "target_high"),
     Stage.SPRING: (
         "pressure_kpa",
+        "again_kpa",
         "second_kpa",
         "negative_kpa",
         "temperature_c",
@@ -93,6 +95,8 @@ class SagDraft:
     as_they_stand: bool = False  # measure although adjusters are not open
     pressure_kpa: float | None = None
     pressure_how: str = "as_pumped"
+    pump_id: str = ""
+    again_kpa: float | None = None  # what the same pump shows when it is taken off and attached again
     second_kpa: float | None = None
     negative_kpa: float | None = None
     temperature_c: float | None = None
@@ -133,6 +137,7 @@ class SagDraft:
             measured_at=self.measured_at,
             pressure_kpa=self.pressure_kpa,
             pressure_how=self.pressure_how,
+            pump_id=self.pump_id,
             second_kpa=self.second_kpa,
             negative_kpa=self.negative_kpa,
             temperature_c=self.temperature_c,

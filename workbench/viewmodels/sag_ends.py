@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from workbench.actions.sag import SagRecords
 from workbench.model.sag import TARGET_ORIGINS, SagMeasurement
-from workbench.model.sag_rules import Band, SagRound, first_band
+from workbench.model.sag_rules import Band, SagRound, first_band, mass_drift_kg
 from workbench.model.setting import HOWS
 from workbench.model.unit import SPRINGS, Unit
 from workbench.model.units import to_unit
@@ -118,8 +118,23 @@ def _notes(records: SagRecords, unit: Unit, kept: SagMeasurement | None, units: 
         settled=tuple(one.settled_from for one in taken),
     )
     friction = friction_shown(told, unit)
-    words = [wheel_sag_words(records, unit, kept.sag_mm, units), friction.words, friction.care]
+    words = [
+        _drift_words(records, kept, units),
+        wheel_sag_words(records, unit, kept.sag_mm, units),
+        friction.words,
+        friction.care,
+    ]
     return ". ".join(one.removesuffix(".") for one in words if one) + "." if any(words) else ""
+
+
+def _drift_words(records: SagRecords, kept: SagMeasurement, units: Units) -> str:
+    """Ask for another measuring once the rider is not as heavy as they were."""
+    drift_kg = mass_drift_kg(records.rider.mass_kg if records.rider else None, kept)
+    if not drift_kg:
+        return ""
+    word = "heavier" if drift_kg > 0 else "lighter"
+    more = "deeper" if drift_kg > 0 else "less deep"
+    return f"The rider is {units.text(abs(drift_kg), 'mass')} {word} than then: sag will be {more}, measure again"
 
 
 def end_title(unit: Unit) -> str:

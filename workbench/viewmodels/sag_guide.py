@@ -18,6 +18,7 @@ from workbench.viewmodels.sag_ends import EndShown, Ruler, end_title, last_kept,
 from workbench.viewmodels.sag_friction import FrictionShown, friction_shown
 from workbench.viewmodels.sag_history import History
 from workbench.viewmodels.sag_preload import TurnsShown, turns_shown
+from workbench.viewmodels.sag_pump import hose_words, pump_choices
 from workbench.viewmodels.sag_start import start_words
 from workbench.viewmodels.sag_words import (
     PLACE_HINTS,
@@ -106,6 +107,8 @@ class GuideShown:
     prepare_care: str
     spring_ask: str
     spring_known: str
+    pumps: tuple[tuple[str, str], ...]
+    hose: str  # what the gauge says against the last reading
     has_second: bool
     has_negative: bool
     limits: str
@@ -215,6 +218,8 @@ def guide_shown(
             )
             if words
         ),
+        pumps=pump_choices(records),
+        hose=hose_words(records, unit, draft, units),
         has_second=unit.has_second_positive,
         has_negative=unit.negative == "separate",
         limits=limit_words(unit, units),

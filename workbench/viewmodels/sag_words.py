@@ -4,7 +4,14 @@ from __future__ import annotations
 
 from workbench.model.bike import Bike
 from workbench.model.parts import BikeParts
-from workbench.model.sag import REPEAT_LIMIT_MM, SETTLED, SagMeasurement, readings_agree, settled_gap_mm
+from workbench.model.sag import (
+    METHOD_READINGS,
+    REPEAT_LIMIT_MM,
+    SETTLED,
+    SagMeasurement,
+    readings_agree,
+    settled_gap_mm,
+)
 from workbench.model.sag_rules import SagRound
 from workbench.model.setting import HOWS, Item
 from workbench.model.steps import Step
@@ -22,8 +29,12 @@ ORIGIN_WORDS = {
 PLACE_HINTS = {"clicks": "from closed", "turns": "turns open", "positions": "named position"}
 METHOD_NOTES = {
     "helper": "The helper holds the bars, then slides the indicator to the seal while the rider is still.",
-    "rider": "The rider slides the indicator alone: readings scatter more, take three.",
-    "alone": "Against a wall, nobody to read: readings scatter more, take three.",
+    "rider": "The rider slides the indicator alone: a reading is off by about 0.7 mm, take three.",
+    "alone": "Against a wall, nobody to read: a reading is off by about 1 mm, take three.",
+    "length": (
+        "No indicator: measure one length along the unit, wheel off the floor and with the rider on. "
+        "The difference is the reading, off by about 1.5 mm: take three."
+    ),
 }
 
 
@@ -118,6 +129,8 @@ def agreement_words(draft: SagDraft, unit: Unit, units: Units) -> str:
         return ""
     spread = units.text(max(readings) - min(readings), "length")
     limit = units.text(REPEAT_LIMIT_MM[unit.kind], "length")
+    if readings_agree(readings, unit.kind) and len(readings) < METHOD_READINGS.get(draft.method, 3):
+        return f"Spread {spread}: close, but this way of reading is off by more. A third makes it surer."
     if readings_agree(readings, unit.kind):
         return f"Spread {spread}: two lie within {limit}, that suffices."
     if len(readings) == 2:

@@ -16,7 +16,7 @@ from workbench.viewmodels.sag import SagViewModel
 from workbench.viewmodels.sag_guide import GuideShown
 
 POSTURE_WORDS = {"standing": "Standing", "seated": "Seated"}
-METHOD_WORDS = {"helper": "Helper", "rider": "Rider", "alone": "At a wall"}
+METHOD_WORDS = {"helper": "Helper", "rider": "Rider", "alone": "At a wall", "length": "No indicator"}
 
 
 class PrepareStage(Stage):

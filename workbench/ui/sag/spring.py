@@ -10,6 +10,7 @@ from workbench.ui.parts.labels import Words
 from workbench.ui.parts.quantity_field import QuantityField
 from workbench.ui.parts.theme import SPACE_4, SPACE_16, SPACE_24
 from workbench.ui.sag.entries import Labelled, Stage
+from workbench.ui.sag.pump_row import PumpRow
 from workbench.viewmodels.sag import SagViewModel
 from workbench.viewmodels.sag_guide import GuideShown
 
@@ -55,7 +56,9 @@ class SpringStage(Stage):
         rows = QVBoxLayout(air)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(SPACE_16)
+        self.pump = PumpRow(self.view_model, self.entry("again_kpa").box)
         rows.addLayout(first)
+        rows.addWidget(self.pump)
         rows.addLayout(second)
         return air
 
@@ -90,6 +93,7 @@ class SpringStage(Stage):
         self._known.set_words(guide.spring_known)
         self._care.set_text(guide.limits)
         self._cycle.setText(guide.cycle_words)
+        self.pump.show_guide(guide)
         self.how.set_value(guide.draft.pressure_how)
         self.turns.set_limits(0, guide.preload.most_turns)
         if guide.preload.typed is None:
@@ -101,6 +105,12 @@ class SpringStage(Stage):
 
     def field(self, name: str) -> QWidget | None:
         return self.turns if name == "preload_turns" else super().field(name)
+
+    def say(self, name: str, text: str) -> bool:
+        if name != "pump":
+            return super().say(name, text)
+        self.pump.say(text)
+        return True
 
     def _turns_committed(self, value: object) -> None:
         self.view_model.set_turns("" if value is None else f"{value}")
