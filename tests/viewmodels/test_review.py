@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 import pytest
 
@@ -12,6 +13,7 @@ from workbench.actions.parts import bike_parts
 from workbench.actions.ride import change_settings, end_session, ride_records, set_run_aside
 from workbench.model.setting import Item
 from workbench.viewmodels.review import ALL, ReviewViewModel
+from workbench.viewmodels.review_basis import _lately
 from workbench.viewmodels.review_data import EffectRow, RunPoint
 
 
@@ -144,3 +146,28 @@ def test_what_is_drawn_is_finite():
         RunPoint("r", "s", 1.0, math.nan, "baseline", "")
     with pytest.raises(ValueError, match="finite"):
         EffectRow("k", "a", "b", "", 1.0, -math.inf, 2.0, "", "", "", "", "", "")
+
+
+def test_with_very_many_runs_the_last_session_comes_first_and_all_can_be_asked_for(desk, ridden, monkeypatch):
+    bike, session = ridden
+    desk.do("End", end_session(session.id), bike_id=bike.id)
+    later = a_session(desk, bike, course="Long one")
+    a_run(desk, later, liking=6)
+    monkeypatch.setattr("workbench.viewmodels.review.MOST_UNASKED", 6)
+    view_model = sheet(desk, ridden)
+    assert view_model.state.session == later.id
+    assert len(view_model.state.timeline.points) == 1
+    assert "The last of 2 sessions is shown" in view_model.state.summary
+    view_model.pick_session(ALL)
+    assert len(view_model.state.timeline.points) == 7
+    assert "is shown" not in view_model.state.summary
+    view_model.pick_session(later.id)
+    assert "is shown" not in view_model.state.summary
+
+
+def test_how_a_rider_scatters_is_taken_from_the_latest_sessions_before(desk, ridden):
+    bike, session = ridden
+    records = desk.ask(ride_records(bike.id))
+    many = tuple(replace(records.sessions[0], session=replace(session, id=str(number))) for number in range(20))
+    assert [one.session.id for one in _lately(many)] == [str(number) for number in range(12, 20)]
+    assert _lately(many[:3]) == many[:3]

@@ -28,13 +28,14 @@ from workbench.viewmodels.shown import Units
 from workbench.viewmodels.step_lines import StepLine, not_restored, step_lines
 
 ALL = "all"
+MOST_UNASKED = 80  # runs judged together without being asked to; with more, the last session comes first
 
 
 @dataclass(frozen=True, slots=True)
 class Choices:
     """What is looked at: sessions, a change, an adjuster, a setup to go back to, the trend."""
 
-    session: str = ALL
+    session: str = ""  # until one is picked: all, or the last one where there are very many runs
     picked: str = ""
     adjuster_id: str = ""
     setup_id: str = ""
@@ -116,7 +117,7 @@ class ReviewViewModel(ViewModel[ReviewState]):
             return ReviewState(blocked=hidden or "There is nothing to review before the first run is kept.")
         chosen = self._chosen(records)
         state = resolve(records, chosen, self._bench.units, looks_words(self._desk, _shown(records, chosen)))
-        state = replace(state, summary=f"{hidden} {state.summary}".strip())
+        state = replace(state, summary=f"{hidden} {state.summary} {self._left_out(records, chosen)}".strip())
         return self._with_setup(records, state)
 
     def hear(self, touched: Touched) -> None:
@@ -138,8 +139,18 @@ class ReviewViewModel(ViewModel[ReviewState]):
         return self._desk.ask(ride_records(self.bike_id, self._bench.rider_id))
 
     def _chosen(self, records: RideRecords) -> Choices:
-        known = {session.session.id for session in records.sessions}
-        return self._choices if self._choices.session in known else replace(self._choices, session=ALL)
+        known = {ALL, *(session.session.id for session in records.sessions)}
+        if self._choices.session in known:
+            return self._choices
+        ridden = [one for one in records.sessions if one.runs]
+        is_much = sum(len(one.runs) for one in ridden) > MOST_UNASKED
+        return replace(self._choices, session=ridden[-1].session.id if is_much else ALL)
+
+    def _left_out(self, records: RideRecords, chosen: Choices) -> str:
+        """Say that there is more where nobody picked the session shown."""
+        if chosen.session in (ALL, self._choices.session):
+            return ""
+        return f"The last of {len(records.sessions)} sessions is shown; “All sessions” reads them together."
 
     def _with_setup(self, records: RideRecords, state: ReviewState) -> ReviewState:
         setup = next((one for one in records.setups if one.id == self._choices.setup_id), records.setups[-1])

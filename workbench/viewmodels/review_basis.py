@@ -17,6 +17,7 @@ if TYPE_CHECKING:
 
 LAP = "lap_s"
 RATING = (1.0, 9.0, 1.0)
+ENOUGH_RUNS = 40  # of earlier sessions, to tell how much a rider's answers scatter
 TimeOrRating = Literal["log"] | tuple[float, float, float]
 
 
@@ -114,8 +115,18 @@ def _past_sd(records: RideRecords, sessions: tuple[SessionRecords, ...], respons
     )
     if not earlier or len(riders) != 1:
         return None
-    found = scatter(tuple(run_records(records, earlier, response)), scale_of(response))
+    found = scatter(tuple(run_records(records, _lately(earlier), response)), scale_of(response))
     return found[0] if found else None
+
+
+def _lately(sessions: tuple[SessionRecords, ...]) -> tuple[SessionRecords, ...]:
+    """Give the latest sessions that have enough runs together: how somebody rated years ago says little."""
+    kept: list[SessionRecords] = []
+    for one in reversed(sessions):
+        if sum(len(counted(other)) for other in kept) >= ENOUGH_RUNS:
+            break
+        kept.append(one)
+    return tuple(reversed(kept))
 
 
 @lru_cache(maxsize=32)
