@@ -281,3 +281,18 @@ def test_a_letter_typed_into_an_entry_reads_nothing_anew_but_an_entry_begun_or_c
     desk.do("Close it", lambda gate: gate.remove_draft(draft.id), bike_id=bike.id)
     desk.keep_draft("sag", "{}", bike_id=bike.id, subject="fork")
     assert len(reads) == 3
+
+
+def test_the_list_is_narrowed_to_a_tag_however_it_is_written(desk):
+    for name, tags in (("Larch", "Shop, red"), ("Tarn", "shop"), ("Heron", "")):
+        bike = a_bike(desk, name=name)
+        desk.do("Tag", edit(Bike, bike.id, "tags", tags), bike_id=bike.id)
+    model, _ = shown(WindowViewModel, desk)
+    assert model.state.tags == ("red", "Shop")
+    model.pick_tag("Shop")
+    assert names(model.state.rows) == ["Larch", "Tarn"]
+    model.search("tarn")
+    assert names(model.state.rows) == ["Tarn"]
+    model.search("")
+    model.pick_tag("")
+    assert len(model.state.rows) == 3

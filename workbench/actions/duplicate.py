@@ -5,12 +5,14 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import replace
 
+from workbench.actions.garage import NewBike, seat_rider
 from workbench.actions.ids import new_id
 from workbench.actions.parts import read_parts
 from workbench.library.gate import Gate, Reader
 from workbench.model.bike import Bike, BikeRider
 from workbench.model.facts import check_field, field_of
 from workbench.model.parts import BikeParts
+from workbench.model.person import Person
 from workbench.model.unit import Generation, Spring, Unit, Valve
 
 TAKEN_OVER = "Taken over from another bike: count again before relying on it."
@@ -41,6 +43,23 @@ def duplicate_bike(
             _copy_riders(gate, bike_id, bike.id)
         for unit in parts.units:
             _copy_unit(gate, parts, unit, bike.id, with_ranges=not as_template)
+        return bike
+
+    return deed
+
+
+def start_from(
+    template_id: str, new: NewBike, *, like: Person | None = None, draft_id: str | None = None, bike_id: str
+) -> Callable[[Gate], Bike]:
+    """Give the deed that adds a bike with the parts of a template, and its own name, discipline and rider."""
+    copy = duplicate_bike(template_id, new.name, copy_id=bike_id, with_riders=False)
+
+    def deed(gate: Gate) -> Bike:
+        bike = replace(copy(gate), discipline=new.discipline)
+        gate.put(bike)
+        seat_rider(gate, bike.id, new, like)
+        if draft_id is not None:
+            gate.remove_draft(draft_id)
         return bike
 
     return deed

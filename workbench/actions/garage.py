@@ -117,7 +117,7 @@ def add_bike(
             created_at=gate.now,
         )
         gate.put(bike)
-        _seat_rider(gate, bike.id, new, like)
+        seat_rider(gate, bike.id, new, like)
         front, rear = ends_of(new.layout)
         if front != "rigid":
             fork = add_unit(gate, bike.id, "fork", SPRING_OF[front], new.fork_travel_mm)
@@ -146,7 +146,8 @@ def _built(fork: Unit, new: NewBike) -> Unit:
     )
 
 
-def _seat_rider(gate: Gate, bike_id: str, new: NewBike, like: Person | None) -> None:
+def seat_rider(gate: Gate, bike_id: str, new: NewBike, like: Person | None) -> None:
+    """Let the rider of a new bike ride it: somebody known, or somebody new."""
     rider_id = new.rider_id
     if rider_id is None and new.rider_name.strip():
         rider_id = add_person(new.rider_name, mass_kg=new.rider_mass_kg, like=like)(gate).id

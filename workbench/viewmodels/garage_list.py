@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from workbench.actions.desk import Desk, Touched
 from workbench.actions.garage import GarageRow, garage_rows, in_order
-from workbench.viewmodels.window_state import ListRow, resolve_rows
+from workbench.viewmodels.window_state import ListRow, all_tags, resolve_rows
 
 SHOWN_FROM = frozenset({"bike", "bike_rider", "person"})  # the tables a row is made of
 
@@ -17,7 +17,8 @@ class GarageList:
         self._rows: tuple[GarageRow, ...] | None = None
         self._archived = False
         self._touched: set[str] = set()
-        self._found: tuple[tuple[GarageRow, ...], str, tuple[ListRow, ...]] | None = None
+        self._found: tuple[tuple[GarageRow, ...], tuple[str, str], tuple[ListRow, ...]] | None = None
+        self._tags: tuple[tuple[GarageRow, ...], tuple[str, ...]] | None = None
         desk.listen(self.hear)
 
     def hear(self, touched: Touched) -> None:
@@ -44,9 +45,16 @@ class GarageList:
         self._touched.clear()
         return self._rows
 
-    def found(self, search: str, *, archived: bool) -> tuple[ListRow, ...]:
-        """Give the rows in which every searched word occurs, as the list shows them."""
+    def tags(self, *, archived: bool) -> tuple[str, ...]:
+        """Give every tag of the bikes listed."""
         rows = self.rows(archived=archived)
-        if self._found is None or self._found[0] is not rows or self._found[1] != search:
-            self._found = rows, search, resolve_rows(rows, search)
+        if self._tags is None or self._tags[0] is not rows:
+            self._tags = rows, all_tags(rows)
+        return self._tags[1]
+
+    def found(self, search: str, *, archived: bool, tag: str = "") -> tuple[ListRow, ...]:
+        """Give the rows with the tag in which every searched word occurs, as the list shows them."""
+        rows = self.rows(archived=archived)
+        if self._found is None or self._found[0] is not rows or self._found[1] != (search, tag):
+            self._found = rows, (search, tag), resolve_rows(rows, search, tag)
         return self._found[2]

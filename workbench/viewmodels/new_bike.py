@@ -6,6 +6,7 @@ import json
 from dataclasses import asdict, dataclass, field, replace
 
 from workbench.actions.desk import Touched
+from workbench.actions.duplicate import start_from, templates
 from workbench.actions.garage import NewBike, add_bike
 from workbench.actions.ids import new_id
 from workbench.actions.people import people
@@ -60,6 +61,7 @@ class NewBikeDraft:
     damper_in_one_leg: str = ""
     has_second_positive: str = ""
     negative: str = "self"
+    template: str = ""  # the key of a bike to start from
     typed_in: TypedIn = field(default=(), compare=False)
 
     def to_json(self) -> str:
@@ -88,6 +90,7 @@ class NewBikeState:
     has_shock: bool = True
     ticks: tuple[str, ...] = tuple(BUILT)  # those that can be said of this layout
     has_air_fork: bool = True
+    templates: tuple[tuple[str, str], ...] = ()
     is_kept: bool = False
 
 
@@ -157,8 +160,12 @@ class NewBikeViewModel(ViewModel[NewBikeState]):
         kept = self._desk.open_draft(DRAFT, bike_id=None)
         draft = NewBikeDraft.from_json(kept.body) if kept else NewBikeDraft()
         draft = draft_as_meant(draft, QUANTITIES, self._bench.units)
+        kept_ones = self._desk.ask(templates())
+        if draft.template not in {bike.id for bike in kept_ones}:
+            draft = replace(draft, template="")
         front, rear = ends_of(draft.layout)
         return NewBikeState(
+            templates=tuple((bike.id, bike.name) for bike in kept_ones),
             draft=draft,
             front=front,
             rear=rear,
@@ -196,13 +203,24 @@ class NewBikeViewModel(ViewModel[NewBikeState]):
         kept = self._desk.open_draft(DRAFT, bike_id=None)
         new = read_draft(self.state.draft, self.state.units, self._desk.ask(people()))
         bike_id = new_id()
-        deed = add_bike(new, like=self._bench.person, draft_id=kept.id if kept else None, bike_id=bike_id)
+        key, like, template = kept.id if kept else None, self._bench.person, self.state.draft.template
+        deed = (
+            start_from(template, new, like=like, draft_id=key, bike_id=bike_id)
+            if template
+            else add_bike(new, like=like, draft_id=key, bike_id=bike_id)
+        )
         bike = self.act(f"Add {new.name}"[:60], deed, bike_id=bike_id)
         if bike is None:
             return False
         self._bench.put_bike(bike.id)
         self._bench.go_to(Station.GARAGE)
         return True
+
+    def open_template(self) -> None:
+        """Put the chosen template on the bench, to look at it or change it."""
+        if self.state.draft.template:
+            self._bench.put_bike(self.state.draft.template)
+            self._bench.go_to(Station.GARAGE)
 
     def discard(self) -> None:
         """Throw the entries away; the notice can take them back."""

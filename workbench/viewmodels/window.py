@@ -68,6 +68,7 @@ class WindowViewModel(ViewModel[WindowState]):
     def __init__(self, desk: Desk, bench: Bench) -> None:
         self._garage = GarageList(desk)
         self._search = ""
+        self._tag = ""
         self._shows_archive = False
         self._due: dict[str, str] = {}
         self._under_way: dict[str, tuple[tuple[str, str | None], ...]] = {}  # entries under way, by bike
@@ -77,7 +78,9 @@ class WindowViewModel(ViewModel[WindowState]):
     def read(self) -> WindowState:
         """Read the garage and the bike on the bench."""
         desk, bench = self._desk, self._bench
-        rows = self._garage.found(self._search, archived=self._shows_archive)
+        tags = self._garage.tags(archived=self._shows_archive)
+        self._tag = self._tag if self._tag in tags else ""
+        rows = self._garage.found(self._search, archived=self._shows_archive, tag=self._tag)
         at_work = desk.ask(people(only_here=True))
         records = self._records()
         rider = self._rider(records)
@@ -86,7 +89,9 @@ class WindowViewModel(ViewModel[WindowState]):
         return WindowState(
             rows=rows,
             search=self._search,
-            garage_is_empty=not rows and not self._search,
+            garage_is_empty=not rows and not self._search and not self._tag,
+            tags=tags,
+            tag=self._tag,
             shows_archive=self._shows_archive,
             bike_id=records.parts.bike.id if records else None,
             bike_name=records.parts.bike.name if records else "",
@@ -156,6 +161,11 @@ class WindowViewModel(ViewModel[WindowState]):
     def search(self, text: str) -> None:
         """Narrow the list while typing."""
         self._search = text
+        self.refresh()
+
+    def pick_tag(self, tag: str) -> None:
+        """List only the bikes with a tag; all of them for an empty one."""
+        self._tag = tag
         self.refresh()
 
     def show_archive(self, on: bool) -> None:

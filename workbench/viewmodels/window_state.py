@@ -67,6 +67,8 @@ class WindowState:
     search: str = ""
     garage_is_empty: bool = True
     shows_archive: bool = False
+    tags: tuple[str, ...] = ()
+    tag: str = ""  # only bikes with it are listed
     bike_id: str | None = None
     bike_name: str = ""
     rider_text: str = ""
@@ -83,11 +85,27 @@ class WindowState:
     redo_text: str = ""
 
 
-def resolve_rows(rows: tuple[GarageRow, ...], search: str) -> tuple[ListRow, ...]:
-    """Keep the bikes in whose name, riders or tags every searched word occurs."""
+def tags_of(text: str) -> tuple[str, ...]:
+    """Give the tags of a bike, as they were typed with commas between."""
+    return tuple(tag for part in text.split(",") if (tag := " ".join(part.split())))
+
+
+def all_tags(rows: tuple[GarageRow, ...]) -> tuple[str, ...]:
+    """Give every tag once, however it was capitalised, in order."""
+    found: dict[str, str] = {}
+    for row in rows:
+        for tag in tags_of(row.bike.tags):
+            found.setdefault(tag.casefold(), tag)
+    return tuple(found[key] for key in sorted(found))
+
+
+def resolve_rows(rows: tuple[GarageRow, ...], search: str, tag: str = "") -> tuple[ListRow, ...]:
+    """Keep the bikes with the tag in whose name, riders or tags every searched word occurs."""
     words = search.casefold().split()
     shown = []
     for row in rows:
+        if tag and tag.casefold() not in (one.casefold() for one in tags_of(row.bike.tags)):
+            continue
         rider = ", ".join(name for name in row.riders if name)
         text = f"{row.bike.name} {rider} {row.bike.tags}".casefold()
         if all(word in text for word in words):

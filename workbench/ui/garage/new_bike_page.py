@@ -9,10 +9,10 @@ from PySide6.QtWidgets import QCompleter, QGridLayout, QVBoxLayout, QWidget
 
 from workbench.ui.page import Page
 from workbench.ui.parts.buttons import Button
-from workbench.ui.parts.choice_field import ChoiceField, FlagField
+from workbench.ui.parts.choice_field import ChoiceField, FlagField, ListBox
 from workbench.ui.parts.field_base import set_refused
 from workbench.ui.parts.flow import Flow
-from workbench.ui.parts.labels import Words
+from workbench.ui.parts.labels import Words, one_line
 from workbench.ui.parts.quantity_field import UnitLine
 from workbench.ui.parts.sheet import Sheet
 from workbench.ui.parts.theme import SPACE_4, SPACE_16, SPACE_24
@@ -89,6 +89,12 @@ class NewBikePage(Page):
         for name, field in picks.items():
             field.value_committed.connect(partial(self._pick, name))
         self._discipline.value_committed.connect(self._pick_discipline)
+        self._template = ListBox(())
+        self._template.setObjectName("new_bike_template")
+        self._template.setAccessibleName("Start from a template")
+        self._template.activated.connect(self._pick_template)
+        self._open_template = Button("Open this template", "link", name="new_bike_open_template")
+        self._open_template.clicked.connect(self._new.open_template)
         self._names = QStringListModel(self)
         completer = QCompleter(self._names, self)
         completer.setCaseSensitivity(Qt.CaseSensitivity.CaseInsensitive)
@@ -111,15 +117,21 @@ class NewBikePage(Page):
         rows = sheet.body
         self._lines["name"].setMaximumWidth(608)  # two columns of three
         rows.addWidget(self._lines["name"])
-        ends = QGridLayout()
+        self._template_cell = _labelled("Start from", self._template)
+        self._template_cell.setMaximumWidth(608)
+        rows.addWidget(self._template_cell)
+        rows.addWidget(self._open_template, 0, Qt.AlignmentFlag.AlignLeft)
+        self._built = QWidget()
+        ends = QGridLayout(self._built)
+        ends.setContentsMargins(0, 0, 0, 0)
         ends.setHorizontalSpacing(SPACE_24)
         self._negative_cell = _labelled("Negative chamber", self._negative)
         cells = (*(_labelled(LABELS[end], field) for end, field in self._ends.items()), self._negative_cell)
         for column, cell in enumerate(cells):
             ends.addWidget(cell, 0, column, Qt.AlignmentFlag.AlignTop)
             ends.setColumnStretch(column, 1)
-        rows.addLayout(ends)
-        ticks = Flow(gap=SPACE_16)
+        rows.addWidget(self._built)
+        self._flow = ticks = Flow(gap=SPACE_16)
         for tick in self._ticks.values():
             ticks.addWidget(tick)
         rows.addWidget(ticks)
@@ -149,6 +161,7 @@ class NewBikePage(Page):
             line.show_text(getattr(state.draft, name), unit)
             line.setVisible(name not in _SHOCK_LINES or state.has_shock)
         self._lines["fork_travel"].setVisible(state.front != "rigid")
+        self._show_templates(state)
         self._ends["front"].set_value(state.front)
         self._ends["rear"].set_value(state.rear)
         self._negative.set_value(state.draft.negative)
@@ -159,6 +172,25 @@ class NewBikePage(Page):
         self._discipline.set_value(state.draft.discipline)
         self._names.setStringList(list(state.riders))
         self._discard.setVisible(state.is_kept)
+
+    def _show_templates(self, state: NewBikeState) -> None:
+        """Offer templates where there are any; what a template brings is not asked again."""
+        self._template.clear()
+        self._template.addItem("Nothing: say what it is", "")
+        for key, name in state.templates:
+            self._template.addItem(one_line(name), key)
+        self._template.setCurrentIndex(max(self._template.findData(state.draft.template), 0))
+        has_template = bool(state.draft.template)
+        self._template_cell.setVisible(bool(state.templates))
+        self._open_template.setVisible(has_template)
+        for part in (self._built, self._flow):
+            part.setVisible(not has_template)
+        if has_template:
+            for name in ("fork_travel", *_SHOCK_LINES):
+                self._lines[name].hide()
+
+    def _pick_template(self, place: int) -> None:
+        self._new.set_field("template", str(self._template.itemData(place)))
 
     def _pick(self, name: str, value: object) -> None:
         self._new.set_field(name, (YES if value else "") if isinstance(value, bool) else str(value))

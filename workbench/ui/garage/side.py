@@ -7,7 +7,8 @@ from PySide6.QtWidgets import QLineEdit, QVBoxLayout, QWidget
 
 from workbench.ui.garage.bike_list import BikeList
 from workbench.ui.parts.buttons import Button
-from workbench.ui.parts.labels import Words
+from workbench.ui.parts.choice_field import ListBox
+from workbench.ui.parts.labels import Words, one_line
 from workbench.ui.parts.theme import NORMAL_SIZES, SPACE_8, SPACE_16, SPACE_24, announcer, current
 from workbench.viewmodels.window import WindowState, WindowViewModel
 
@@ -29,19 +30,23 @@ class GarageSide(QWidget):
         self.search.setAccessibleName("Search bike, rider, tag")
         self.search.setPlaceholderText("Search bike, rider, tag")
         self.search.textChanged.connect(view_model.search)
+        self.tags = ListBox(())
+        self.tags.setObjectName("garage_tags")
+        self.tags.setAccessibleName("Only bikes with this tag")
+        self.tags.activated.connect(self._pick_tag)
         self.list = BikeList(view_model.due)
         self.list.setStyleSheet("QListView { border: none; background: transparent; }")
         self.list.bike_picked.connect(view_model.open_bike)
         self.search.returnPressed.connect(self.list.pick_first)
         self._nothing = Words("", "mute", name="garage_nothing")
         self._all = Button("Show all bikes", "link", name="garage_all")
-        self._all.clicked.connect(self.search.clear)
+        self._all.clicked.connect(self._show_all)
         self._add = Button("Add bike", "plain", name="garage_add")
         self._add.clicked.connect(view_model.new_bike)
         rows = QVBoxLayout(self)
         rows.setContentsMargins(SPACE_16, SPACE_24, SPACE_8, SPACE_16)
         rows.setSpacing(SPACE_16)
-        for widget in (self._title, self.search, self._nothing):
+        for widget in (self._title, self.search, self.tags, self._nothing):
             rows.addWidget(widget)
         rows.addWidget(self._all, 0, Qt.AlignmentFlag.AlignLeft)
         rows.addWidget(self.list, 1)
@@ -58,11 +63,27 @@ class GarageSide(QWidget):
         self.list.show_rows(state.rows, state.bike_id)
         self.list.setVisible(bool(state.rows))
         self.search.setVisible(not state.garage_is_empty or state.shows_archive)
+        self._show_tags(state)
         words = f"No bike matches “{state.search}”." if state.search else ""
         if state.shows_archive and not state.search:
             words = "No bike is put away."
-        self._all.setVisible(bool(state.search))
+        self._all.setVisible(bool(state.search or state.tag))
         self._nothing.set_words("" if state.rows else words)
+
+    def _show_tags(self, state: WindowState) -> None:
+        self.tags.setVisible(bool(state.tags))
+        self.tags.clear()
+        self.tags.addItem("All tags", "")
+        for tag in state.tags:
+            self.tags.addItem(one_line(tag), tag)
+        self.tags.setCurrentIndex(max(self.tags.findData(state.tag), 0))
+
+    def _pick_tag(self, place: int) -> None:
+        self._view_model.pick_tag(str(self.tags.itemData(place)))
+
+    def _show_all(self) -> None:
+        self.search.clear()
+        self._view_model.pick_tag("")
 
     def focus_list(self) -> None:
         """Put the focus on the bikes, or on the search where there are none."""
