@@ -44,7 +44,7 @@ _FAST = ("high", "", "unknown")
 
 _REBOUND_SLOW = Suspect(
     "Rebound too slow for a row of hits",
-    "Open rebound 2 clicks, nothing else, and ride the same row of hits: if it stays higher, this was it.",
+    "Open rebound 2 clicks, nothing else, and ride the same row of hits: if it stays higher, that speaks for it.",
     "rebound",
     _REBOUND,
 )
@@ -69,7 +69,7 @@ SYMPTOMS = (
             _REBOUND_SLOW,
             Suspect(
                 "Spring too soft in mid-stroke",
-                "Ride one single hit of that size: if it sinks as deep there, it is the spring and not the return.",
+                "Ride one single hit of that size: sinking as deep there points to the spring.",
             ),
             Suspect(
                 "Sticky guides or bearings",
@@ -83,7 +83,7 @@ SYMPTOMS = (
         (
             Suspect(
                 "Too little low-speed compression",
-                "Close low-speed compression 2 clicks and brake at the same mark: if it stays higher, this was it.",
+                "Close low-speed compression 2 clicks and brake at the same mark: staying higher speaks for it.",
                 "compression",
                 _SLOW,
             ),
@@ -97,7 +97,7 @@ SYMPTOMS = (
         (
             Suspect(
                 "Rebound too fast",
-                "Close rebound 2 clicks and take the same lip at the same speed: a calmer take-off says this was it.",
+                "Close rebound 2 clicks and take the same lip at the same speed: a calmer take-off speaks for it.",
                 "rebound",
                 (*_FAST, "low"),
             ),
@@ -128,7 +128,7 @@ SYMPTOMS = (
             ),
             Suspect(
                 "Rebound too slow, so that it does not come back between bumps",
-                "Open rebound 2 clicks on the same stretch: better over many bumps but not over one says this was it.",
+                "Open rebound 2 clicks on the same stretch: better over many bumps but not over one speaks for it.",
                 "rebound",
                 _REBOUND,
             ),
@@ -237,13 +237,13 @@ SYMPTOMS = (
         (
             Suspect(
                 "Hot damper: oil thins, and the air reads more",
-                "Stop and let it cool: back to how it was says heat. Do not let air out of a hot unit.",
+                "Stop and let it cool: back to how it was points to heat. Do not let air out of a hot unit.",
             ),
             Suspect(
                 "Air or oil going past a seal",
-                "Read the pressure cold, before and after a ride with this pump: a loss beyond the hose's is a leak.",
+                "Read the pressure cold, before and after a ride: more lost than the hose takes points to a leak.",
             ),
-            Suspect("Tired hands and legs", "Ride an easy run in between: back to how it was says it was the rider."),
+            Suspect("Tired hands and legs", "Ride an easy run in between: back to how it was points to the rider."),
         ),
     ),
     Symptom(

@@ -205,3 +205,22 @@ def test_a_tick_shows_suspects_and_a_click_leads_to_the_next_step(desk, bike, ri
     assert "Rebound too slow for a row of hits" in riding.words()
     riding.press("suspect_packs_1_work")
     assert "Rear" in riding.find("next_title").text()
+
+
+def test_after_a_suspect_is_picked_the_focus_is_on_the_next_step(desk, bike, riding):
+    riding.keys(Key.Key_7, Key.Key_Return)
+    riding.press("run_notice")
+    riding.press("noticed_packs")
+    riding.press("suspect_packs_1_work")
+    assert riding.focused() in ("next_set", "next_by_hand")
+
+
+def test_several_runs_are_marked_by_mouse(desk, bike, riding):
+    for _ in range(2):
+        riding.page.start()
+        riding.keys(Key.Key_7, Key.Key_Return)
+    riding.press("run_marks")
+    riding.find("mark_first").setCurrentIndex(0)
+    riding.press("mark_take")
+    assert [run.lever for run in runs(desk, bike)] == ["rear closed", "rear closed"]
+    assert not riding.is_shown("mark_take")

@@ -11,6 +11,7 @@ from workbench.ui.parts.choice_field import FlagField, ListBox
 from workbench.ui.parts.labels import Words
 from workbench.ui.parts.theme import SPACE_8
 from workbench.ui.ride.after_view import AfterView
+from workbench.ui.ride.score_grid import bring_in_sight
 from workbench.ui.ride.typed_line import TypedLine
 from workbench.viewmodels.ride import RideViewModel
 from workbench.viewmodels.ride_next import NextLook
@@ -84,6 +85,12 @@ class NextView(QWidget):
         self._what.setCurrentIndex(max(self._what.findData(chosen), 0))
         self._units = {choice.key: choice.unit for choice in state.choices}
         self._name_value()
+
+    def go_there(self, _adjuster_id: str = "") -> None:
+        """Bring the proposal in sight, with the focus on setting it."""
+        target = self._set if self._set.isVisibleTo(self) else self._by_hand
+        target.setFocus(Qt.FocusReason.OtherFocusReason)
+        bring_in_sight(self)
 
     def show_problem(self, text: str) -> None:
         """Say why a change cannot be made."""

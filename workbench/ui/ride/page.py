@@ -39,6 +39,7 @@ class RidePage(Page):
         self._next = NextView(view_model, self)
         self._next.hide()  # until the sheet has it in its margin
         self._entry = RunEntryView(view_model)
+        self._entry.noticed.picked.connect(self._next.go_there)
         self._runs = RunList(view_model)
         self._marks = RunMarks(view_model)
         self._setup = Words("", "mute", name="session_setup")

@@ -40,12 +40,12 @@ class StartCheck(QWidget):
         foot = QHBoxLayout()
         foot.setSpacing(SPACE_16)
         top = Qt.AlignmentFlag.AlignTop
-        foot.addWidget(self.verified, 0, Qt.AlignmentFlag.AlignBottom)
         foot.addWidget(self.why_not, 1, top)
         foot.addWidget(self._reasons, 0, Qt.AlignmentFlag.AlignBottom)
         rows = QVBoxLayout(self)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(SPACE_8)
+        rows.addWidget(self.verified)
         rows.addLayout(self._grid)
         rows.addLayout(foot)
         rows.addWidget(self._care)

@@ -34,6 +34,8 @@ class PumpRow(QWidget):
         self._said = Words("", "problem", name="sag_pump_said")
         self._hose = Words("", "note", name="sag_hose")
         self._again = again
+        for words in (self._said, self._hose):
+            words.set_words("")
         row = QHBoxLayout()
         row.setSpacing(SPACE_16)
         row.addWidget(Labelled("Pump", self.pumps), 2)
