@@ -9,7 +9,17 @@ from workbench.actions.desk import Desk
 from workbench.model.bike import Station
 from workbench.ui.page import Page
 from workbench.viewmodels.bench import Bench
-from workbench.viewmodels.window import BACKUPS, BUNDLE, CARRY, HISTORY, LEVERAGE, NEW_BIKE, SESSION_NOTES, SPRING
+from workbench.viewmodels.window import (
+    BACKUPS,
+    BUNDLE,
+    CARRY,
+    HISTORY,
+    LEVERAGE,
+    NEW_BIKE,
+    PEOPLE,
+    SESSION_NOTES,
+    SPRING,
+)
 
 
 def page_makers(desk: Desk, bench: Bench) -> Mapping[str, Callable[[], Page]]:
@@ -129,6 +139,13 @@ def _session_notes(desk: Desk, bench: Bench) -> Page:
     return SessionNotesPage(SessionNotesViewModel(desk, bench))
 
 
+def _people(desk: Desk, bench: Bench) -> Page:
+    from workbench.ui.people.page import PeoplePage
+    from workbench.viewmodels.people import PeopleViewModel
+
+    return PeoplePage(PeopleViewModel(desk, bench))
+
+
 _MAKERS: dict[str, Callable[[Desk, Bench], Page]] = {
     NEW_BIKE: _new_bike,
     Station.GARAGE: _garage,
@@ -146,4 +163,5 @@ _MAKERS: dict[str, Callable[[Desk, Bench], Page]] = {
     HISTORY: _history,
     BUNDLE: _bundle,
     SESSION_NOTES: _session_notes,
+    PEOPLE: _people,
 }

@@ -19,6 +19,7 @@ from workbench.tour.review_stops import REVIEW_STOPS, attributes
 from workbench.tour.ride_stops import ride_stops
 from workbench.tour.safety_stops import SAFETY_STOPS
 from workbench.ui.parts.sheet import Sheet
+from workbench.viewmodels.window import PEOPLE
 
 Go = Callable[[Workbench], QWidget | None]
 
@@ -60,6 +61,11 @@ def further_down(workbench: Workbench, name: str, station: str, part: str) -> No
     assert isinstance(shown, QWidget)
     assert inside is not None
     sheet.scroll_area.verticalScrollBar().setValue(shown.mapTo(inside, shown.rect().topLeft()).y() - 16)
+
+
+def _people(workbench: Workbench) -> None:
+    view_model = bike(workbench, "Larch 150", PEOPLE)
+    view_model.pick(view_model.state.rows[0].person_id)
 
 
 def _search(workbench: Workbench) -> None:
@@ -165,6 +171,19 @@ STOPS: tuple[tuple[str, str, bool, Go], ...] = (
         False,
         partial(further_down, name="Larch 150", station=Station.GARAGE, part="section_fork"),
     ),
+    (
+        "sample",
+        "garage-pictures",
+        False,
+        partial(further_down, name="Larch 150", station=Station.GARAGE, part="photos"),
+    ),
+    (
+        "sample",
+        "garage-hardware",
+        False,
+        partial(further_down, name="Larch 150", station=Station.GARAGE, part="valve_gas_shock"),
+    ),
+    ("sample", "people", False, _people),
     ("sample", "garage-search", False, _search),
     ("sample", "garage-bench", True, _pick_bike),
     ("sample", "garage-coil", False, partial(_open, name="Cinder 170", station=Station.GARAGE)),

@@ -14,6 +14,7 @@ from workbench.viewmodels.window import (
     CARRY,
     HISTORY,
     LEVERAGE,
+    PEOPLE,
     SESSION_NOTES,
     SPRING,
     WindowViewModel,
@@ -70,6 +71,7 @@ def window_menus(window: Commands, view_model: WindowViewModel) -> Sequence[tupl
             "&Library",
             (
                 Entry("history", "&History", _go(view_model, HISTORY), "Ctrl+Shift+H"),
+                Entry("people", "&People", _go(view_model, PEOPLE), "Ctrl+Shift+P"),
                 Entry("bundle", "&In and out", _go(view_model, BUNDLE), "Ctrl+E"),
                 Entry("backups", "&Backups", _go(view_model, BACKUPS), "Ctrl+Shift+B"),
             ),

@@ -18,6 +18,7 @@ BACKUPS = "backups"
 HISTORY = "history"
 BUNDLE = "bundle"
 SESSION_NOTES = "session_notes"
+PEOPLE = "people"
 SHEETS = {
     NEW_BIKE: "New bike",
     SPRING: "Spring",
@@ -27,8 +28,9 @@ SHEETS = {
     HISTORY: "History",
     BUNDLE: "In and out",
     SESSION_NOTES: "From notes",
+    PEOPLE: "People",
 }  # sheets that are no station
-WITHOUT_BIKE = frozenset({NEW_BIKE, BACKUPS, HISTORY, BUNDLE})  # those that need no bike on the bench
+WITHOUT_BIKE = frozenset({NEW_BIKE, BACKUPS, HISTORY, BUNDLE, PEOPLE})  # those that need no bike on the bench
 DRAFT_STATIONS = {
     "typed": Station.GARAGE,
     "leverage": Station.SAG,
