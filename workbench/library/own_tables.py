@@ -26,6 +26,8 @@ deed = Table(
     CheckConstraint("state IN ('done', 'undone', 'dead')", name="state"),
     Index(None, "state", "number"),
     Index(None, "stamp"),
+    Index(None, "bike_id"),
+    Index(None, "person_id"),
     sqlite_strict=True,
 )
 

@@ -1,7 +1,7 @@
 """The mounting a shock is in, its length, and the pressure of a negative chamber with a valve of its own.
 
 With them how the rate of a coil spring is known, and the pairs of a progressive one; and of a check-in what bothers
-the rider, what was measured, who overruled what, and what was closed how.
+the rider, what was measured, who overruled what, and what was closed how. The journal is found by bike and person.
 """
 
 import re
@@ -38,6 +38,8 @@ def upgrade() -> None:
     """Build each table anew with its further columns and move the rows over; the new columns start empty."""
     for table in dict.fromkeys(name for name, _, _ in ADDED):
         _build_anew(table, [(behind, column) for name, behind, column in ADDED if name == table])
+    for column in ("bike_id", "person_id"):
+        op.get_bind().exec_driver_sql(f"CREATE INDEX ix_deed_{column} ON deed ({column})")
 
 
 def _build_anew(table: str, added: list[tuple[str, str]]) -> None:
