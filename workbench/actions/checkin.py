@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from workbench.actions.ids import new_id
 from workbench.actions.parts import read_parts
-from workbench.actions.wear import due_now, read_wear
+from workbench.actions.wear import Ridden, due_now, read_wear
 from workbench.library.gate import Gate, Reader
 from workbench.model.checkin import OpenItem, can_overrule, is_open, open_items, stopping, title_of
 from workbench.model.errors import InputError, LibraryError
@@ -84,11 +84,11 @@ def read_open(reader: Reader, bike_id: str) -> tuple[OpenItem, ...]:
 
 
 def services_due(
-    reader: Reader, parts: BikeParts, still_open: Sequence[OpenItem], now: str = LATEST
+    reader: Reader, parts: BikeParts, still_open: Sequence[OpenItem], now: str = LATEST, ridden: Ridden | None = None
 ) -> tuple[str, ...]:
     """List the parts whose service falls due and stands on no hand-over list yet."""
     listed = {one.item.code for one in still_open}
-    return tuple(one.part.title for one in due_now(reader, parts, now) if one.code not in listed)
+    return tuple(one.part.title for one in due_now(reader, parts, now, ridden) if one.code not in listed)
 
 
 def file_checkin(

@@ -66,6 +66,11 @@ def garage_rows(
     return query
 
 
+def bike_count() -> Callable[[Reader], int]:
+    """Give the query for how many bikes there are, those put away included."""
+    return lambda reader: reader.count(Bike)
+
+
 def find_bike(bike_id: str | None) -> Callable[[Reader], Bike | None]:
     """Give the query for a bike, put away or not; None where there is none."""
 
@@ -83,12 +88,12 @@ def in_order(rows: Iterable[GarageRow]) -> tuple[GarageRow, ...]:
 def _riders_of(reader: Reader, bike_ids: tuple[str, ...] | None) -> dict[str, list[str]]:
     """Read the names of riders by bike, the main rider first; of all bikes where none are named."""
     of_bikes: dict[str, Any] = {} if bike_ids is None else {"bike_id": bike_ids}
-    links = reader.find(BikeRider, **of_bikes)
-    of_people: dict[str, Any] = {} if bike_ids is None else {"id": tuple({link.person_id for link in links})}
-    names = {person.id: person.name for person in reader.find(Person, **of_people)}
+    links = reader.values(BikeRider, ("id", "is_main", "bike_id", "person_id"), **of_bikes)
+    of_people: dict[str, Any] = {} if bike_ids is None else {"id": tuple({person_id for *_, person_id in links})}
+    names = dict(reader.values(Person, ("id", "name"), **of_people))
     riders: dict[str, list[str]] = {}
-    for link in sorted(links, key=lambda one: (not one.is_main, one.id)):
-        riders.setdefault(link.bike_id, []).append(names.get(link.person_id, ""))
+    for _, _, bike_id, person_id in sorted((not is_main, link_id, *about) for link_id, is_main, *about in links):
+        riders.setdefault(bike_id, []).append(names.get(person_id, ""))
     return riders
 
 

@@ -10,7 +10,7 @@ from workbench.actions.checkin import read_open, services_due
 from workbench.actions.ids import new_id
 from workbench.actions.parts import read_parts
 from workbench.actions.setups import values_of
-from workbench.actions.wear import ends_to_measure_again
+from workbench.actions.wear import Ridden, ends_to_measure_again
 from workbench.library.gate import Gate, Reader
 from workbench.model.bike import Skip
 from workbench.model.blind import is_concealed
@@ -39,6 +39,7 @@ def job_records(
         told = tuple(session.id for session in sessions if session.id not in concealed)
         sag = reader.find(SagMeasurement, **whose)
         still_open = read_open(reader, bike_id)
+        hours = Ridden(reader, bike_id)
         first = () if rider is None else (rider,)
         return JobRecords(
             parts=replace(parts, riders=(*first, *(one for one in parts.riders if one is not rider))),
@@ -52,8 +53,8 @@ def job_records(
             drafts=drafts,
             was_checked=bool(reader.find(CheckIn, bike_id=bike_id, limit=1)),
             open_items=still_open,
-            services=services_due(reader, parts, still_open, now),
-            sag_again=ends_to_measure_again(reader, parts, sag, now),
+            services=services_due(reader, parts, still_open, now, hours),
+            sag_again=ends_to_measure_again(parts, sag, hours, now),
             is_concealed=bool(concealed),
         )
 

@@ -49,9 +49,11 @@ class Ridden:
         return hours_at(moment, self.readings, self._runs, self._typical)
 
 
-def read_wear(reader: Reader, parts: BikeParts, now: str = LATEST) -> tuple[tuple[Wear, ...], Hours]:
+def read_wear(
+    reader: Reader, parts: BikeParts, now: str = LATEST, ridden: Ridden | None = None
+) -> tuple[tuple[Wear, ...], Hours]:
     """Read how every part stands in its interval, and the hours ridden so far."""
-    hours = Ridden(reader, parts.bike.id).at(now)
+    hours = (ridden or Ridden(reader, parts.bike.id)).at(now)
     kept = {(one.part, _end(parts, one)): one for one in reader.find(ServicePart, bike_id=parts.bike.id)}
     wear = tuple(
         wear_of(one, kept.get((one.part, one.end)) or _fresh(parts, one), hours, now) for one in wear_parts_of(parts)
@@ -59,18 +61,17 @@ def read_wear(reader: Reader, parts: BikeParts, now: str = LATEST) -> tuple[tupl
     return wear, hours
 
 
-def due_now(reader: Reader, parts: BikeParts, now: str = LATEST) -> tuple[Wear, ...]:
+def due_now(reader: Reader, parts: BikeParts, now: str = LATEST, ridden: Ridden | None = None) -> tuple[Wear, ...]:
     """Read what falls due."""
     if not reader.find(ServicePart, bike_id=parts.bike.id, limit=1):
         return ()
-    return tuple(one for one in read_wear(reader, parts, now)[0] if one.state == "due")
+    return tuple(one for one in read_wear(reader, parts, now, ridden)[0] if one.state == "due")
 
 
 def ends_to_measure_again(
-    reader: Reader, parts: BikeParts, sag: tuple[SagMeasurement, ...], now: str = LATEST
+    parts: BikeParts, sag: tuple[SagMeasurement, ...], ridden: Ridden, now: str = LATEST
 ) -> tuple[str, ...]:
-    """Read which ends were new or serviced and are ridden in by now, with their sag measured before that."""
-    ridden = Ridden(reader, parts.bike.id)
+    """Say which ends were new or serviced and are ridden in by now, with their sag measured before that."""
     if not ridden.readings:
         return ()
     now_hours = ridden.at(now).hours

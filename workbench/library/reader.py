@@ -53,6 +53,12 @@ class Reader:
             values["most"] = limit
         return tuple(cast(T, shape.record(row)) for row in self._connection.execute(query, values).all())
 
+    def values(self, record_type: type, names: Sequence[str], **equal: Any) -> list[tuple[Any, ...]]:
+        """Some fields, as stored, of all records whose fields equal the given values: for lists of thousands."""
+        shape = self._shape(record_type)
+        query = select(*(shape.table.c[name] for name in names)).where(*self._conditions(shape, equal))
+        return [tuple(row) for row in self._connection.execute(query).all()]
+
     def count(self, record_type: type, **equal: Any) -> int:
         """How many records have fields equal to the given values."""
         shape = self._shape(record_type)

@@ -9,7 +9,7 @@ from pathlib import Path
 
 from workbench.actions import bundle as bundles
 from workbench.actions.desk import Desk, RowChange, Touched
-from workbench.actions.garage import garage_rows
+from workbench.actions.garage import bike_count, find_bike
 from workbench.actions.history import names_of
 from workbench.exchange.bundle import Bundle, write_bundle
 from workbench.exchange.files import read_whole, write_whole
@@ -88,11 +88,10 @@ class BundleViewModel(ViewModel[BundleState]):
 
     def read(self) -> BundleState:
         """Read what may be taken along, and set the open file beside what is here."""
-        rows = self._desk.ask(garage_rows()) + self._desk.ask(garage_rows(archived=True))
-        bike = next((row.bike for row in rows if row.bike.id == self.bike_id), None)
+        bike = self._desk.ask(find_bike(self.bike_id or None))
         state = BundleState(
             bike_name=bike.name if bike else "",
-            bikes_text=how_many(len(rows), "bike"),
+            bikes_text=how_many(self._desk.ask(bike_count()), "bike"),
             said=self._said,
             can_keep=not self._desk.read_only,
         )
