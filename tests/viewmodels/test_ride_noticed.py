@@ -59,7 +59,7 @@ def test_what_was_noticed_is_kept_with_the_run_and_said_in_the_list(desk, bike, 
     assert riding.keep_run()
     (kept,) = desk.ask(ride_records(bike.id)).sessions
     assert {(one.symptom, one.end) for one in kept.symptoms} == {("packs", "rear"), ("clunks", "front")}
-    assert "noticed: rides lower and lower over a row of hits (rear)" in riding.state.session.runs[0].said
+    assert "noticed: sinks lower over a row of hits (rear)" in riding.state.session.runs[0].said
     assert look(riding).remark.startswith("Noticed on run 1.")
     assert [row.key for row in look(riding).told] == ["packs", "clunks"]
     assert not any(row.end for row in look(riding).rows)

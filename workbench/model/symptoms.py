@@ -64,7 +64,7 @@ _TYRE = Suspect(
 SYMPTOMS = (
     Symptom(
         "packs",
-        "Rides lower and lower over a row of hits",
+        "Sinks lower over a row of hits",
         (
             _REBOUND_SLOW,
             Suspect(
@@ -79,7 +79,7 @@ SYMPTOMS = (
     ),
     Symptom(
         "dives",
-        "Dives when braking or in a corner",
+        "Dives when braking or turning",
         (
             Suspect(
                 "Too little low-speed compression",
@@ -93,7 +93,7 @@ SYMPTOMS = (
     ),
     Symptom(
         "kicks",
-        "Kicks up off lips or after landings",
+        "Kicks off lips or landings",
         (
             Suspect(
                 "Rebound too fast",
@@ -113,7 +113,7 @@ SYMPTOMS = (
     ),
     Symptom(
         "harsh_small",
-        "Harsh on small bumps, hands or feet hurt",
+        "Small bumps harsh, hands hurt",
         (
             _TYRE,
             Suspect(
@@ -136,7 +136,7 @@ SYMPTOMS = (
     ),
     Symptom(
         "spikes",
-        "Harsh on square, fast hits only",
+        "Harsh on square, fast hits",
         (
             Suspect(
                 "Too much high-speed compression",
@@ -214,7 +214,7 @@ SYMPTOMS = (
     ),
     Symptom(
         "wallows",
-        "Wallows and feels vague when pushed into",
+        "Wallows, vague when pushed into",
         (
             Suspect(
                 "Too little low-speed compression",
@@ -260,7 +260,7 @@ SYMPTOMS = (
     ),
     Symptom(
         "lost_damping",
-        "Suddenly bounces, or oil is seen",
+        "Bounces suddenly, or oil seen",
         (
             Suspect(
                 "Damper or seal has failed",

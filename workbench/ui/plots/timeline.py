@@ -83,7 +83,7 @@ class RunsPlot(Plot):
         is_strong = not self._strong or point.setup_id in self._strong
         token = "mute" if point.is_set_aside else "data_1" if point.mark == "baseline" else "data_2"
         alpha = 90 if point.is_warmup or not is_strong else 255
-        filled = point.mark != "baseline" and not point.is_warmup
+        filled = point.mark != "baseline" and not point.is_warmup and not point.is_set_aside
         return {
             "pos": (point.place, height),
             "symbol": "x" if point.is_set_aside else SYMBOLS[point.mark],

@@ -5,16 +5,15 @@ from __future__ import annotations
 from functools import partial
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from workbench.ui.parts.buttons import Button
 from workbench.ui.parts.care_note import CareNote
 from workbench.ui.parts.choice_field import ChoiceField, TickBox
 from workbench.ui.parts.labels import Words
-from workbench.ui.parts.theme import SPACE_4, SPACE_8, SPACE_16
+from workbench.ui.parts.theme import SPACE_8
+from workbench.ui.ride.tick_grid import TickGrid
 from workbench.viewmodels.ride_noticed import NoticedLook, NoticedRow, SuspectLook
-
-COLUMNS = 2
 
 
 class NoticedView(QWidget):
@@ -30,16 +29,12 @@ class NoticedView(QWidget):
         self._shown: NoticedLook | None = None
         self._told: QWidget | None = None
         self._remark = Words("", "mute", name="noticed_remark")
-        self._grid = QGridLayout()
-        self._grid.setHorizontalSpacing(SPACE_16)
-        self._grid.setVerticalSpacing(SPACE_4)
-        for column in range(COLUMNS):
-            self._grid.setColumnStretch(column, 1)
+        self._grid = TickGrid()
         self._rows = QVBoxLayout(self)
         self._rows.setContentsMargins(0, 0, 0, 0)
         self._rows.setSpacing(SPACE_8)
         self._rows.addWidget(Words("Noticed on this run", "strong"))
-        self._rows.addLayout(self._grid)
+        self._rows.addWidget(self._grid)
         self._rows.addWidget(self._remark)
 
     def show_noticed(self, look: NoticedLook) -> None:
@@ -49,6 +44,7 @@ class NoticedView(QWidget):
         self._shown = look
         for row in look.rows:
             self._box(row).setChecked(bool(row.end))
+        self._grid.set_boxes([self._boxes[row.key] for row in look.rows])
         for key, box in self._boxes.items():
             box.setVisible(any(row.key == key for row in look.rows))
         self._remark.set_words(look.remark)
@@ -67,9 +63,7 @@ class NoticedView(QWidget):
             box = TickBox(row.words, name=f"noticed_{row.key}")
             box.setAccessibleName(f"Noticed: {row.words}")
             box.clicked.connect(partial(self._ticked, row.key, box))
-            place = len(self._boxes)
             self._boxes[row.key] = box
-            self._grid.addWidget(box, place // COLUMNS, place % COLUMNS)
         return self._boxes[row.key]
 
     def _ticked(self, key: str, box: TickBox, _checked: bool = False) -> None:

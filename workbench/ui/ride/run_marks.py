@@ -9,6 +9,7 @@ from workbench.ui.parts.buttons import Button
 from workbench.ui.parts.choice_field import ListBox
 from workbench.ui.parts.labels import Words
 from workbench.ui.parts.theme import SPACE_8, SPACE_16
+from workbench.ui.ride.score_grid import bring_in_sight
 from workbench.viewmodels.base import Problem
 from workbench.viewmodels.ride import RideViewModel
 from workbench.viewmodels.ride_session import SessionState
@@ -76,6 +77,7 @@ class RunMarks(QWidget):
     def _unfold(self) -> None:
         self._part.setVisible(self._part.isHidden())
         if not self._part.isHidden():
+            bring_in_sight(self)
             self._first.setFocus(Qt.FocusReason.OtherFocusReason)
 
     def _mark(self) -> None:

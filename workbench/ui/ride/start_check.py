@@ -5,12 +5,13 @@ from __future__ import annotations
 from functools import partial
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QMenu, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QMenu, QVBoxLayout, QWidget
 
 from workbench.ui.parts.buttons import Button
 from workbench.ui.parts.care_note import CareNote
 from workbench.ui.parts.choice_field import FlagField, TickBox
-from workbench.ui.parts.theme import SPACE_4, SPACE_8, SPACE_16, SPACE_24
+from workbench.ui.parts.theme import SPACE_8, SPACE_16
+from workbench.ui.ride.tick_grid import TickGrid
 from workbench.ui.ride.typed_line import TypedLine
 from workbench.viewmodels.base import Problem
 from workbench.viewmodels.ride import RideViewModel
@@ -24,10 +25,8 @@ class StartCheck(QWidget):
         super().__init__(parent)
         self._ride = view_model
         self._boxes: dict[str, TickBox] = {}
-        self._grid = QGridLayout()
-        self._grid.setHorizontalSpacing(SPACE_24)
-        self._grid.setVerticalSpacing(SPACE_4)
-        self.verified = FlagField(label="Verified: all of this is so", name="ride_verified")
+        self._grid = TickGrid()
+        self.verified = FlagField(label="Verified: all of the following is so", name="ride_verified")
         self.verified.value_committed.connect(self._set_verified)
         self.why_not = TypedLine("not_verified", "Or: why it is not verified", prefix="ride")
         self.why_not.typed.connect(view_model.set_start)
@@ -46,20 +45,19 @@ class StartCheck(QWidget):
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(SPACE_8)
         rows.addWidget(self.verified)
-        rows.addLayout(self._grid)
+        rows.addWidget(self._grid)
         rows.addLayout(foot)
         rows.addWidget(self._care)
 
     def show_start(self, start: StartState, *, takes_reasons: bool) -> None:
         """Show what is ticked; a blind test begins from a verified start only, so it takes no reason."""
-        for place, (key, words) in enumerate(start.verify):
+        for key, words in start.verify:
             if key not in self._boxes:
                 box = TickBox(words, name=f"ride_check_{key}")
                 box.clicked.connect(partial(self._ticked, key, box))
                 self._boxes[key] = box
-                half = (len(start.verify) + 1) // 2
-                self._grid.addWidget(box, place % half, place // half)
             self._boxes[key].setChecked(key in start.draft.checked)
+        self._grid.set_boxes([self._boxes[key] for key, _ in start.verify])
         self.verified.set_value(start.draft.verified)
         self.why_not.show_text(start.draft.not_verified)
         self.why_not.setVisible(takes_reasons)
