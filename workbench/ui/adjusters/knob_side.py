@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from workbench.ui.parts.choice_field import ChoiceField
@@ -29,12 +30,16 @@ class KnobSide(QWidget):
         asks.setSpacing(SPACE_4)
         asks.addWidget(Words("Which way closes it?", "mute"))
         asks.addWidget(self.turn)
-        rows = QVBoxLayout(self)
+        self._rows = rows = QVBoxLayout(self)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(SPACE_16)
         for part in (self.drawing, self._asks):
             rows.addWidget(part)
         rows.addStretch(1)
+
+    def add_below(self, widget: QWidget) -> None:
+        """Put something else beside the count, below the knob."""
+        self._rows.insertWidget(self._rows.count() - 1, widget, 0, Qt.AlignmentFlag.AlignLeft)
 
     def show_count(self, state: CountState) -> None:
         """Show the knob of the adjuster being counted."""
