@@ -79,3 +79,25 @@ def test_the_card_hands_over_what_is_open_declined_overruled_and_due(desk):
     assert card.cautions[0] == "Do not ride this bike: frame and swingarm (crack)."
     assert card.cautions[1].endswith("A. Weber lets it be ridden nevertheless: Pushed home only")
     assert card.cautions[2].startswith("Service: Fork lower legs, is due: recommended and declined.")
+
+
+def test_as_found_goes_by_what_stood_on_the_bike_when_this_visit_began(desk):
+    bike = a_counted_bike(desk)
+    rebound, fork = desk.ask(bike_parts(bike.id)).adjusters[1], desk.ask(bike_parts(bike.id)).units[0]
+    setup = a_baseline(desk, bike)
+    first = desk.ask(card_of(setup.id, desk.now(), None))
+    assert first.note == "As found: the first record of each item."
+    desk.do("Turn", set_item(bike.id, Item.ADJUSTER, rebound.id, 9.0, "set_to"), bike_id=bike.id)
+    desk.do("Pump", set_item(bike.id, Item.PRESSURE, fork.id, 600.0, "set_to"), bike_id=bike.id)
+    desk.do("File", file_checkin(bike.id, "quick", (Found("headset", "fine"),)), bike_id=bike.id)
+    desk.do("Count", set_item(bike.id, Item.ADJUSTER, rebound.id, 8.0, "counted"), bike_id=bike.id)
+    desk.do("Back", set_item(bike.id, Item.ADJUSTER, rebound.id, 6.0, "set_to"), bike_id=bike.id)
+    desk.do("Let out", set_item(bike.id, Item.PRESSURE, fork.id, 520.0, "set_to"), bike_id=bike.id)
+    by = lines(desk, setup)
+    assert by["Fork", "Low-speed rebound"].found == "8 clicks from closed", (
+        "counted in this visit"
+    )
+    assert by["Fork", "Low-speed rebound"].is_changed
+    assert by["Fork", "Air pressure"].found == "87\u2009psi", "set in this visit, so what stood before it is as found"
+    again = desk.ask(card_of(setup.id, desk.now(), None))
+    assert again.note.startswith("As found: what stood on the bike when it was checked in, ")

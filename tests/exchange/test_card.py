@@ -5,7 +5,8 @@ from __future__ import annotations
 from dataclasses import replace
 
 from tests.model.bikes import ADJUSTERS, COIL, FORK, a_log, parts_of
-from workbench.exchange.card import CAUTIONS, NEVER_KNOWN, card_sheet
+from workbench.exchange.card import CAUTIONS, NEVER_KNOWN, CardFigure, card_sheet
+from workbench.exchange.card_text import card_text
 from workbench.model.person import Person
 from workbench.model.sag import SagMeasurement
 from workbench.model.setting import Setup, latest
@@ -72,10 +73,35 @@ def test_how_another_pressure_was_read_is_not_said_of_this_one():
 def test_the_strip_holds_pressures_and_clicks_but_no_spacers():
     values = {**VALUES, ("spacers", "fork"): 2.0}
     assert a_card(values=values).strip == (
-        ("Fork: air pressure", "80\u2009psi"),
-        ("Fork: low-speed rebound", "6"),
-        ("Rear tyre pressure", "25\u2009psi"),
+        CardFigure("front", "Fork: air pressure", "80\u2009psi"),
+        CardFigure("front", "Fork: low-speed rebound", "6", "from closed, of 17"),
+        CardFigure("rear", "Rear tyre pressure", "25\u2009psi"),
     )
+
+
+def test_the_sag_stands_in_the_strip_beside_its_spring():
+    sag = SagMeasurement(
+        "m", "bike", "rider", "fork", TODAY, "standing", 150.0, 30.0, 1.0, 0.2, 0.18, 0.22, "common_practice"
+    )
+    figures = [(one.label, one.figure, one.note) for one in a_card(sag=(sag,)).strip]
+    assert figures[1] == ("Fork: static sag", "20\u2009%", "30\u2009mm")
+
+
+def test_what_was_left_otherwise_than_found_is_marked_and_nothing_else_is():
+    log = a_log(("adjuster", "fr", 4.0, "counted"), ("pressure", "fork", 550.0, "as_attached"))
+    card = a_card(log=log)
+    assert line(card, "Fork", "Low-speed rebound").is_changed
+    assert not line(card, "Fork", "Air pressure").is_changed, "a gauge cannot tell 550 kPa from 551.6"
+    assert not line(card, "Tyres", "Rear tyre pressure").is_changed, "nothing is known of how it came"
+
+
+def test_the_card_as_text_says_every_line_and_stars_the_changes():
+    log = a_log(("adjuster", "fr", 4.0, "counted"))
+    said = card_text(a_card(log=log, person=Person("p", "J. Okoro")))
+    assert "* Low-speed rebound: 4 clicks from closed > 6 clicks from closed (11 clicks from open)" in said
+    assert "Handed over by: J. Okoro" in said
+    assert "* left otherwise than found" in said
+    assert all(words in said for words in CAUTIONS)
 
 
 def test_sag_stands_with_its_share_posture_and_aim():

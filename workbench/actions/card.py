@@ -16,9 +16,12 @@ from workbench.model.adjuster import RangeCount
 from workbench.model.parts import BikeParts
 from workbench.model.person import Person
 from workbench.model.put_back import MEASURING_HOWS
+from workbench.model.reading import short_date
 from workbench.model.sag import SagMeasurement
-from workbench.model.service import CardIssue
+from workbench.model.service import CardIssue, CheckIn
 from workbench.model.setting import OnBike, Setup, SetupValue
+
+READ_HOWS = frozenset({"counted", "as_attached", "stated"})  # read off the bike, not set on it
 
 
 def card_of(setup_id: str, today: str, person_id: str | None) -> Callable[[Reader], CardSheet]:
@@ -29,17 +32,22 @@ def card_of(setup_id: str, today: str, person_id: str | None) -> Callable[[Reade
         parts = read_parts(reader, setup.bike_id)
         still_open = read_open(reader, setup.bike_id)
         wear, _ = read_wear(reader, parts, today)
+        since, words = _visit(reader, setup.bike_id)
+        issues = reader.find(CardIssue, setup_id=setup_id, order_by=("-made_at",), limit=1)
+        giver = reader.get(Person, issues[0].person_id) if issues and issues[0].person_id else None
         return card_sheet(
             parts,
             setup,
             read_values(reader, setup_id),
-            found=_as_found(reader, setup.bike_id),
+            found=_as_found(reader, setup.bike_id, since),
             ranges=_counted_under(reader, setup_id),
             sag=_sag_that_holds(reader, parts, setup.rider_id),
             rider=reader.get(Person, setup.rider_id),
             person=reader.get(Person, person_id) if person_id else None,
             handed_over=hand_over_sections(still_open, wear),
             cares=hand_over_cares(still_open),
+            note=words,
+            given_by=f"{giver.name}, {short_date(issues[0].made_at)}" if giver else "",
             today=today,
         )
 
@@ -53,12 +61,36 @@ def _counted_under(reader: Reader, setup_id: str) -> dict[str, int]:
     return {adjuster_id: steps[range_id] for adjuster_id, range_id in taken.items() if range_id in steps}
 
 
-def _as_found(reader: Reader, bike_id: str) -> dict[tuple[str, str], OnBike]:
-    """Give the first line of every item that is not merely a knob turned open for measuring."""
+def _visit(reader: Reader, bike_id: str) -> tuple[str, str]:
+    """Say when this visit began, and in words: at the newest check-in, or at a later card that was ridden on from."""
+    looked = [(one.made_at, "checked in") for one in reader.find(CheckIn, bike_id=bike_id)]
+    last = reader.find(OnBike, bike_id=bike_id, order_by=("-sequence",), limit=1)
+    ridden = last[0].at if last else ""
+    given = [
+        (one.made_at, "handed over last") for one in reader.find(CardIssue, bike_id=bike_id) if one.made_at < ridden
+    ]
+    if not looked and not given:
+        return "", "As found: the first record of each item."
+    since, what = max(looked + given)
+    return since, f"As found: what stood on the bike when it was {what}, {short_date(since)}."
+
+
+def _as_found(reader: Reader, bike_id: str, since: str) -> dict[tuple[str, str], OnBike]:
+    """Give what stood on the bike when the visit began; what was only turned open for measuring does not count.
+
+    The first line of the visit is as found if it was read off the bike, or if nothing is known from before.
+    """
     found: dict[tuple[str, str], OnBike] = {}
+    begun: set[tuple[str, str]] = set()
     for line in reader.find(OnBike, bike_id=bike_id, order_by=("sequence",)):
-        if line.how not in MEASURING_HOWS:
-            found.setdefault((line.item, line.subject_id), line)
+        key = (line.item, line.subject_id)
+        if line.how in MEASURING_HOWS or key in begun:
+            continue
+        if not since or line.at >= since:
+            begun.add(key)
+            if key in found and line.how not in READ_HOWS:
+                continue
+        found[key] = line
     return found
 
 

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 
+from workbench.exchange.card_lines import CardFigure, CardLine, CardSection, CardSheet
+from workbench.exchange.card_strip import strip_of
 from workbench.model.parts import ITEM_QUANTITIES, BikeParts, settable_items
 from workbench.model.person import Person
 from workbench.model.reading import Units, from_open_text, position_text, short_date, units_of
@@ -22,6 +23,8 @@ from workbench.model.setting import (
 from workbench.model.units import from_unit
 from workbench.physics.atmosphere import carry_pressure
 
+__all__ = ["CAUTIONS", "CardFigure", "CardLine", "CardSection", "CardSheet", "card_sheet"]
+
 Key = tuple[str, str]
 
 CAUTIONS = (
@@ -38,37 +41,6 @@ ABOVE_HIGHEST = "above the maker's highest"
 OTHER_HARDWARE = "counted on earlier hardware: not to be set now"
 
 
-@dataclass(frozen=True, slots=True)
-class CardLine:
-    """One line: what, as found, as left, and a remark in small print."""
-
-    label: str
-    found: str
-    left: str
-    remark: str = ""
-
-
-@dataclass(frozen=True, slots=True)
-class CardSection:
-    """A titled group of lines."""
-
-    title: str
-    lines: tuple[CardLine, ...]
-    heads: tuple[str, str] = ("As found", "As left")
-
-
-@dataclass(frozen=True, slots=True)
-class CardSheet:
-    """Everything that stands on a card, in reading order."""
-
-    title: str
-    subtitle: str
-    strip: tuple[tuple[str, str], ...]  # the big figures for the frame
-    sections: tuple[CardSection, ...]
-    cautions: tuple[str, ...]
-    cells: tuple[tuple[str, str], ...]  # the title block
-
-
 def card_sheet(
     parts: BikeParts,
     setup: Setup,
@@ -81,6 +53,8 @@ def card_sheet(
     person: Person | None = None,
     handed_over: tuple[CardSection, ...] = (),
     cares: tuple[str, ...] = (),
+    note: str = "",
+    given_by: str = "",
     today: str,
 ) -> CardSheet:
     """Make the card of one setup, in the rider's units.
@@ -89,11 +63,13 @@ def card_sheet(
     ----------
     parts : the bike with everything on it.
     setup, values : the setup as left, and what it sets.
-    found : the first record of every item since the bike came in.
+    found : what stood on the bike when this visit began, by item.
     ranges : steps of the count each adjuster's position was taken under, which "from open" goes by.
     sag : the measurements that hold, one an end.
     rider, person : whose card it is, and who made it.
     handed_over, cares : what check-ins left open and what falls due, and the sentences that go with it.
+    note : the sentence that says what "as found" goes by.
+    given_by : who handed the card over; else whoever made it signs.
     today : ISO time printed as the date.
     """
     units, ranges = units_of(rider), ranges or {}
@@ -118,7 +94,7 @@ def card_sheet(
     return CardSheet(
         title=parts.bike.name,
         subtitle=f"Setup no. {setup.number}{name}",
-        strip=_strip(parts, values, units),
+        strip=strip_of(parts, values, ranges, sag, units),
         sections=tuple(section for section in sections if section.lines),
         cautions=cares + CAUTIONS,
         cells=(
@@ -128,6 +104,8 @@ def card_sheet(
             ("Date", short_date(today)),
             ("By", person.name if person else "–"),
         ),
+        note=note,
+        signed=(("Handed over by", given_by or (person.name if person else "")), ("Received by", "")),
     )
 
 
@@ -214,11 +192,21 @@ def _line(
         gone = [key for key in values if is_on_other_hardware(key[1]) and adjuster_of(key[1]) == subject_id]
         if gone and value is None:
             return CardLine(shown, was, position_text(adjuster, values[gone[0]]), OTHER_HARDWARE)
-        return CardLine(shown, was, position_text(adjuster, value), from_open_text(adjuster, value, steps))
+        from_open = from_open_text(adjuster, value, steps)
+        return CardLine(shown, was, position_text(adjuster, value), from_open, _is_changed(first, value))
     quantity = ITEM_QUANTITIES[item]
     was = units.text(first.value, quantity) if first and first.value is not None else NEVER_KNOWN
     left = units.text(value, quantity) if value is not None else NEVER_KNOWN
-    return CardLine(label[:1].upper() + label[1:], was, left, _how(parts, item, subject_id, value, units))
+    how = _how(parts, item, subject_id, value, units)
+    return CardLine(label[:1].upper() + label[1:], was, left, how, _is_changed(first, value))
+
+
+def _is_changed(first: OnBike | None, value: float | None) -> bool:
+    """Say whether something known was left otherwise, by more than a gauge can be read to."""
+    if first is None or first.value is None or value is None:
+        return False
+    key = (first.item, first.subject_id)
+    return bool(changes_between({key: first.value}, {key: value}))
 
 
 def _how(parts: BikeParts, item: str, subject_id: str, value: float | None, units: Units) -> str:
@@ -237,19 +225,6 @@ def _sag_line(one: SagMeasurement, units: Units) -> CardLine:
     aim = f"aim {100 * one.target_low:.0f} to {100 * one.target_high:.0f}\u2009%"
     posture = POSTURES[one.posture].partition(",")[0].lower()
     return CardLine("Static sag", "", f"{units.text(one.sag_mm, 'length')} = {percent}", f"{posture}, {aim}")
-
-
-def _strip(parts: BikeParts, values: Mapping[Key, float | None], units: Units) -> tuple[tuple[str, str], ...]:
-    """Pick what is checked before every ride: pressures, rates and clicks, in a few big figures."""
-    figures = []
-    for item, subject_id in settable_items(parts):
-        value = values.get((item, subject_id))
-        if value is None or item in (Item.SPACERS, Item.PRELOAD):
-            continue
-        adjuster = parts.adjuster(subject_id)
-        text = f"{value:g}" if adjuster else units.text(value, ITEM_QUANTITIES[item])
-        figures.append((parts.subject_title(item, subject_id), text))
-    return tuple(figures)
 
 
 def _rider_text(rider: Person | None, units: Units) -> str:

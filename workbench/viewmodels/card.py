@@ -11,9 +11,13 @@ from workbench.actions.desk import Desk
 from workbench.actions.parts import bike_parts
 from workbench.actions.setups import name_setup, setup_on_bike, setups_of
 from workbench.exchange.card import CardSheet
+from workbench.exchange.card_text import card_text
 from workbench.viewmodels.base import ViewModel
 from workbench.viewmodels.bench import Bench
 from workbench.viewmodels.shown import short_time
+
+PAPER = "card_paper"
+PAPERS = ("A4", "A5")
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,6 +30,7 @@ class CardState:
     card: CardSheet | None = None
     handed_over: str = ""
     file_name: str = "card.pdf"
+    paper: str = "A4"
 
 
 class CardViewModel(ViewModel[CardState]):
@@ -58,12 +63,27 @@ class CardViewModel(ViewModel[CardState]):
             card=card,
             handed_over=f"Handed over {short_time(issues[-1].made_at)}." if issues else "",
             file_name=_file_name(card.title, setup.number),
+            paper=self._paper(),
         )
 
     def pick(self, setup_id: str) -> None:
         """Show another setup's card."""
         self._setup_id = setup_id
         self.refresh()
+
+    def pick_paper(self, name: str) -> None:
+        """Take another size of paper; the choice is kept."""
+        if name in PAPERS:
+            self._desk.set_setting(PAPER, name)
+            self.refresh()
+
+    def text(self) -> str:
+        """Give the card as plain text."""
+        return card_text(self.state.card) if self.state.card else ""
+
+    def _paper(self) -> str:
+        kept = self._desk.setting(PAPER, PAPERS[0])
+        return kept if kept in PAPERS else PAPERS[0]
 
     def name(self, text: str) -> None:
         """Name the setup, as dry, wet or pack."""

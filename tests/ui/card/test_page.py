@@ -12,7 +12,7 @@ from tests.fixtures import a_baseline, a_bike, a_counted_bike
 from tests.ui.driver import Driver, Key
 from workbench.actions.setups import setups_of
 from workbench.model.adjuster import Adjuster
-from workbench.ui.card.layout import HEIGHT, MARGIN, WIDTH, lay_card_out
+from workbench.ui.card.layout import PAPERS, lay_card_out
 from workbench.ui.card.page import CardPage
 from workbench.viewmodels.card import CardViewModel
 
@@ -106,7 +106,8 @@ def test_a_folder_that_is_not_there_is_said(driver, tmp_path):
     assert len(driver.problems) == 1
 
 
-def test_nothing_is_laid_out_beyond_the_paper_however_long_the_names(desk, bike, driver):
+@pytest.mark.parametrize("paper", PAPERS.values(), ids=PAPERS)
+def test_nothing_is_laid_out_beyond_the_paper_however_long_the_names(paper, driver):
     sheet = driver.model.state.card
     long = replace(
         sheet,
@@ -118,12 +119,14 @@ def test_nothing_is_laid_out_beyond_the_paper_however_long_the_names(desk, bike,
         ),
         cells=tuple((label, "z" * 200) for label, _ in sheet.cells),
     )
-    pages = lay_card_out(long)
+    pages = lay_card_out(long, paper)
     assert len(pages) > 1
     for page in pages:
         for mark in page.words:
-            assert MARGIN - 1 <= mark.box.left() <= mark.box.right() <= WIDTH - MARGIN + 1, mark
-            assert 0 <= mark.box.top() <= mark.box.bottom() <= HEIGHT, mark
+            assert paper.margin - 1 <= mark.box.left() <= mark.box.right() <= paper.width - paper.margin + 1, mark
+            assert 0 <= mark.box.top() <= mark.box.bottom() <= paper.height, mark
+    last = [mark.words for mark in pages[-1].words]
+    assert f"Page {len(pages)} of {len(pages)}" in last
 
 
 def test_adjusters_named_by_their_maker_keep_their_case(qtbot, desk, bike):

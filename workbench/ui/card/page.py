@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from pathlib import Path
 
-from PySide6.QtCore import QSize, Qt
-from PySide6.QtGui import QColor, QPainter, QPaintEvent
-from PySide6.QtWidgets import QFileDialog, QHBoxLayout, QLineEdit, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QFileDialog, QHBoxLayout, QLineEdit, QVBoxLayout, QWidget
 
-from workbench.exchange.card import CardSheet
-from workbench.ui.card.layout import HEIGHT, WIDTH, PaperPage, lay_card_out
-from workbench.ui.card.painter import paint_on, paint_page, write_pdf
+from workbench.ui.card.layout import PAPERS
+from workbench.ui.card.painter import write_pdf, write_whole
+from workbench.ui.card.paper import CardPaper
 from workbench.ui.page import Page
 from workbench.ui.parts.buttons import Button
 from workbench.ui.parts.choice_field import ListBox
@@ -19,61 +19,6 @@ from workbench.ui.parts.labels import Words
 from workbench.ui.parts.sheet import Sheet
 from workbench.ui.parts.theme import SPACE_8, SPACE_16
 from workbench.viewmodels.card import CardState, CardViewModel
-
-GAP = 12
-
-
-class CardPaper(QWidget):
-    """The pages of the card, one below the other, as wide as there is room."""
-
-    def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self.setObjectName("card_paper")
-        self._pages: list[PaperPage] = []
-        policy = QSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Preferred)
-        policy.setHeightForWidth(True)
-        self.setSizePolicy(policy)
-
-    def show_card(self, card: CardSheet | None) -> None:
-        """Show another card; screen readers hear its lines."""
-        self._pages = lay_card_out(card) if card else []
-        self.setAccessibleName("The card")
-        self.setAccessibleDescription(_spoken(card) if card else "")
-        self.updateGeometry()
-        self.update()
-
-    def sizeHint(self) -> QSize:
-        """About the size of the paper."""
-        return QSize(int(WIDTH), self.heightForWidth(int(WIDTH)))
-
-    def heightForWidth(self, width: int) -> int:
-        """Pages keep their proportion."""
-        return int(len(self._pages) * (HEIGHT * self._scale(width) + GAP))
-
-    def paintEvent(self, event: QPaintEvent) -> None:
-        """Draw the pages on white."""
-        painter = QPainter(self)
-        scale = self._scale(self.width())
-        for place, page in enumerate(self._pages):
-            painter.save()
-            painter.translate(0.5, place * (HEIGHT * scale + GAP) + 0.5)
-            painter.setPen(QColor("#8A8F94"))
-            painter.setBrush(QColor("#FFFFFF"))
-            painter.drawRect(0, 0, int(WIDTH * scale) - 1, int(HEIGHT * scale) - 1)
-            paint_page(painter, page, scale)
-            painter.restore()
-
-    @staticmethod
-    def _scale(width: int) -> float:
-        return min(width, 900) / WIDTH
-
-
-def _spoken(card: CardSheet) -> str:
-    lines = [f"{card.title}, {card.subtitle}"]
-    for section in card.sections:
-        lines.append(section.title)
-        lines.extend(f"{line.label}: {line.left} {line.remark}".strip() for line in section.lines)
-    return "; ".join(lines)
 
 
 class CardPage(Page):
@@ -98,8 +43,14 @@ class CardPage(Page):
         self._name.editingFinished.connect(self._rename)
         self._over = Button("Hand over the card", "verb", name="card_hand_over")
         self._over.clicked.connect(view_model.note_handed_over)
-        self._pdf = Button("Write PDF ...", "plain", name="card_pdf")
-        self._pdf.clicked.connect(self.ask_for_pdf)
+        self._format = ListBox([(name, name) for name in PAPERS])
+        self._format.setObjectName("card_format")
+        self._format.setAccessibleName("Size of the paper")
+        self._format.activated.connect(self._pick_format)
+        self._preview = Button("Preview ...", "plain", name="card_preview")
+        self._preview.clicked.connect(self.preview)
+        self._pdf = Button("Write PDF or text ...", "plain", name="card_pdf")
+        self._pdf.clicked.connect(self.ask_for_file)
         self._print = Button("Print ...", "plain", name="card_print")
         self._print.clicked.connect(self.print_card)
         self._carry = Button("Carry it over ...", "link", name="card_carry")
@@ -124,15 +75,17 @@ class CardPage(Page):
         line.setSpacing(SPACE_8)
         for widget in (self._setups, self._name):
             line.addWidget(widget, 1)
-        for button in (self._over, self._pdf, self._print):
-            line.addWidget(button)
+        line.addWidget(self._format)
+        line.addWidget(self._over)
         rows = QVBoxLayout(whole)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(SPACE_16)
         rows.addLayout(line)
         under = QHBoxLayout()
+        under.setSpacing(SPACE_8)
         under.addWidget(self._said, 1)
-        under.addWidget(self._carry)
+        for button in (self._carry, self._pdf, self._preview, self._print):
+            under.addWidget(button)
         rows.addLayout(under)
         rows.addWidget(self._paper)
         return whole
@@ -148,10 +101,14 @@ class CardPage(Page):
         if not self._name.isModified():
             self._name.setText(state.setup_name)
         self._said.set_words(state.handed_over)
-        self._paper.show_card(state.card)
+        self._format.setCurrentIndex(self._format.findData(state.paper))
+        self._paper.show_card(state.card, PAPERS[state.paper])
 
     def _pick(self, place: int) -> None:
         self._card.pick(str(self._setups.itemData(place)))
+
+    def _pick_format(self, place: int) -> None:
+        self._card.pick_paper(str(self._format.itemData(place)))
 
     def _rename(self) -> None:
         self._name.setModified(False)
@@ -163,33 +120,49 @@ class CardPage(Page):
     def _to_baseline(self) -> None:
         self.station_requested.emit("baseline")
 
-    def ask_for_pdf(self) -> None:
-        """Ask where the PDF goes and write it."""
-        path, _ = QFileDialog.getSaveFileName(self, "Write the card as PDF", self._card.state.file_name, "PDF (*.pdf)")
+    def ask_for_file(self) -> None:
+        """Ask where the file goes and write it: PDF, or text if its name says so."""
+        kinds = "PDF (*.pdf);;Plain text (*.txt)"
+        path, kind = QFileDialog.getSaveFileName(self, "Write the card", self._card.state.file_name, kinds)
         if path:
-            self.write_pdf(Path(path))
+            is_text = path.casefold().endswith(".txt") or (kind.endswith("(*.txt)") and not path.endswith(".txt"))
+            self.write_text(Path(path).with_suffix(".txt")) if is_text else self.write_pdf(Path(path))
 
     def write_pdf(self, path: Path) -> None:
-        """Write the card into a file and say where it went."""
-        card = self._card.state.card
-        if card is None:
-            return
+        """Write the card into a PDF file and say where it went."""
+        state = self._card.state
+        if state.card is not None:
+            card, paper = state.card, PAPERS[state.paper]
+            self._write(path, lambda: write_pdf(card, path, paper))
+
+    def write_text(self, path: Path) -> None:
+        """Write the card as plain text and say where it went."""
+        if self._card.state.card is not None:
+            words = self._card.text()
+            self._write(path, lambda: write_whole(path, words))
+
+    def _write(self, path: Path, write: Callable[[], None]) -> None:
         try:
-            write_pdf(card, path)
+            write()
         except OSError:
             self.problem_raised.emit(f"{path} cannot be written. Choose another folder.")
             return
         self._said.set_words(f"Written to {path}")
 
+    def preview(self) -> None:
+        """Show the pages as the printer will have them; printing is offered there too."""
+        from workbench.ui.card.printing import preview_of
+
+        state = self._card.state
+        if state.card is not None:
+            dialog = preview_of(state.card, PAPERS[state.paper], self)
+            dialog.exec()
+            dialog.deleteLater()
+
     def print_card(self) -> None:
         """Print with the system's dialog."""
-        from PySide6.QtPrintSupport import QPrintDialog, QPrinter
+        from workbench.ui.card.printing import print_card
 
-        card = self._card.state.card
-        if card is None:
-            return
-        printer = QPrinter(QPrinter.PrinterMode.HighResolution)
-        dialog = QPrintDialog(printer, self)
-        if dialog.exec() == QPrintDialog.DialogCode.Accepted and not paint_on(printer, card):
+        state = self._card.state
+        if state.card is not None and not print_card(state.card, PAPERS[state.paper], self):
             self.problem_raised.emit("The printer refused the card. Write it as PDF and print that.")
-        dialog.deleteLater()
