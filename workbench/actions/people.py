@@ -134,6 +134,20 @@ def bikes_of(person_id: str) -> Callable[[Reader], tuple[Bike, ...]]:
     return query
 
 
+def bikes_by_rider() -> Callable[[Reader], dict[str, tuple[tuple[str, str], ...]]]:
+    """Give the query for the bikes everybody rides, key and name, in one reading."""
+
+    def query(reader: Reader) -> dict[str, tuple[tuple[str, str], ...]]:
+        names = dict(reader.values(Bike, ("id", "name"), template_at=None))
+        found: dict[str, list[tuple[str, str]]] = {}
+        for person_id, bike_id in reader.values(BikeRider, ("person_id", "bike_id")):
+            if bike_id in names:
+                found.setdefault(person_id, []).append((bike_id, names[bike_id]))
+        return {who: tuple(sorted(some, key=lambda one: (one[1].casefold(), one[0]))) for who, some in found.items()}
+
+    return query
+
+
 def refuse_beside_another(gate: Gate, bike_id: str, rider_id: str) -> None:
     """Refuse a session while another rider's is open on the bike: the changes of one would be in the other's runs."""
     for other in gate.find(Session, bike_id=bike_id, ended_at=None):

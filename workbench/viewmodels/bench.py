@@ -53,12 +53,13 @@ class Bench(QObject):
         """The units of the person at the bench."""
         return units_of(self.person)
 
-    def put_bike(self, bike_id: str | None, *, rider_id: str | None = None) -> None:
-        """Put a bike on the bench."""
-        if (bike_id, rider_id) == (self._bike_id, self._rider_id):
+    def put_bike(self, bike_id: str | None, *, rider_id: str | None = None, station: str | None = None) -> None:
+        """Put a bike on the bench, and open a station's sheet for it if one is named."""
+        station = station or self._station
+        if (bike_id, rider_id, station) == (self._bike_id, self._rider_id, self._station):
             return
-        self._bike_id, self._rider_id = bike_id, rider_id
-        self._remember({"bench/bike": bike_id or "", "bench/rider": rider_id or ""})
+        self._bike_id, self._rider_id, self._station = bike_id, rider_id, station
+        self._remember({"bench/bike": bike_id or "", "bench/rider": rider_id or "", "bench/station": station})
 
     def go_to(self, station: str) -> None:
         """Open a station's sheet."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Any
 
-from workbench.actions.people import add_person, archive_person, bikes_of, bring_back_person, people
+from workbench.actions.people import add_person, archive_person, bikes_by_rider, bring_back_person, people
 from workbench.model.bike import Station
 from workbench.model.errors import WorkbenchError
 from workbench.model.person import Person
@@ -80,11 +80,9 @@ class PeopleViewModel(ViewModel[PeopleState]):
     def read(self) -> PeopleState:
         """Read everybody and their bikes."""
         everybody = self._desk.ask(people(archived=True))
-        bikes = {
-            person.id: tuple((bike.id, bike.name) for bike in self._desk.ask(bikes_of(person.id)))
-            for person in everybody
-        }
-        return resolve(everybody, bikes, self._picked, self._bench.units, self._desk.person_id)
+        return resolve(
+            everybody, self._desk.ask(bikes_by_rider()), self._picked, self._bench.units, self._desk.person_id
+        )
 
     def pick(self, person_id: str) -> None:
         """Open the facts of somebody."""

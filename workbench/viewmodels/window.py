@@ -134,7 +134,7 @@ class WindowViewModel(ViewModel[WindowState]):
     def hear(self, touched: Touched) -> None:
         """Every deed may change the list, the job line or the undo texts; a letter typed into an entry changes none."""
         has_moved = self._draft_moved(touched)
-        if not touched.tables and not has_moved:
+        if touched.tables <= {"setting"} and not has_moved:  # where the bench stands is told by the bench itself
             return
         if touched.bikes and "person" not in touched.tables:  # a rider may ride several bikes
             for bike_id in touched.bikes:
@@ -180,14 +180,12 @@ class WindowViewModel(ViewModel[WindowState]):
         if bike_id == self._bench.bike_id and self._bench.station not in WITHOUT_BIKE:
             return
         if entries := self._entries(bike_id):
-            self._bench.put_bike(bike_id)
-            self._bench.go_to(DRAFT_STATIONS[entries[0][0]])
+            self._bench.put_bike(bike_id, station=DRAFT_STATIONS[entries[0][0]])
             return
         records = self._desk.ask(job_records(bike_id, self._draft_stations(bike_id), now=self._desk.now()))
         marks = job_marks(records)
         station = next((mark.station for mark in marks if mark.state == StationState.NOW), Station.CARD)
-        self._bench.put_bike(bike_id)
-        self._bench.go_to(station)
+        self._bench.put_bike(bike_id, station=station)
 
     def open_station(self, station: str) -> None:
         """Open a station's sheet for the bike on the bench, or one that needs no bike."""
