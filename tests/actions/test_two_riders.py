@@ -8,7 +8,7 @@ from tests.fixtures import a_baseline, a_counted_bike, a_run, a_session
 from workbench.actions.baseline import baseline_records
 from workbench.actions.job import job_records
 from workbench.actions.people import add_person, main_rider
-from workbench.actions.ride import ride_records
+from workbench.actions.ride import end_session, ride_records
 from workbench.actions.setups import setup_on_bike, setups_of
 from workbench.model.bike import Station, StationState
 from workbench.model.job import job_marks
@@ -19,7 +19,9 @@ def shared(desk):
     """A bike with a setup and a rated session of its first rider; a second rider is the main one now."""
     bike = a_counted_bike(desk)
     first = a_baseline(desk, bike)
-    a_run(desk, a_session(desk, bike), liking=5)
+    session = a_session(desk, bike)
+    a_run(desk, session, liking=5)
+    desk.do("End", end_session(session.id), bike_id=bike.id)
     second = desk.do("Add", add_person("A. Lindqvist", mass_kg=62.0), station="garage")
     desk.do("Main rider", main_rider(bike.id, second.id), bike_id=bike.id)
     return bike, first, second
