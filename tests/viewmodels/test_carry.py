@@ -132,3 +132,52 @@ def test_spacer_cold_and_rider_add_up_and_the_ways_stay_those_of_the_setup(desk)
     assert all_three.rows[0].ways == alone.rows[0].ways
     assert all_three.rows[0].set_here != alone.rows[0].set_here
     assert "slower rebound" in all_three.rows[0].reasons
+
+
+def filled(desk, psi, *, tyre_psi=None):
+    """A fork at a pressure, and a front tyre where it counts; no sag kept."""
+    bike = a_bike(desk)
+    parts = desk.ask(sag_records(bike.id)).parts
+    desk.do("Fill", set_item(bike.id, Item.PRESSURE, parts.unit("front").id, psi * PSI, "set_to"))
+    if tyre_psi is not None:
+        desk.do("Tyre", set_item(bike.id, Item.TYRE_PRESSURE, parts.tyres[0].id, tyre_psi * PSI, "set_to"))
+    bench = Bench(desk)
+    bench.put_bike(bike.id)
+    return bench
+
+
+def reasons(state, place=0):
+    return plain(state.rows[place].reasons)
+
+
+def tyre(state):
+    return next(plain(row.reasons) for row in state.rows if "yre" in row.title)
+
+
+def test_a_hot_spring_is_left_alone_and_letting_it_down_is_called_another_setup(desk):
+    state = carried(desk, filled(desk, 165), there_c="55")
+    assert "that is normal: do not let out." in reasons(state)
+    assert "Left alone it shows 186.5 psi there." in reasons(state)
+    assert "If 165 psi were let down to there, 145.8 psi would remain at 20 °C" in reasons(state)
+    assert "changed setup, and so are the runs after it." in reasons(state)
+
+
+def test_in_the_mountains_the_spring_is_left_and_the_tyre_let_down(desk):
+    state = carried(desk, filled(desk, 80, tyre_psi=23), here_c="15", there_c="15", there_m="2300")
+    assert "the force is unchanged: leave it." in reasons(state)
+    assert "It shows 83.6 psi there: leave it." in reasons(state)
+    assert tyre(state).endswith("Left alone it shows 26.6 psi there: let it down to 23 psi.")
+
+
+def test_on_a_cold_morning_the_spring_is_set_for_it_and_no_click_is_changed(desk):
+    state = carried(desk, filled(desk, 80, tyre_psi=22), here_c="22", there_c="-3")
+    assert plain(state.rows[0].set_here) == "88.8 psi"
+    assert "Left alone it shows 72 psi there; to have 80 psi there, set it there after a soak" in reasons(state)
+    assert "expect slower rebound. No click is changed for that here." in reasons(state)
+    assert tyre(state).endswith("Left alone it shows 18.9 psi there: pump it up to 22 psi.")
+
+
+def test_the_same_day_at_the_same_place_leaves_nothing_to_say(desk):
+    state = carried(desk, filled(desk, 80, tyre_psi=22))
+    assert reasons(state) == ""
+    assert "Left alone" not in tyre(state)

@@ -11,6 +11,7 @@ from workbench.model.errors import InputError
 from workbench.model.sag import SagMeasurement
 from workbench.model.setting import Item
 from workbench.model.unit import Unit
+from workbench.viewmodels.carry_words import leave_spring, leave_tyre
 from workbench.viewmodels.shown import Units, how_many
 from workbench.viewmodels.spring_curves import kept_sag
 from workbench.viewmodels.spring_sizes import chamber_of
@@ -94,13 +95,14 @@ def carry_rows(
         if kpa is not None:
             carried = _carried(records, unit, kpa, weather, values.get("rider_kg"), spacers.get(unit.id))
             ways = _ways(records, unit, kpa, carried.spacers, spacers.get(unit.id), units)
-            rows.append(_row(parts.subject_title(Item.PRESSURE, unit.id), kpa, carried, units, ways))
+            said = leave_spring(kpa, carried.if_left_kpa, weather, units)
+            rows.append(_row(parts.subject_title(Item.PRESSURE, unit.id), kpa, carried, units, ways, said))
     for tyre in parts.tyres:
         kpa = parts.value(Item.TYRE_PRESSURE, tyre.id)
         if kpa is not None:
-            rows.append(
-                _row(parts.subject_title(Item.TYRE_PRESSURE, tyre.id), kpa, carry_tyre(kpa, **weather), units, ())
-            )
+            carried = carry_tyre(kpa, **weather)
+            said = leave_tyre(kpa, carried.if_left_kpa, units)
+            rows.append(_row(parts.subject_title(Item.TYRE_PRESSURE, tyre.id), kpa, carried, units, (), said))
     return tuple(rows)
 
 
@@ -131,13 +133,15 @@ def _carried(
     )
 
 
-def _row(title: str, kpa: float, carried: CarryOver, units: Units, ways: tuple[CarryWay, ...]) -> CarryRow:
+def _row(
+    title: str, kpa: float, carried: CarryOver, units: Units, ways: tuple[CarryWay, ...], said: tuple[str, ...]
+) -> CarryRow:
     now, here, there, left = (
         units.text(pressure, "pressure")
         for pressure in (kpa, carried.set_here_kpa, carried.shows_there_kpa, carried.if_left_kpa)
     )
     care = OVER_MAXIMUM if carried.over_maximum else ""
-    return CarryRow(title, now, here, there, left, " ".join(carried.reasons), care, ways)
+    return CarryRow(title, now, here, there, left, " ".join((*carried.reasons, *said)), care, ways)
 
 
 def _ways(

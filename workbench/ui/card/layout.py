@@ -13,9 +13,11 @@ from workbench.ui.parts.labels import fit_lines, one_line
 from workbench.ui.parts.theme import FAMILY
 
 TITLE, HEADING, TEXT, NOTE, FIGURE = 20, 12, 10, 8, 20
+FIGURES = (FIGURE, 17, 14, 11)  # the largest that fits is taken
 MOST_LINES = 8  # of one cell: far beyond any name that is meant
-COLUMNS = (0.0, 0.26, 0.51, 0.76)  # label, as found, as left, remark
+COLUMNS = (0.0, 0.25, 0.465, 0.69)  # label, as found, as left, remark
 GAP = 10.0
+THIN, TIED = "\u2009", "\u00a0"
 CHANGED = "A bar before the value: left otherwise than found."
 
 
@@ -36,8 +38,8 @@ class Paper:
         return self.width - 2 * self.margin
 
 
-A4 = Paper("A4", 595.0, 842.0, 40.0, 60.0, 4)
-A5 = Paper("A5", 420.0, 595.0, 26.0, 60.0, 3)
+A4 = Paper("A4", 595.0, 842.0, 32.0, 56.0, 5)
+A5 = Paper("A5", 420.0, 595.0, 26.0, 54.0, 4)
 PAPERS = {paper.name: paper for paper in (A4, A5)}
 
 
@@ -123,7 +125,10 @@ class _Maker:
         return is_full
 
     def _fit(self, words: str, width: float, size: int, *, bold: bool = False, most: int = MOST_LINES) -> list[str]:
-        return fit_lines(one_line(words), card_font(size, bold=bold), width, most) if words else []
+        if not words:
+            return []
+        tied = one_line(words).replace(THIN, TIED)  # a line is never turned between a number and its unit
+        return [line.replace(TIED, THIN) for line in fit_lines(tied, card_font(size, bold=bold), width, most)]
 
     def _put(self, lines: list[str], left: float, width: float, size: int, **look: object) -> float:
         """Set lines below each other from the top of what is free; gives their height."""
@@ -141,10 +146,10 @@ class _Maker:
     def head(self) -> None:
         """Bike, setup and rider."""
         inner = self._paper.inner
-        title = self._fit(self._sheet.title, inner * 0.62, TITLE, bold=True, most=3)
-        beside = self._fit(self._sheet.subtitle, inner * 0.35, HEADING, bold=True, most=3)
-        high = self._put(title, 0, inner * 0.62, TITLE, bold=True)
-        high = max(high, self._put(beside, inner * 0.65, inner * 0.35, HEADING, bold=True))
+        title = self._fit(self._sheet.title, inner * 0.66, TITLE, bold=True, most=3)
+        beside = self._fit(self._sheet.subtitle, inner * 0.31, HEADING, bold=True, most=3)
+        high = self._put(title, 0, inner * 0.66, TITLE, bold=True)
+        high = max(high, self._put(beside, self._left(3), inner * 0.31, HEADING, bold=True))
         self._top += high + 4
         self._rule(1.4)
         self._top += 8
@@ -169,8 +174,10 @@ class _Maker:
             self._top = top + label_high - len(lines) * line_height(NOTE)  # labels stand on one line above the figures
             self._put(lines, left, width, NOTE, colour="mute")
             self._top = top + label_high
-            self._put([one.figure], left, width, FIGURE, bold=True)
-            self._top += line_height(FIGURE)
+            size = figure_size(one.figure, width)
+            self._top += line_height(FIGURE) - line_height(size)
+            self._put([one.figure], left, width, size, bold=True)
+            self._top = top + label_high + line_height(FIGURE)
             self._put(self._fit(one.note, width, NOTE, most=1), left, width, NOTE, colour="mute")
         has_notes = any(one.note for one in row)
         self._top = top + label_high + line_height(FIGURE) + (line_height(NOTE) if has_notes else 0) + 6
@@ -185,7 +192,7 @@ class _Maker:
             if self._room(self._height(cells)):
                 self._heads(section, f"{section.title}, continued")
             self._line(cells, line)
-        self._top += 6
+        self._top += 4
 
     def _heads(self, section: CardSection, title: str) -> None:
         self._rule()
@@ -294,6 +301,12 @@ class _Maker:
         return (after - COLUMNS[place]) * self._paper.inner - GAP
 
 
+def figure_size(words: str, width: float) -> int:
+    """Give the largest size a figure fits its width in."""
+    fits = (size for size in FIGURES if QFontMetricsF(card_font(size, bold=True)).horizontalAdvance(words) <= width)
+    return next(fits, FIGURES[-1])
+
+
 def line_height(size: int) -> float:
     """Give the distance of two lines of a size."""
-    return round(size * 1.3, 1)
+    return round(size * 1.25, 1)

@@ -151,11 +151,11 @@ class CardPage(Page):
 
     def preview(self) -> None:
         """Show the pages as the printer will have them; printing is offered there too."""
-        from workbench.ui.card.printing import preview_of
+        from workbench.ui.card.printing import CardPreview
 
         state = self._card.state
         if state.card is not None:
-            dialog = preview_of(state.card, PAPERS[state.paper], self)
+            dialog = CardPreview(state.card, PAPERS[state.paper], self)
             dialog.exec()
             dialog.deleteLater()
 

@@ -23,13 +23,19 @@ def paint_for(printer: QPrinter, card: CardSheet, paper: Paper) -> bool:
     return paint_on(printer, card, PAPERS.get(printer.pageLayout().pageSize().name(), paper))
 
 
-def preview_of(card: CardSheet, paper: Paper, parent: QWidget) -> QPrintPreviewDialog:
-    """Give the preview of a card, not yet shown."""
-    dialog = QPrintPreviewDialog(printer_for(paper), parent)
-    dialog.setObjectName("card_preview_dialog")
-    dialog.setWindowTitle("Card as printed")
-    dialog.paintRequested.connect(lambda printer: paint_for(printer, card, paper))
-    return dialog
+class CardPreview(QPrintPreviewDialog):
+    """The pages as the printer will have them; it keeps the printer, which Qt does not own."""
+
+    def __init__(self, card: CardSheet, paper: Paper, parent: QWidget) -> None:
+        self._printer = printer_for(paper)
+        super().__init__(self._printer, parent)
+        self._card, self._paper = card, paper
+        self.setObjectName("card_preview_dialog")
+        self.setWindowTitle("Card as printed")
+        self.paintRequested.connect(self._paint)
+
+    def _paint(self, printer: QPrinter) -> None:
+        paint_for(printer, self._card, self._paper)
 
 
 def print_card(card: CardSheet, paper: Paper, parent: QWidget) -> bool:
