@@ -7,6 +7,8 @@ import pytest
 from tests.fixtures import a_baseline, a_bike, a_counted_bike, a_run, a_session, make_desk
 from tests.viewmodels.sheets import shown
 from workbench.actions.ride import change_settings, ride_records
+from workbench.actions.sag import keep_sag, sag_records
+from workbench.model.sag_rules import Band, SagRound
 from workbench.viewmodels.card import CardState, CardViewModel
 
 
@@ -82,3 +84,31 @@ def test_handing_over_is_said_and_can_be_taken_back(desk):
 def test_the_file_name_offered_is_one_every_system_takes(desk, name, file_name):
     view_model, _ = shown(CardViewModel, desk, two_setups(desk, name=name).id)
     assert view_model.state.file_name == file_name
+
+
+def test_friction_found_while_measuring_sag_is_on_the_list_to_attend_to(desk):
+    bike = two_setups(desk)
+    records = desk.ask(sag_records(bike.id))
+    fork = records.parts.units[0]
+
+    def keep(readings):
+        one = SagRound(readings, "standing", "helper", desk.now(), 520.0, settled=("above", "below"))
+        deed = keep_sag(bike.id, records.rider.id, fork.id, (one,), Band(0.18, 0.22, "own"))
+        desk.do("Keep sag", deed, bike_id=bike.id)
+        card = shown(CardViewModel, desk, bike.id)[0].state.card
+        return {line.label: line for section in card.sections for line in section.lines}
+
+    assert "Friction of the fork" not in keep((30.0, 30.5))
+    found = keep((22.0, 38.0))["Friction of the fork"]
+    assert (found.found, found.left) == ("Attend", "to be done")
+    assert found.remark.startswith("Friction about ")
+
+
+def test_the_paper_is_a_choice_that_is_kept_and_nothing_unknown_is_taken(desk):
+    bike = two_setups(desk)
+    view_model, heard = shown(CardViewModel, desk, bike.id)
+    assert view_model.state.paper == "A4"
+    view_model.pick_paper("A5")
+    view_model.pick_paper("Napkin")
+    assert shown(CardViewModel, desk, bike.id)[0].state.paper == "A5"
+    assert heard.labels == [], "a choice of paper is no deed to take back"

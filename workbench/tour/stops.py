@@ -150,6 +150,18 @@ def _person(workbench: Workbench) -> QWidget:
     return _shown(person_question(state.people, workbench.window))
 
 
+def _card_a5(workbench: Workbench) -> None:
+    bike(workbench, "Larch 150", Station.CARD).pick_paper("A5")
+
+
+def _card_preview(workbench: Workbench) -> QWidget:
+    from workbench.ui.card.layout import PAPERS
+    from workbench.ui.card.printing import CardPreview
+
+    view_model = bike(workbench, "Larch 150", Station.CARD)
+    return _shown(CardPreview(view_model.state.card, PAPERS["A5"], workbench.window))
+
+
 def _reason(workbench: Workbench) -> QWidget:
     from workbench.ui.window_dialogs import reason_question
 
@@ -228,5 +240,7 @@ STOPS: tuple[tuple[str, str, bool, Go], ...] = (
     ("sample", "help", False, _help),
     ("sample", "care", False, _care),
     ("sample", "keys", False, _keys),
+    ("sample", "card-a5", False, _card_a5),
+    ("sample", "card-preview", False, _card_preview),
     ("sample", "card", False, partial(_open, name="Larch 150", station=Station.CARD)),
 )

@@ -9,11 +9,13 @@ from PySide6.QtCore import Signal
 from workbench.actions.card import card_of, cards_of, hand_over
 from workbench.actions.desk import Desk
 from workbench.actions.parts import bike_parts
+from workbench.actions.sag import sag_records
 from workbench.actions.setups import name_setup, setup_on_bike, setups_of
 from workbench.exchange.card import CardSheet
 from workbench.exchange.card_text import card_text
 from workbench.viewmodels.base import ViewModel
 from workbench.viewmodels.bench import Bench
+from workbench.viewmodels.card_attend import with_friction
 from workbench.viewmodels.shown import short_time
 
 PAPER = "card_paper"
@@ -55,6 +57,7 @@ class CardViewModel(ViewModel[CardState]):
         standing = self._desk.ask(setup_on_bike(self.bike_id, rider_id)) or setups[-1]
         setup = next((one for one in setups if one.id == self._setup_id), standing)
         card = self._desk.ask(card_of(setup.id, self._desk.now(), self._desk.person_id))
+        card = with_friction(card, self._desk.ask(sag_records(self.bike_id, setup.rider_id)))
         issues = [one for one in self._desk.ask(cards_of(self.bike_id)) if one.setup_id == setup.id]
         return CardState(
             setups=tuple((one.id, f"no. {one.number} {one.name}".strip()) for one in reversed(setups)),

@@ -6,13 +6,13 @@ from dataclasses import dataclass
 
 from workbench.actions.sag import SagRecords
 from workbench.model.sag import TARGET_ORIGINS, SagMeasurement
-from workbench.model.sag_rules import Band, SagRound, first_band, mass_drift_kg
+from workbench.model.sag_rules import Band, first_band, mass_drift_kg
 from workbench.model.setting import HOWS
 from workbench.model.unit import SPRINGS, Unit
 from workbench.model.units import to_unit
 from workbench.viewmodels.sag_advice import band_text, percent
 from workbench.viewmodels.sag_draft import SagDraft, Stage
-from workbench.viewmodels.sag_friction import friction_shown
+from workbench.viewmodels.sag_friction import friction_shown, round_of
 from workbench.viewmodels.shown import Units, short_date
 from workbench.viewmodels.wheel import wheel_sag_words
 
@@ -104,20 +104,7 @@ def _notes(records: SagRecords, unit: Unit, kept: SagMeasurement | None, units: 
     """Say what else the kept sag tells: the sag at the wheel, and friction where it was looked at."""
     if kept is None:
         return ""
-    taken = [one for one in records.readings if one.measurement_id == kept.id]
-    told = SagRound(
-        tuple(one.sag_mm for one in taken),
-        kept.posture,
-        kept.method,
-        kept.measured_at,
-        kept.pressure_kpa,
-        negative_kpa=kept.negative_kpa,
-        spacers=kept.spacers,
-        rate_n_per_mm=kept.rate_n_per_mm,
-        preload_mm=kept.preload_mm,
-        settled=tuple(one.settled_from for one in taken),
-    )
-    friction = friction_shown(told, unit)
+    friction = friction_shown(round_of(kept, records.readings), unit)
     words = [
         _drift_words(records, kept, units),
         wheel_sag_words(records, unit, kept.sag_mm, units),

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from workbench.model.errors import WorkbenchError
-from workbench.model.sag import of_way, settled_centre_mm, settled_gap_mm
+from workbench.model.sag import SagMeasurement, SagReading, of_way, settled_centre_mm, settled_gap_mm
 from workbench.model.sag_rules import SagRound
 from workbench.model.unit import Unit
 from workbench.viewmodels.spring_sizes import chamber_of, own_kpa
@@ -53,6 +53,23 @@ def friction_shown(one: SagRound, unit: Unit) -> FrictionShown:
     return FrictionShown(words, ATTEND if found.attend else "")
 
 
+def round_of(kept: SagMeasurement, readings: tuple[SagReading, ...]) -> SagRound:
+    """Give a kept measuring back as the round it was."""
+    taken = [one for one in readings if one.measurement_id == kept.id]
+    return SagRound(
+        tuple(one.sag_mm for one in taken),
+        kept.posture,
+        kept.method,
+        kept.measured_at,
+        kept.pressure_kpa,
+        negative_kpa=kept.negative_kpa,
+        spacers=kept.spacers,
+        rate_n_per_mm=kept.rate_n_per_mm,
+        preload_mm=kept.preload_mm,
+        settled=tuple(one.settled_from for one in taken),
+    )
+
+
 def way_words(one: SagRound) -> str:
     """Name the way of each reading, for a list of them."""
     above, below = (len(of_way(one.readings_mm, one.settled, way)) for way in ("above", "below"))
@@ -77,11 +94,11 @@ def _rate_and_load(one: SagRound, unit: Unit) -> tuple[float, float, bool] | Non
         load = air.force_n(chamber, pressure_kpa=one.pressure_kpa, travel_mm=sag_mm, negative_kpa=inside)
         return float(rate), float(load), True
     from workbench.physics.band import force_band
-    from workbench.physics.sag import SagReading
+    from workbench.physics.sag import SagReading as Settled
 
     step = min(1.0, sag_mm / 2)
     band = force_band(
-        [SagReading(one.pressure_kpa, sag_mm)],
+        [Settled(one.pressure_kpa, sag_mm)],
         travel_mm=unit.travel_mm,
         end=unit.end,
         pressure_kpa=one.pressure_kpa,
