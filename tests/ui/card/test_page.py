@@ -7,9 +7,10 @@ import subprocess
 from dataclasses import replace
 
 import pytest
+from PySide6.QtCore import Qt
 from PySide6.QtGui import QColor, QImage
 from PySide6.QtPrintSupport import QPrinter, QPrintPreviewWidget
-from PySide6.QtWidgets import QComboBox
+from PySide6.QtWidgets import QComboBox, QPushButton
 
 from tests.fixtures import a_baseline, a_bike, a_counted_bike
 from tests.ui.driver import Driver, Key
@@ -229,6 +230,9 @@ def test_the_preview_shows_as_many_pages_as_the_card_has(driver, qtbot):
     dialog.show()
     shown = dialog.findChild(QPrintPreviewWidget)
     qtbot.waitUntil(lambda: shown.pageCount() == len(lay_card_out(state.card, PAPERS["A5"])), timeout=5000)
+    assert {button.text() for button in dialog.findChildren(QPushButton)} >= {"All pages", "Print ...", "Close"}
+    qtbot.mouseClick(dialog.findChild(QPushButton, "preview_close"), Qt.MouseButton.LeftButton)
+    assert not dialog.isVisible()
 
 
 def test_the_card_is_written_as_text(driver, tmp_path):

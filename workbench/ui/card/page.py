@@ -156,6 +156,7 @@ class CardPage(Page):
         state = self._card.state
         if state.card is not None:
             dialog = CardPreview(state.card, PAPERS[state.paper], self)
+            dialog.refused.connect(self._say_refused)
             dialog.exec()
             dialog.deleteLater()
 
@@ -165,4 +166,7 @@ class CardPage(Page):
 
         state = self._card.state
         if state.card is not None and not print_card(state.card, PAPERS[state.paper], self):
-            self.problem_raised.emit("The printer refused the card. Write it as PDF and print that.")
+            self._say_refused()
+
+    def _say_refused(self) -> None:
+        self.problem_raised.emit("The printer refused the card. Write it as PDF and print that.")

@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
-from PySide6.QtPrintSupport import QPrintDialog, QPrinter, QPrintPreviewDialog
-from PySide6.QtWidgets import QWidget
+from collections.abc import Callable
+
+from PySide6.QtCore import Signal
+from PySide6.QtPrintSupport import QPrintDialog, QPrinter, QPrintPreviewWidget
+from PySide6.QtWidgets import QDialog, QGraphicsView, QHBoxLayout, QVBoxLayout, QWidget
 
 from workbench.exchange.card_lines import CardSheet
 from workbench.ui.card.layout import PAPERS, Paper
 from workbench.ui.card.painter import paint_on, put_paper
+from workbench.ui.parts.buttons import Button
 
 
 def printer_for(paper: Paper) -> QPrinter:
@@ -23,19 +27,55 @@ def paint_for(printer: QPrinter, card: CardSheet, paper: Paper) -> bool:
     return paint_on(printer, card, PAPERS.get(printer.pageLayout().pageSize().name(), paper))
 
 
-class CardPreview(QPrintPreviewDialog):
+class CardPreview(QDialog):
     """The pages as the printer will have them; it keeps the printer, which Qt does not own."""
 
+    refused = Signal()
+
     def __init__(self, card: CardSheet, paper: Paper, parent: QWidget) -> None:
-        self._printer = printer_for(paper)
-        super().__init__(self._printer, parent)
+        super().__init__(parent)
         self._card, self._paper = card, paper
+        self._printer = printer_for(paper)
         self.setObjectName("card_preview_dialog")
         self.setWindowTitle("Card as printed")
-        self.paintRequested.connect(self._paint)
+        self._pages = QPrintPreviewWidget(self._printer, self)
+        self._pages.setObjectName("card_preview_pages")
+        self._pages.setAccessibleName("Pages of the card as printed")
+        self._pages.paintRequested.connect(self._paint)
+        self._pages.setViewMode(QPrintPreviewWidget.ViewMode.AllPagesView)
+        for view in self._pages.findChildren(QGraphicsView):
+            view.setObjectName("card_preview_view")
+            view.setAccessibleName("Pages of the card, to scroll")
+        buttons = QHBoxLayout()
+        for words, name, deed in (
+            ("All pages", "preview_all", self._pages.setAllPagesViewMode),
+            ("One page", "preview_one", self._pages.setSinglePageViewMode),
+            ("Larger", "preview_larger", self._pages.zoomIn),
+            ("Smaller", "preview_smaller", self._pages.zoomOut),
+        ):
+            buttons.addWidget(self._button(words, "plain", name, deed))
+        buttons.addStretch(1)
+        buttons.addWidget(self._button("Print ...", "verb", "preview_print", self._print))
+        buttons.addWidget(self._button("Close", "plain", "preview_close", self.reject))
+        rows = QVBoxLayout(self)
+        rows.addLayout(buttons)
+        rows.addWidget(self._pages, 1)
+        self.resize(1000, 720)
+
+    @staticmethod
+    def _button(words: str, kind: str, name: str, deed: Callable[..., object]) -> Button:
+        button = Button(words, kind, name=name)
+        button.clicked.connect(lambda: deed())
+        return button
 
     def _paint(self, printer: QPrinter) -> None:
-        paint_for(printer, self._card, self._paper)
+        paint_on(printer, self._card, self._paper)
+
+    def _print(self) -> None:
+        if print_card(self._card, self._paper, self):
+            self.accept()
+        else:
+            self.refused.emit()
 
 
 def print_card(card: CardSheet, paper: Paper, parent: QWidget) -> bool:
