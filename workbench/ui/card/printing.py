@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import QTimer, Signal
+from PySide6.QtGui import QShowEvent
 from PySide6.QtPrintSupport import QPrintDialog, QPrinter, QPrintPreviewWidget
 from PySide6.QtWidgets import QDialog, QGraphicsView, QHBoxLayout, QVBoxLayout, QWidget
 
@@ -42,14 +43,13 @@ class CardPreview(QDialog):
         self._pages.setObjectName("card_preview_pages")
         self._pages.setAccessibleName("Pages of the card as printed")
         self._pages.paintRequested.connect(self._paint)
-        self._pages.setViewMode(QPrintPreviewWidget.ViewMode.AllPagesView)
         for view in self._pages.findChildren(QGraphicsView):
             view.setObjectName("card_preview_view")
             view.setAccessibleName("Pages of the card, to scroll")
         buttons = QHBoxLayout()
         for words, name, deed in (
-            ("All pages", "preview_all", self._pages.setAllPagesViewMode),
-            ("One page", "preview_one", self._pages.setSinglePageViewMode),
+            ("All pages", "preview_all", self._show_all),
+            ("One page", "preview_one", self._show_one),
             ("Larger", "preview_larger", self._pages.zoomIn),
             ("Smaller", "preview_smaller", self._pages.zoomOut),
         ):
@@ -67,6 +67,19 @@ class CardPreview(QDialog):
         button = Button(words, kind, name=name)
         button.clicked.connect(lambda: deed())
         return button
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """Fit the pages in, once there is a size to fit them to."""
+        super().showEvent(event)
+        QTimer.singleShot(0, self, self._show_all)
+
+    def _show_all(self) -> None:
+        self._pages.setAllPagesViewMode()
+        self._pages.fitInView()
+
+    def _show_one(self) -> None:
+        self._pages.setSinglePageViewMode()
+        self._pages.fitInView()
 
     def _paint(self, printer: QPrinter) -> None:
         paint_on(printer, self._card, self._paper)
