@@ -39,7 +39,8 @@ def house_checks(python: Path) -> list[Check]:
 def test_checks(python: Path, arguments: list[str]) -> list[Check]:
     """Both passes of the tests."""
     pytest = (str(python), "-m", "pytest")
-    spread = () if arguments else ("-n", "auto", "--dist", "worksteal")  # a few chosen tests start sooner in one process
+    # A few chosen tests start sooner in one process.
+    spread = () if arguments else ("-n", "auto", "--dist", "worksteal")
     screen = ("xvfb-run", "-a", "-s", SCREEN, str(python), str(ROOT / "packaging" / "with_openbox.py"))
     return [
         Check("tests without a screen (pytest)", (*pytest, *spread, "-m", "not window", *arguments)),

@@ -94,9 +94,7 @@ def test_as_found_goes_by_what_stood_on_the_bike_when_this_visit_began(desk):
     desk.do("Back", set_item(bike.id, Item.ADJUSTER, rebound.id, 6.0, "set_to"), bike_id=bike.id)
     desk.do("Let out", set_item(bike.id, Item.PRESSURE, fork.id, 520.0, "set_to"), bike_id=bike.id)
     by = lines(desk, setup)
-    assert by["Fork", "Low-speed rebound"].found == "8 clicks from closed", (
-        "counted in this visit"
-    )
+    assert by["Fork", "Low-speed rebound"].found == "8 clicks from closed", "counted in this visit"
     assert by["Fork", "Low-speed rebound"].is_changed
     assert by["Fork", "Air pressure"].found == "87\u2009psi", "set in this visit, so what stood before it is as found"
     again = desk.ask(card_of(setup.id, desk.now(), None))

@@ -1,4 +1,4 @@
-"""How often the setup said to suit is as good as any by feel, and how far its gain is overstated, on simulated sessions.
+"""How often the setup said to suit is as good as any by feel, and how far its gain is overstated, in simulation.
 
 Run from the project folder: python tests/bench/suits_sessions.py --sessions 200 --seed 1
 The peer names the setup with the highest mean rating.

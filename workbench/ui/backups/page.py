@@ -105,7 +105,8 @@ class BackupsPage(Page):
         self._said.set_words(state.said)
         self._back.setVisible(bool(state.take_back))
         self._back.set_text("Take the restore back")
-        self._make.setEnabled(state.can_keep and not state.question)
+        self._make.setEnabled(state.can_keep)
+        self._make.setVisible(not state.question)  # one key leads on at a time
         self._check.setVisible(bool(rows))
         for key in (self._copy, self._restore):
             key.setVisible(bool(rows))

@@ -67,6 +67,7 @@ class BundlePage(Page):
         self._said = Words("", "strong", name="bundle_said")
         self._problem = Words("", "care", name="bundle_problem")
         self._out = QWidget()
+        self._before = Words("You see what a file would change before anything is taken from it.")
         self._one = Button("", "plain", name="bundle_take_bike")
         self._all = Button("", "plain", name="bundle_take_all")
         self._open = Button("Open a file ...", "plain", name="bundle_open")
@@ -112,7 +113,7 @@ class BundlePage(Page):
         for shown in (self._said, self._problem, self._out):
             body.addWidget(shown)
         body.addWidget(Words("Bring in", "strong"))
-        body.addWidget(Words("You see what a file would change before anything is taken from it."))
+        body.addWidget(self._before)
         body.addWidget(self._open, 0, Qt.AlignmentFlag.AlignLeft)
         body.addWidget(self._file)
         body.addLayout(self._groups)
@@ -149,7 +150,8 @@ class BundlePage(Page):
         self._one.set_text(f"Take {state.bike_name} along ..." if state.bike_name else "Take this bike along ...")
         self._one.setEnabled(bool(state.bike_name))
         self._all.set_text(f"Take all along: {state.bikes_text} ...")
-        self._out.setVisible(not state.file_text)  # one thing at a time
+        for part in (self._out, self._before):
+            part.setVisible(not state.file_text)  # one thing at a time
         self._said.set_words(state.said)
         self._open.setEnabled(state.can_keep)
         self._file.set_words(state.file_text)

@@ -7,7 +7,7 @@ from pathlib import Path
 
 from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QSize, Qt
 from PySide6.QtGui import QImageReader, QPixmap
-from PySide6.QtWidgets import QFileDialog, QLabel, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFileDialog, QVBoxLayout, QWidget
 
 from workbench.ui.parts.buttons import Button
 from workbench.ui.parts.flow import Flow
@@ -51,7 +51,7 @@ class _Print(QWidget):
             said.setObjectName(f"photo_missing_{place}")
             rows.addWidget(said)
         else:
-            picture = QLabel()
+            picture = Words("")
             picture.setObjectName(f"photo_{place}")
             picture.setAccessibleName(f"Picture: {name}")
             picture.setPixmap(pixmap)

@@ -39,7 +39,7 @@ Drawn
     rulers: `SagRuler().set_scale(SagScale(travel_mm, ticks, target_low_mm, target_high_mm, target_words, ...))` with
     `SagTick(at_mm, label, "measured" | "centre" | "predicted")`; `AdjusterRuler().set_scale(AdjusterScale(steps,
     markers, tested, ...))` with `Marker(at, words, "now" | "proposed" | "other")`. Set the accessible name yourself.
-    sag_rows: `SagRows().set_rows([SagRow(label, words, at, kind, ticks, low, high)], low, high, band_words)`: sag against
-    its band, a row a measurement.
+    sag_rows: `SagRows().set_rows([SagRow(label, words, at, kind, ticks, low, high)], low, high, band_words)`:
+    sag against its band, a row a measurement.
     drawings: `DrawingView(kind, DrawingValues(distance, closes, share, note))`; `KINDS`.
 """

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from functools import partial
+from html import escape
 
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
@@ -67,7 +68,7 @@ class MountingRows(QWidget):
     def _add(self, grid: QGridLayout, place: int, one: MountingShown) -> None:
         name = Button(one.name, "link", name=f"leverage_mounting_{place}")
         name.setMaximumWidth(NAME_WIDTH)
-        name.setToolTip(one.name)
+        name.setToolTip(escape(one.name))
         name.setAccessibleName(f"Look at the survey of {one.name}, {one.note}")
         name.clicked.connect(partial(self._view_model.look_at, one.survey_id))
         grid.addWidget(name, place, 0, _TOP | Qt.AlignmentFlag.AlignLeft)
