@@ -128,6 +128,15 @@ def test_other_hardware_makes_counts_fall_due(desk):
     assert marks[Station.ADJUSTERS] == StationState.NOW
 
 
+@pytest.mark.parametrize(("reason", "is_said"), [("oil", False), ("travel", True), ("chip", True), ("wheel", True)])
+def test_hardware_that_moves_the_travel_asks_for_clearance_at_full_travel(desk, reason, is_said):
+    bike = a_counted_bike(desk)
+    view_model, _ = shown(GarageViewModel, desk, bike.id)
+    view_model.new_hardware(desk.ask(bike_parts(bike.id)).unit("front").id, reason)
+    fork = next(one for one in view_model.state.sections if one.title == "Fork")
+    assert ("press it to full travel" in fork.parts.travel_care) is is_said
+
+
 def test_a_bike_that_went_away_with_an_undone_step_leaves_an_empty_sheet(desk):
     _, view_model, heard = sheet_of(desk)
     desk.undo()

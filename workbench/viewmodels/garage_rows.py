@@ -36,6 +36,13 @@ class ValveRow:
     is_care: bool = False
 
 
+MOVES_TRAVEL = ("travel", "chip", "mount", "wheel")
+TRAVEL_CARE = (
+    "Before it is ridden: let all the air out or take the spring off, press it to full travel, and see that tyre,"
+    " frame, crown and cables stay clear."
+)
+
+
 @dataclass(frozen=True, slots=True)
 class UnitParts:
     """Valves and hardware of one unit."""
@@ -44,6 +51,7 @@ class UnitParts:
     order: str = ""
     has_gas: bool = False
     gas_care: str = ""
+    travel_care: str = ""
     hardware: tuple[str, ...] = ()  # newest first
     due: str = ""
     generation_id: str = ""
@@ -96,6 +104,7 @@ def unit_parts(parts: BikeParts, more: MoreParts, unit: Unit) -> UnitParts:
         order=order_words(unit),
         has_gas=GAS in purposes,
         gas_care=GAS_CARE if GAS in purposes else "",
+        travel_care=TRAVEL_CARE if mine and mine[0].reason in MOVES_TRAVEL else "",
         hardware=tuple(
             f"No. {one.number}, {short_date(one.started_at)}: {GENERATION_REASONS.get(one.reason, one.reason)}"
             + (f". {one.note}" if one.note else "")

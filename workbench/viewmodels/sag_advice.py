@@ -23,8 +23,8 @@ from workbench.viewmodels.shown import Units
 from workbench.viewmodels.spring_sizes import chamber_of, own_kpa
 
 VENTING = (
-    "Vent slowly, cycling all the while. If it pulls itself short, stop: a charged negative chamber is trapped, do not"
-    " unscrew anything."
+    "Vent slowly, cycling all the while. If it pulls itself short, or is shorter than it was, stop: a charged negative"
+    " chamber is trapped, do not unscrew anything."
 )
 
 # What a gauge can be read to, in its own unit (common practice, no source).

@@ -140,6 +140,7 @@ def test_the_proposal_is_set_with_one_press_and_says_what_changed(desk, bike, ri
     riding.press("next_set")
     assert "Ride it now" in riding.words()
     assert "three pushes" in riding.words()
+    assert "Stop testing if anything feels wrong." in riding.words()
     assert desk.ask(ride_records(bike.id)).current.number == 2
 
 

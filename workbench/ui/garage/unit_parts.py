@@ -33,6 +33,7 @@ class UnitPartsView(QWidget):
         self._gas.value_committed.connect(self._gas_picked)
         self._gas_care = CareNote(name=f"care_gas_{key}")
         self._due = Words("", "strong", name=f"hardware_due_{key}")
+        self._travel_care = CareNote(name=f"care_travel_{key}")
         self._hardware = Words("", "text", name=f"hardware_list_{key}")
         self._note = NoteField(label="What was done last", lines=2, name=f"hardware_note_{key}")
         self._note.value_committed.connect(self._noted)
@@ -49,7 +50,7 @@ class UnitPartsView(QWidget):
         rows.addWidget(self._gas)
         rows.addWidget(self._gas_care)
         rows.addWidget(Words("Hardware, the newest first", "mute"))
-        for part in (self._due, self._hardware, Words("What was done last", "mute"), self._note):
+        for part in (self._due, self._travel_care, self._hardware, Words("What was done last", "mute"), self._note):
             rows.addWidget(part)
 
     def show_parts(self, parts: UnitParts) -> None:
@@ -65,6 +66,7 @@ class UnitPartsView(QWidget):
         self._gas.set_value(parts.has_gas)
         self._gas_care.set_text(parts.gas_care)
         self._due.set_words(parts.due)
+        self._travel_care.set_text(parts.travel_care)
         self._hardware.set_words("\n".join(parts.hardware))
         self._generation = parts.generation_id
         self._note.set_value(parts.note)

@@ -17,7 +17,10 @@ from workbench.viewmodels.ride import RideViewModel
 from workbench.viewmodels.ride_next import NextLook
 from workbench.viewmodels.ride_session import SessionState
 
-ROLL_OUT = "Before the next run: three pushes on each end, both brakes, a hundred metres of easy rolling."
+ROLL_OUT = (
+    "Before the next run: three pushes on each end, both brakes, a hundred metres of easy rolling, and a gentle first"
+    " run. Stop testing if anything feels wrong."
+)
 
 
 class NextView(QWidget):
