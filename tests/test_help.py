@@ -20,6 +20,7 @@ from workbench.evidence.search import Estimate, Proposal, Trial
 from workbench.model.job import STATION_WORDS, STATIONS
 from workbench.resource import resource
 from workbench.ui.help import blocks_of, page_of
+from workbench.ui.parts.drawings import KINDS
 from workbench.viewmodels.window import NEW_BIKE, SHEETS
 
 PAGES = sorted(path.stem for path in resource("help").glob("*.md") if path.stem != "glossary")
@@ -71,6 +72,19 @@ def test_a_page_is_made_of_one_title_headings_points_and_paragraphs(page):
     assert [block.kind for block in blocks].count("title") == 1
     assert blocks[0].kind == "title"
     assert len(blocks) > 3
+
+
+@pytest.mark.parametrize("page", PAGES)
+def test_a_page_names_only_drawings_that_there_are(page):
+    blocks = blocks_of(resource(f"help/{page}.md").read_text(encoding="utf-8"))
+    assert {block.text for block in blocks if block.kind == "drawing"} <= set(KINDS)
+
+
+def test_the_page_on_adjusters_gives_each_one_thing_to_try():
+    blocks = blocks_of(resource("help/what_it_does.md").read_text(encoding="utf-8"))
+    headings = [block.text for block in blocks if block.kind == "heading"]
+    tries = [block.text for block in blocks if block.text.startswith("Try: ")]
+    assert len(headings) == len(tries) > 5
 
 
 @pytest.mark.parametrize("page", PAGES)

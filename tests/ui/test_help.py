@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QLabel, QPushButton, QScrollArea, QWidget
 
 from workbench.resource import resource
 from workbench.ui.help import Block, blocks_of, help_paper
+from workbench.ui.parts.drawings import DrawingView
 
 
 def test_a_page_is_read_block_by_block():
@@ -41,6 +42,15 @@ def test_a_page_shows_every_word_as_plain_text(qtbot, page):
     shown = "\n".join(label.text() for label in labels)
     for block in blocks_of(resource(f"help/{page}.md").read_text(encoding="utf-8")):
         assert block.text in shown
+
+
+def test_a_drawing_stands_where_the_page_names_it_and_says_what_it_shows(qtbot):
+    window = QWidget()
+    qtbot.addWidget(window)
+    dialog = help_paper("what_it_does", window)
+    drawn = dialog.findChildren(DrawingView)
+    assert [one.kind for one in drawn] == ["valve", "spacers", "collar", "rebound", "compression"]
+    assert all(one.accessibleName().startswith("Drawing. ") for one in drawn)
 
 
 def test_a_page_is_closed_by_its_button(qtbot):

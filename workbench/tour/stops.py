@@ -136,6 +136,12 @@ def _help(workbench: Workbench) -> QWidget:
     return _shown(help_paper("sag", workbench.window))
 
 
+def _what_it_does(workbench: Workbench) -> QWidget:
+    from workbench.ui.help import help_paper
+
+    return _shown(help_paper("what_it_does", workbench.window))
+
+
 def _about(workbench: Workbench) -> QWidget:
     from workbench.app import VERSION
     from workbench.ui.messages import about_paper
@@ -238,6 +244,7 @@ STOPS: tuple[tuple[str, str, bool, Go], ...] = (
     ("sample", "reason", False, _reason),
     ("sample", "about", False, _about),
     ("sample", "help", False, _help),
+    ("sample", "help-adjusters", False, _what_it_does),
     ("sample", "care", False, _care),
     ("sample", "keys", False, _keys),
     ("sample", "card-a5", False, _card_a5),

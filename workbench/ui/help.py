@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from PySide6.QtWidgets import QDialog, QWidget
 
 from workbench.resource import resource
+from workbench.ui.parts.drawings import DrawingView
 from workbench.ui.parts.labels import Words
 from workbench.ui.window_dialogs import paper
 
@@ -16,14 +17,14 @@ BULLET = "\u2022\u2002"
 
 @dataclass(frozen=True, slots=True)
 class Block:
-    """One piece of a page: its title, a heading, a point of a list or a paragraph."""
+    """One piece of a page: its title, a heading, a point of a list, a drawing or a paragraph."""
 
     kind: str
     text: str
 
 
 def blocks_of(text: str) -> tuple[Block, ...]:
-    """Part a page into its blocks: `#` a title, `##` a heading, `- ` a point, a table, anything else a paragraph."""
+    """Part a page: `#` a title, `##` a heading, `- ` a point, `! ` a drawing, a table, anything else a paragraph."""
     found: list[Block] = []
     for part in text.split("\n\n"):
         lines = part.strip().splitlines()
@@ -33,6 +34,8 @@ def blocks_of(text: str) -> tuple[Block, ...]:
             found.extend(_table_points(lines))
         elif lines and lines[0].startswith("## "):
             found.append(Block("heading", lines[0].removeprefix("## ")))
+        elif lines and lines[0].startswith("! "):
+            found.append(Block("drawing", lines[0].removeprefix("! ")))
         elif lines and lines[0].startswith("# "):
             found.append(Block("title", lines[0].removeprefix("# ")))
         elif lines:
@@ -61,6 +64,9 @@ def help_paper(page: str, parent: QWidget) -> QDialog:
     blocks = blocks_of(resource(f"help/{page}.md").read_text(encoding="utf-8"))
     dialog, rows = paper(blocks[0].text, f"help_{page.replace('-', '_')}", parent)
     for block in blocks[1:]:
-        rows.addWidget(Words(f"{BULLET}{block.text}" if block.kind == "point" else block.text, ROLE_OF[block.kind]))
+        if block.kind == "drawing":
+            rows.addWidget(DrawingView(block.text, name=f"help_drawing_{block.text}"))
+        else:
+            rows.addWidget(Words(f"{BULLET}{block.text}" if block.kind == "point" else block.text, ROLE_OF[block.kind]))
     rows.addStretch(1)
     return dialog

@@ -102,6 +102,7 @@ def window_menus(window: Commands, view_model: WindowViewModel) -> Sequence[tupl
             (
                 Entry("help", "This &sheet", window.show_help, "Ctrl+H"),
                 Entry("verdicts", "How &verdicts are reached", partial(window.show_page, "verdicts")),
+                Entry("what_it_does", "What each adjuster &does", partial(window.show_page, "what_it_does")),
                 Entry("words", "&Words", partial(window.show_page, "glossary")),
                 Entry("care", "&Care", window.show_care),
                 Entry("keys", "&Keys", window.show_keys, "Ctrl+K"),

@@ -6,7 +6,7 @@ from PySide6.QtCore import QRectF, QSize
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
-from workbench.ui.parts.drawings import bench, body, springs
+from workbench.ui.parts.drawings import adjusters, bench, body, springs
 from workbench.ui.parts.drawings.ink import PLAN_HEIGHT, PLAN_WIDTH, Ink
 from workbench.ui.parts.drawings.values import DrawingValues
 from workbench.ui.parts.theme import SPACE_8, announcer, current
@@ -16,6 +16,9 @@ _DRAWINGS = {
     "shock": (springs.shock, "A shock: measure from the seal to the indicator."),
     "collar": (springs.collar, "A coil spring on a shock: the collar just touches the spring, with no slack."),
     "valve": (springs.valve, "An air valve with a pump screwed on."),
+    "compression": (adjusters.compression, "A damper pressed together: oil has to get past its piston."),
+    "rebound": (adjusters.rebound, "A damper pushed out again by the spring: oil gets past its piston the other way."),
+    "spacers": (adjusters.spacers, "An air chamber without and with spacers: less air is left at full travel."),
     "knob": (bench.knob, "A knob seen on its face, with the way it closes."),
     "brakes": (bench.brakes, "Two brake levers; one of them stays open."),
     "rider": (body.rider, "The rider stands over the bike and a helper holds the bars."),
