@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from workbench.ui.baseline.rows import BaselineRows
 from workbench.ui.page import Page
@@ -12,7 +12,8 @@ from workbench.ui.parts.care_note import CareNote
 from workbench.ui.parts.labels import Words
 from workbench.ui.parts.sheet import Sheet
 from workbench.ui.parts.step_list import Step, StepList
-from workbench.ui.parts.theme import SPACE_4, SPACE_16, SPACE_24
+from workbench.ui.parts.theme import SPACE_16
+from workbench.ui.parts.word_pairs import WordPairs
 from workbench.viewmodels.base import Problem
 from workbench.viewmodels.baseline import BaselineState, BaselineViewModel
 
@@ -44,7 +45,7 @@ class BaselinePage(Page):
         self._ride.clicked.connect(self._to_ride)
         self._anew = Button("Write another baseline", "link", name="baseline_anew")
         self._anew.clicked.connect(view_model.write_anew)
-        self._settings = _Settings()
+        self._settings = WordPairs("strong")
         self._writing, self._setting = self._writing_part(), self._setting_part()
         for part in (self._writing, self._setting):
             self._sheet.body.addWidget(part)
@@ -89,7 +90,7 @@ class BaselinePage(Page):
         self._all.setVisible(not state.is_writing and len(state.steps) > 1)
         self._ride.setVisible(not state.is_writing and not state.steps)
         self._done.set_words(state.steps_done)
-        self._settings.show_settings(state.settings)
+        self._settings.show_pairs(state.settings)
 
     def _keep_setup(self) -> None:
         self.commit_focus()
@@ -116,33 +117,6 @@ class BaselinePage(Page):
             self._rows.focus_row(problem.field)
             return
         self.problem_raised.emit(problem.text)
-
-
-class _Settings(QWidget):
-    """A setup in two columns of words."""
-
-    def __init__(self) -> None:
-        super().__init__()
-        self._shown: tuple[tuple[str, str], ...] = ()
-        self._grid = QGridLayout(self)
-        self._grid.setContentsMargins(0, 0, 0, 0)
-        self._grid.setHorizontalSpacing(SPACE_24)
-        self._grid.setVerticalSpacing(SPACE_4)
-        self._grid.setColumnStretch(1, 1)
-
-    def show_settings(self, settings: tuple[tuple[str, str], ...]) -> None:
-        """Show what a setup sets."""
-        if settings == self._shown:
-            return
-        self._shown = settings
-        while item := self._grid.takeAt(0):
-            widget = item.widget()
-            if widget is not None:
-                widget.hide()
-                widget.deleteLater()
-        for place, (title, text) in enumerate(settings):
-            self._grid.addWidget(Words(title, "mute"), place, 0)
-            self._grid.addWidget(Words(text, "strong"), place, 1)
 
 
 def _column() -> tuple[QWidget, QVBoxLayout]:

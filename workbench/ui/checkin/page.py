@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from workbench.ui.checkin.open_list import OpenList, OverruleForm
 from workbench.ui.checkin.wear_list import WearList
@@ -14,7 +14,8 @@ from workbench.ui.parts.buttons import Button
 from workbench.ui.parts.care_note import CareNote
 from workbench.ui.parts.labels import Words
 from workbench.ui.parts.sheet import Rule, Sheet
-from workbench.ui.parts.theme import SPACE_4, SPACE_16, SPACE_24
+from workbench.ui.parts.theme import SPACE_16
+from workbench.ui.parts.word_pairs import WordPairs
 from workbench.viewmodels.base import Problem
 from workbench.viewmodels.checkin import CheckInViewModel
 from workbench.viewmodels.checkin_state import CheckInState
@@ -33,7 +34,7 @@ class CheckInPage(Page):
         self._writing.entry_changed.connect(self._enter)
         self._writing.count_requested.connect(self._to_count)
         self._stop = CareNote("", name="checkin_stop")
-        self._last = _Told()
+        self._last = WordPairs()
         self._open = OpenList(self._writing.first_key())
         self._open.closed.connect(view_model.close)
         self._open.declined.connect(view_model.decline)
@@ -147,7 +148,7 @@ class CheckInPage(Page):
 
     def _show_known(self, state: CheckInState) -> None:
         self._stop.set_text(state.stop)
-        self._last.show_told(state.last)
+        self._last.show_pairs(state.last)
         for widget in (self._open_title, self._open):
             widget.setVisible(state.was_checked)
         self._open.show_rows(state.open_rows)
@@ -222,31 +223,3 @@ class CheckInPage(Page):
             self._overrule.say(problem.field, problem.text)
         elif not (self._writing.go(problem.field, problem.text) or self._wear.say(problem.field, problem.text)):
             self.problem_raised.emit(problem.text)
-
-
-class _Told(QWidget):
-    """What the last check-in says, in two columns of words."""
-
-    def __init__(self) -> None:
-        super().__init__()
-        self._shown: tuple[tuple[str, str], ...] = ()
-        self._grid = QGridLayout(self)
-        self._grid.setContentsMargins(0, 0, 0, 0)
-        self._grid.setHorizontalSpacing(SPACE_24)
-        self._grid.setVerticalSpacing(SPACE_4)
-        self._grid.setColumnStretch(1, 1)
-
-    def show_told(self, told: tuple[tuple[str, str], ...]) -> None:
-        """Show the lines; none takes no room."""
-        self.setVisible(bool(told))
-        if told == self._shown:
-            return
-        self._shown = told
-        while item := self._grid.takeAt(0):
-            widget = item.widget()
-            if widget is not None:
-                widget.hide()
-                widget.deleteLater()
-        for place, (title, text) in enumerate(told):
-            self._grid.addWidget(Words(title, "mute"), place, 0, Qt.AlignmentFlag.AlignTop)
-            self._grid.addWidget(Words(text, "text"), place, 1)
