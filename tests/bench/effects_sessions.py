@@ -1,24 +1,19 @@
 """How well changes are judged on simulated sessions, beside a ten-line ridge regression.
 
-Run from the project folder: python tests/bench/effects_sessions.py --sessions 300 --seed 1
+Run from the top of the project: python -m tests.bench.effects_sessions --sessions 300 --seed 1
 """
 
 from __future__ import annotations
 
 import argparse
-import sys
 import time
 from dataclasses import dataclass
 from itertools import pairwise
-from pathlib import Path
 
 import numpy as np
 
-sys.path[:0] = [str(Path(__file__).parent), str(Path(__file__).parents[2])]
-
-from simulated_sessions import FAMILIES, Session, draw  # noqa: E402
-
-from workbench.evidence.effects import Verdict, judge_changes  # noqa: E402
+from tests.bench.simulated_sessions import FAMILIES, Session, draw
+from workbench.evidence.effects import Verdict, judge_changes
 
 
 @dataclass(frozen=True)

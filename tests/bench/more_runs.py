@@ -1,23 +1,18 @@
 """Whether the stated number of further runs settles a change as often as stated.
 
-Run from the project folder: python tests/bench/more_runs.py --sessions 200 --seed 1
+Run from the top of the project: python -m tests.bench.more_runs --sessions 200 --seed 1
 """
 
 from __future__ import annotations
 
 import argparse
-import sys
 from collections import defaultdict
-from pathlib import Path
 
 import numpy as np
 
-sys.path[:0] = [str(Path(__file__).parent), str(Path(__file__).parents[2])]
-
-from simulated_sessions import FAMILIES, draw  # noqa: E402
-
-from workbench.evidence.effects import Verdict, judge_changes  # noqa: E402
-from workbench.evidence.outlook import ASSURANCE  # noqa: E402
+from tests.bench.simulated_sessions import FAMILIES, draw
+from workbench.evidence.effects import Verdict, judge_changes
+from workbench.evidence.outlook import ASSURANCE
 
 
 def main() -> None:

@@ -1,6 +1,6 @@
 """What the next pressure costs: a call in milliseconds, and what importing it adds to Python with numpy.
 
-Run as ``python tests/bench/sag_cost.py``.
+Run from the top of the project: ``python -m tests.bench.sag_cost``.
 """
 
 from __future__ import annotations

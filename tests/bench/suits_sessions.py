@@ -1,6 +1,6 @@
 """How often the setup said to suit is as good as any by feel, and how far its gain is overstated, in simulation.
 
-Run from the project folder: python tests/bench/suits_sessions.py --sessions 200 --seed 1
+Run from the top of the project: python -m tests.bench.suits_sessions --sessions 200 --seed 1
 The peer names the setup with the highest mean rating.
 """
 
@@ -8,18 +8,13 @@ from __future__ import annotations
 
 import argparse
 import itertools
-import sys
 from collections import defaultdict
-from pathlib import Path
 
 import numpy as np
 
-sys.path[:0] = [str(Path(__file__).parent), str(Path(__file__).parents[2])]
-
-from simulated_sessions import FAMILIES, draw  # noqa: E402
-
-from workbench.evidence.suits import most_suited  # noqa: E402
-from workbench.model.errors import NotEnoughData  # noqa: E402
+from tests.bench.simulated_sessions import FAMILIES, draw
+from workbench.evidence.suits import most_suited
+from workbench.model.errors import NotEnoughData
 
 FELT = 0.5
 BINS = (0.0, 0.4, 0.6, 0.8, 0.95, 1.01)
