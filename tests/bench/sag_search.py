@@ -1,10 +1,11 @@
 """How soon the sag meets its target on simulated springs, beside two simple rules in the same runs.
 
 Run from the top of the project: ``python -m tests.bench.sag_search [riders] [seed]``.
-Each rider has a random spring (chamber lengths, areas,
-friction, what of the atmosphere acts), a load, a scatter of the posture that is drawn anew at every mounting, and a
-first pressure that is off. A reading is the median of three mountings, read to half a millimetre. The share shown is
-of riders whose true sag at the advised pressure lies within one point of the target after one, two and three readings.
+
+Each rider has a random spring (chamber lengths, areas, friction, what of the atmosphere acts), a load, a scatter of
+the posture that is drawn anew at every mounting, and a first pressure that is off. A reading is the median of three
+mountings, read to half a millimetre. The share shown is of riders whose true sag at the advised pressure lies within
+one point of the target after one, two and three readings.
 """
 
 from __future__ import annotations
