@@ -99,11 +99,11 @@ def test_there_are_bikes_in_different_states_and_one_put_away(desk):
     assert len(desk.ask(garage_rows(archived=True))) == 1
 
 
-def test_one_bike_was_ridden_thirty_times_over_three_sessions(desk):
+def test_one_bike_was_ridden_over_three_sessions_each_ending_where_the_adjuster_began_and_is_liked(desk):
     ridden = [desk.ask(ride_records(row.bike.id)) for row in desk.ask(garage_rows())]
     (finished,) = [records for records in ridden if records.sessions]
     runs = [run for session in finished.sessions for run in session.runs]
-    assert (len(finished.sessions), len(runs)) == (3, 30)
+    assert (len(finished.sessions), len(runs)) == (3, 38)
     assert len({session.session.started_at[:10] for session in finished.sessions}) == 3
     assert all(session.session.ended_at for session in finished.sessions)
     assert not any(run.is_confounded for run in runs)
@@ -133,7 +133,7 @@ def test_a_fresh_copy_is_given_each_time_and_one_with_a_name_is_kept(tmp_path, c
 def test_the_sample_can_be_exported_from_the_command_line(tmp_path):
     target = tmp_path / "sample.json"
     assert main(["--demo", "--check", "--export", str(target)]) == 0
-    assert len(json.loads(target.read_text(encoding="utf-8"))["records"]["run"]) == 30
+    assert len(json.loads(target.read_text(encoding="utf-8"))["records"]["run"]) == 38
 
 
 def test_the_sample_garage_goes_out_as_a_file_and_comes_in_elsewhere_unharmed(desk, tmp_path):

@@ -55,6 +55,40 @@ def test_three_positions_name_an_interval_in_whole_clicks_around_the_liked_one(d
     assert told.said.startswith(f"Most likely {told.low} to {told.high} from closed")
 
 
+def test_the_summary_and_the_words_tell_what_each_adjuster_gained_over_where_it_began(desk):
+    bike, _ = ridden_along(desk, [(2, 3), (2, 3), (2, 3), (6, 8), (6, 8), (11, 3), (11, 4)])
+    state = shown(ReviewViewModel, desk, bike.id)[0].state
+    told, place = state.along.told[0], state.along.response
+    assert told.startswith(
+        f"Fork: low-speed rebound, most likely {place.low} to {place.high} from closed; {place.likely}"
+    )
+    assert f"{place.likely} liked more than 2, where it began, by about +" in told
+    assert told in state.summary.splitlines()
+    assert told in state.read_out.splitlines()
+
+
+def test_a_gain_that_may_be_none_is_said_as_one_that_cannot_be_told(desk):
+    bike, _ = ridden_along(desk, [(2, 5), (6, 5), (11, 5)])
+    (told,) = shown(ReviewViewModel, desk, bike.id)[0].state.along.told
+    assert "cannot be told yet" in told or told.endswith("from closed.")
+    assert "liked more than 2, where it began, by about" not in told
+
+
+def test_many_verdicts_are_counted_in_the_summary_and_few_are_said(desk):
+    bike, session = ridden_along(desk, [(3, 2), (3, 2), (3, 2), (9, 8), (9, 8), (9, 8), (9, 8)])
+    assert "rated higher with no. 3 than with no. 2" in shown(ReviewViewModel, desk, bike.id)[0].state.summary
+    for position, liking in [(0, 2), (13, 8), (1, 2), (12, 8), (2, 2)]:
+        for _ in range(4):
+            move(desk, bike, session, position)
+            a_run(desk, session, liking=liking)
+    state = shown(ReviewViewModel, desk, bike.id)[0].state
+    settled = [row for row in state.effects.rows if row.is_settled]
+    assert len(settled) > 4
+    up = sum(row.way == 1 for row in settled)
+    assert f"Of {len(state.effects.rows)} changes the runs speak of {up} as rated higher" in state.summary
+    assert settled[0].verdict not in state.summary
+
+
 def test_without_a_moved_adjuster_there_is_nothing_to_look_along(desk):
     bike, _ = ridden_along(desk, [(6, 5), (6, 6)])
     assert shown(ReviewViewModel, desk, bike.id)[0].state.along.choices == ()

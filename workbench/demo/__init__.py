@@ -17,7 +17,7 @@ from workbench.model.errors import LibraryUnreachable
 from workbench.places import cache_folder
 from workbench.resource import resource
 
-VERSION = 3  # rises when the scenario or what is made of it changes
+VERSION = 4  # rises when the scenario or what is made of it changes
 
 
 def demo_library(target: Path | None = None) -> Path:

@@ -25,6 +25,8 @@ from workbench.model.person import Person
 from workbench.model.ride import Course, Run, Session
 from workbench.model.setting import Item
 
+RETURN = 4  # runs at the end: back to where the adjuster stood, then to where it is liked most
+
 
 class Riding:
     """The sample rider on the sample course."""
@@ -66,11 +68,17 @@ class Riding:
         )
         session: Session = self._do("Start session", start_session(start))
         knob = adjuster_named(records.parts, told["works_on"])
+        began = round(records.parts.value(Item.ADJUSTER, knob) or 0.0)
         for number in range(1, told["runs"] + 1):
             self._clock.leap(minutes=6)
             self._run(session, told["works_on"], knob, number)
-            if number < told["runs"]:
+            left = told["runs"] - number
+            if left > RETURN:
                 self._move(session, knob, number)
+            elif left == RETURN:
+                self._set(session, knob, began)
+            elif left == RETURN // 2:
+                self._settle(session, knob)
         self._settle(session, knob)
         self._do("End session", end_session(session.id))
 

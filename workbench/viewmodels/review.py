@@ -77,6 +77,8 @@ def resolve(records: RideRecords, choices: Choices, units: Units, looks: str) ->
     strong = frozenset({row.before_id, row.after_id}) if row else frozenset[str]()
     closer = resolve_picked(records, basis, effects, row.key if row else "")
     suited = resolve_suited(records, basis)
+    along = resolve_response(records, choices.adjuster_id, strong)
+    is_whole = len(basis.sessions) == len(records.sessions)
     return ReviewState(
         sessions=(
             (ALL, "All sessions"),
@@ -91,10 +93,10 @@ def resolve(records: RideRecords, choices: Choices, units: Units, looks: str) ->
         closer=closer,
         looked=resolve_looked(records, basis, row),
         suited=suited,
-        along=resolve_response(records, choices.adjuster_id, strong),
+        along=along,
         sides=resolve_sides(records, units),
-        summary=short_summary(effects, basis, looks),
-        read_out=read_out(records, basis, effects, closer, suited, looks, units),
+        summary=short_summary(effects, basis, looks, along.told if is_whole else ()),
+        read_out=read_out(records, basis, effects, closer, suited, along.told, looks, units),
     )
 
 

@@ -104,6 +104,7 @@ class EffectRow:
     cautions: str
     runs_text: str
     is_settled: bool = False
+    way: int = 0  # 1 better, -1 worse, 0 no difference felt or not told
     joint_note: str = ""  # said when other answers disagree
     clock_text: str = ""  # of lap times, in seconds
 

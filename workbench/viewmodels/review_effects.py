@@ -81,6 +81,7 @@ def _effect_row(records: RideRecords, basis: Basis, one: ChangeVerdict, units: U
         cautions="; ".join(caution_words(one)),
         runs_text=f"{one.runs_before} and {one.runs_after}",
         is_settled=one.verdict is not Verdict.CANNOT_TELL,
+        way={Verdict.HELPED: 1, Verdict.HURT: -1}.get(one.verdict, 0),
         clock_text=seconds_text(basis.runs, one) if by_clock else "",
     )
 

@@ -15,6 +15,7 @@ from workbench.model.errors import NotEnoughData
 from workbench.model.parts import BikeParts
 from workbench.model.setting import Item, Setup, changes_between, without_removed
 from workbench.model.steps import values_now
+from workbench.viewmodels.review_effects import signed
 
 if TYPE_CHECKING:
     from workbench.evidence.curve import ResponseCurve
@@ -84,6 +85,7 @@ class ResponseState:
 
     choices: tuple[tuple[str, str], ...] = ()
     response: Response = field(default_factory=Response)
+    told: tuple[str, ...] = ()  # a sentence for each adjuster that tells of a place
 
 
 def resolve_response(records: RideRecords, picked: str, strong: frozenset[str] = frozenset()) -> ResponseState:
@@ -99,6 +101,7 @@ def resolve_response(records: RideRecords, picked: str, strong: frozenset[str] =
     return ResponseState(
         tuple((one.knob.key, _title(records.parts, one.knob.key)) for one in knobs),
         _response(records.parts, chosen, _strong_places(records, chosen, strong)),
+        tuple(f"{_title(records.parts, one.knob.key)}, {_told(one.knob)}" for one in found if _is_told(one.knob)),
     )
 
 
@@ -183,7 +186,7 @@ def _response(parts: BikeParts, along: _Along, strong: frozenset[int] | None) ->
     )
     if along.setup_number is not None:
         base = replace(base, said=f"{base.said} {_with_others(along.setup_number)}")
-    if len(_places(knob)) < FEWEST_PLACES:
+    if not _is_told(knob):
         return base
     found = _with_estimate(base, knob)
     return (
@@ -196,10 +199,11 @@ def _with_others(number: int) -> str:
 
 
 def _with_estimate(base: Response, knob: KnobRuns) -> Response:
-    found, curve = _estimate(knob.range_clicks, knob.trials)
-    low, high = max(0, floor(found.low)), min(knob.range_clicks, ceil(found.high))
+    found, curve = _estimate(knob.range_clicks, knob.trials), _curve(knob.range_clicks, knob.trials)
+    low, high = _place(knob)
     good_low, good_high = round(found.as_good_low), round(found.as_good_high)
-    words = f"Most likely {low} to {high} from closed, nine times in ten."
+    told = _told(knob)
+    words = told[0].upper() + told[1:]
     if good_high > good_low:
         words += f" {good_low} to {good_high} are about as good."
     if high >= max(_places(knob)) and high < knob.range_clicks:
@@ -219,17 +223,46 @@ def _with_estimate(base: Response, knob: KnobRuns) -> Response:
     )
 
 
+def _is_told(knob: KnobRuns) -> bool:
+    return len(_places(knob)) >= FEWEST_PLACES
+
+
+def _place(knob: KnobRuns) -> tuple[int, int]:
+    """Give the clicks between which the liking peaks nine times in ten, rounded outward."""
+    found = _estimate(knob.range_clicks, knob.trials)
+    return max(0, floor(found.low)), min(knob.range_clicks, ceil(found.high))
+
+
+def _told(knob: KnobRuns) -> str:
+    """Say where the liking peaks, and how much more it is than where the adjuster was first ridden."""
+    found, (low, high) = _estimate(knob.range_clicks, knob.trials), _place(knob)
+    words = f"most likely {low} to {high} from closed"
+    first, best = knob.trials[0].position, round(found.position)
+    if first == best:
+        return f"{words}."
+    gain = f"{signed(found.gain)} (nine in ten {signed(found.gain_low)} to {signed(found.gain_high)})"
+    if found.gain_low <= 0:
+        return f"{words}; whether {best} is liked more than {first}, where it began, cannot be told yet: {gain}."
+    return f"{words}; {best} liked more than {first}, where it began, by about {gain}."
+
+
 @lru_cache(maxsize=16)
-def _estimate(range_clicks: int, trials: tuple[Trial, ...]) -> tuple[Estimate, ResponseCurve | None]:
+def _estimate(range_clicks: int, trials: tuple[Trial, ...]) -> Estimate:
     """Estimate once per set of runs."""
-    from workbench.evidence.curve import response_curve
     from workbench.evidence.search import ClickSearch
 
+    return ClickSearch(range_clicks).estimate(trials)
+
+
+@lru_cache(maxsize=4)
+def _curve(range_clicks: int, trials: tuple[Trial, ...]) -> ResponseCurve | None:
+    """Draw the curve once per set of runs; none where too few positions are free of other changes."""
+    from workbench.evidence.curve import response_curve
+
     try:
-        curve = response_curve(range_clicks, trials)
-    except NotEnoughData:  # positions ridden, but too few of them free of other changes
-        curve = None
-    return ClickSearch(range_clicks).estimate(trials), curve
+        return response_curve(range_clicks, trials)
+    except NotEnoughData:
+        return None
 
 
 def _answers(knob: KnobRuns) -> tuple[tuple[int, str], ...]:

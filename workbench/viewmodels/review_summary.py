@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from workbench.actions.ride import RideRecords, SessionRecords
 from workbench.actions.ride_evidence import counted
 from workbench.model.ride import SURFACES
 from workbench.viewmodels.review_basis import LAP, Basis
 from workbench.viewmodels.review_data import Effects, Picked, Suited
+from workbench.viewmodels.review_effects import BETTER
 from workbench.viewmodels.review_timeline import session_words
 from workbench.viewmodels.shown import Units, how_many
 
@@ -14,8 +17,8 @@ MOST_VERDICTS = 4
 MIXED = "These sessions were to be judged by different responses; together they are read by the liking. Pick one alone."
 
 
-def short_summary(effects: Effects, basis: Basis, looks: str) -> str:
-    """Say in a few sentences how it stands."""
+def short_summary(effects: Effects, basis: Basis, looks: str, along: Sequence[str] = ()) -> str:
+    """Say in a few sentences how it stands; ``along`` is what is told of adjusters ridden at several positions."""
     runs = sum(len(session.runs) for session in basis.sessions)
     lead = f"{how_many(runs, 'run')} in {how_many(len(basis.sessions), 'session')}."
     if basis.response == LAP:
@@ -27,16 +30,37 @@ def short_summary(effects: Effects, basis: Basis, looks: str) -> str:
         lead += f" {looks}"
     if not effects.rows:
         return f"{lead} {effects.said}. Two runs on each side of a change are the cheapest start."
-    settled = [row.verdict for row in effects.rows if row.is_settled]
-    left = len(effects.rows) - len(settled)
-    tail = (
-        f" {left} of {len(effects.rows)} changes cannot be told yet: see what each still needs below." if left else ""
+    return (
+        "\n".join([lead, *along, _changes_words(effects, basis)])
+        if along
+        else f"{lead} {_changes_words(effects, basis)}"
     )
-    return " ".join([lead, *settled[:MOST_VERDICTS]]) + tail
+
+
+def _changes_words(effects: Effects, basis: Basis) -> str:
+    """Say the verdicts while they are few, else how many there are of each."""
+    settled = [row for row in effects.rows if row.is_settled]
+    left = len(effects.rows) - len(settled)
+    told = [row.verdict for row in settled]
+    if len(settled) > MOST_VERDICTS:
+        words = dict(zip((1, -1, 0), (*BETTER[basis.response], "hardly different"), strict=True))
+        counts = [(sum(row.way == way for row in settled), word) for way, word in words.items()]
+        said = ", ".join(f"{count} as {word}" for count, word in counts if count)
+        told = [f"Of {len(effects.rows)} changes the runs speak of {said}."]
+    if left:
+        told.append(f"{left} of {len(effects.rows)} changes cannot be told yet: see what each still needs below.")
+    return " ".join(told)
 
 
 def read_out(
-    records: RideRecords, basis: Basis, effects: Effects, picked: Picked, suited: Suited, looks: str, units: Units
+    records: RideRecords,
+    basis: Basis,
+    effects: Effects,
+    picked: Picked,
+    suited: Suited,
+    along: Sequence[str],
+    looks: str,
+    units: Units,
 ) -> str:
     """Say all of it in lines, in the order ridden, for somebody who does not see the pictures."""
     rider = f" for {records.rider.name}" if records.rider is not None else ""
@@ -61,6 +85,7 @@ def read_out(
         lines.append(f"Closer, {picked.title}: {picked.dots_said}")
         lines += [f"  {line}" for line in picked.joint]
         lines.append(f"  {picked.joint_said}")
+    lines += along
     lines.append(f"{suited.title}. {suited.sure} {suited.advice}".replace("  ", " ").strip())
     lines.append("This speaks of one rider's answers on this ground, and of nothing else.")
     return "\n".join(lines)
