@@ -30,11 +30,8 @@ def short_summary(effects: Effects, basis: Basis, looks: str, along: Sequence[st
         lead += f" {looks}"
     if not effects.rows:
         return f"{lead} {effects.said}. Two runs on each side of a change are the cheapest start."
-    return (
-        "\n".join([lead, *along, _changes_words(effects, basis)])
-        if along
-        else f"{lead} {_changes_words(effects, basis)}"
-    )
+    tail = _changes_words(effects, basis)
+    return "\n".join([lead, *along, tail]) if along else f"{lead} {tail}"
 
 
 def _changes_words(effects: Effects, basis: Basis) -> str:
