@@ -1,4 +1,4 @@
-"""The two commands: set up and run, set up and test."""
+"""The commands: set up and run, set up and test, and an entry for the desktop's menu."""
 
 from __future__ import annotations
 
@@ -8,20 +8,21 @@ import sys
 from collections.abc import Iterable
 
 import checks
+import desktop
 import environment
 import system
 from trouble import SetupError, complain, say
 
 USAGE = (
     "Use it as: python3 packaging/start.py run [what the app takes], "
-    "or: python3 packaging/start.py test [what pytest takes]"
+    "or: python3 packaging/start.py test [what pytest takes], or: python3 packaging/start.py desktop"
 )
 NEEDS_NO_SCREEN = frozenset(("--tour", "--export", "--check", "--help", "-h"))
 
 
 def main(arguments: list[str]) -> int:
     """Do what the first argument says; the exit code of the program that was started."""
-    commands = {"run": run, "test": test}
+    commands = {"run": run, "test": test, "desktop": put_into_menu}
     if not arguments or arguments[0] not in commands:
         complain(USAGE)
         return 2
@@ -56,6 +57,17 @@ def test(arguments: list[str]) -> int:
     environment.make_ready()
     trouble = _bring_test_packages()
     return checks.run_all(environment.python(), environment.child_environment(), arguments, trouble)
+
+
+def put_into_menu(arguments: list[str]) -> int:
+    """Set up, then write an entry for the desktop's menu."""
+    if arguments:
+        complain(USAGE)
+        return 2
+    environment.make_ready()
+    _bring_libraries(_screen()[0])
+    say(f"Trailbench stands in the menu now: {desktop.write_entry(os.environ)}")
+    return 0
 
 
 def _screen() -> tuple[str, str]:

@@ -1,7 +1,8 @@
-"""Set Trailbench up in this checkout, then run it or test it.
+"""Set Trailbench up in this checkout, then run it, test it, or put it into the desktop's menu.
 
     python3 packaging/start.py run [what the app takes]
     python3 packaging/start.py test [what pytest takes]
+    python3 packaging/start.py desktop
 
 This file is kept readable for every Python since 2.7, so that an old one can say what is missing.
 """

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import ast
+import configparser
 import errno
 import importlib
 import os
 import re
+import shlex
 import subprocess
 import sys
 import tomllib
@@ -147,3 +149,37 @@ def test_an_old_pyside_is_pinned_for_the_python_that_needs_it():
     assert "PySide6-Essentials==6.11.3; python_version < '3.12'" in project["dependencies"]
     lock = (SCRIPTS / "requirements.lock").read_text(encoding="utf-8")
     assert "pyside6-essentials==6.11.3 ; python_full_version < '3.12'" in lock
+
+
+def test_the_menu_entry_starts_this_checkout_and_lies_where_the_desktop_looks(script, monkeypatch, tmp_path):
+    desktop = script("desktop")
+    entry = desktop.write_entry({"XDG_DATA_HOME": str(tmp_path)})
+    assert entry == tmp_path / "applications" / "trailbench.desktop"
+    read = configparser.RawConfigParser()
+    read.optionxform = str
+    read.read(entry, encoding="utf-8")
+    told = dict(read["Desktop Entry"])
+    assert shlex.split(told["Exec"]) == [sys.executable, str(SCRIPTS / "start.py"), "run"]
+    assert Path(told["Icon"]).read_bytes() == (ROOT / "resources" / "icons" / "trailbench.svg").read_bytes()
+    assert (told["Type"], told["Terminal"]) == ("Application", "false")
+
+
+# Desktop Entry Specification 1.5, "The Exec key": quotes, backtick, dollar and backslash are escaped inside quotes, and
+# the general escape of strings comes on top, so that a backslash stands four times and a dollar as two and a dollar.
+@pytest.mark.parametrize(
+    ("word", "written"),
+    [
+        ("/opt/my bench/py", '"/opt/my bench/py"'),
+        ("/opt/$home", r'"/opt/\\$home"'),
+        ("/opt/back\\slash", r'"/opt/back\\\\slash"'),
+        ("/opt/100 %", '"/opt/100 %%"'),
+    ],
+)
+def test_a_folder_with_an_awkward_name_is_quoted_for_the_menu(script, word, written):
+    assert script("desktop").quoted(word) == written
+
+
+def test_a_data_folder_that_takes_no_files_is_said_in_one_sentence(script, tmp_path):
+    (tmp_path / "applications").write_text("a file where a folder belongs", encoding="utf-8")
+    with pytest.raises(script("trouble").SetupError, match="The menu entry cannot be written"):
+        script("desktop").write_entry({"XDG_DATA_HOME": str(tmp_path)})

@@ -18,10 +18,12 @@ from workbench.model.errors import LibraryError, WorkbenchError
 # isort: split
 # PySide6 slows every import after it: the library comes first, which makes the window appear a third sooner.
 from PySide6.QtCore import QEvent, QObject, QProcess, QTimer
+from PySide6.QtGui import QIcon
 from PySide6.QtWidgets import QApplication
 
 from workbench.options import Options
 from workbench.places import default_library, log_file
+from workbench.resource import resource
 from workbench.stations import page_makers
 from workbench.ui import messages
 from workbench.ui.parts.theme import ColourChoice, announcer, apply_choice
@@ -169,6 +171,7 @@ def make_application() -> QApplication:
     application.setApplicationName("trailbench")
     application.setApplicationDisplayName("Trailbench")
     application.setDesktopFileName("trailbench")
+    application.setWindowIcon(QIcon(str(resource("icons/trailbench.svg"))))
     return application
 
 
