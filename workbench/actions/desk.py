@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from typing import TypeVar
 
 from workbench.library import drafts, journal, photos, settings
@@ -119,8 +119,13 @@ class Desk:
         """
         if self._library.read_only:
             return
-        if settings.choose(self._library, key, value):
+        if settings.choose(self._library, {key: value}):
             self._tell(Touched(tables=frozenset({"setting"})))
+
+    def remember(self, chosen: Mapping[str, str | None]) -> None:
+        """Sets several keys at once for the next start. Nobody hears of it: whoever asks for this tells of it."""
+        if not self._library.read_only:
+            settings.choose(self._library, chosen)
 
     @property
     def person_id(self) -> str | None:

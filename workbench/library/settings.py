@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import TYPE_CHECKING
 
 from sqlalchemy import Connection, bindparam, delete, insert, select, update
@@ -11,6 +12,7 @@ from workbench.library.own_tables import setting
 
 if TYPE_CHECKING:
     from workbench.library.library import Library
+    from workbench.library.pen import Pen
 
 VALUE = select(setting.c.value).where(setting.c.key == bindparam("key"))
 PERSON = "person_at_the_bench"
@@ -21,20 +23,25 @@ def value(connection: Connection, key: str) -> str | None:
     return connection.execute(VALUE, {"key": key}).scalar_one_or_none()
 
 
-def choose(library: Library, key: str, wanted: str | None) -> bool:
-    """Sets the key, or forgets it when None; tells whether that changed anything."""
-    if wanted is not None:
-        storable_text(key, wanted, LONGEST_TEXT)
-    same = setting.c.key == key
+def choose(library: Library, wanted: Mapping[str, str | None]) -> bool:
+    """Sets the keys, or forgets those with None, in one transaction; tells whether that changed anything."""
+    for key, text in wanted.items():
+        if text is not None:
+            storable_text(key, text, LONGEST_TEXT)
     with library.writing() as pen:
-        known = value(pen.connection, key)
-        if known == wanted:
+        news = {key: text for key, text in wanted.items() if value(pen.connection, key) != text}
+        for key, text in news.items():
+            _set(pen, key, text)
+        if not news:
             pen.abandon()
-            return False
-        if wanted is None:
-            pen.write("settings", delete(setting).where(same))
-        elif known is None:
-            pen.insert("settings", insert(setting), [{"key": key, "value": wanted}])
-        else:
-            pen.write("settings", update(setting).where(same).values(value=wanted))
-    return True
+    return bool(news)
+
+
+def _set(pen: Pen, key: str, wanted: str | None) -> None:
+    same = setting.c.key == key
+    if wanted is None:
+        pen.write("settings", delete(setting).where(same))
+    elif value(pen.connection, key) is None:
+        pen.insert("settings", insert(setting), [{"key": key, "value": wanted}])
+    else:
+        pen.write("settings", update(setting).where(same).values(value=wanted))

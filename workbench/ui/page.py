@@ -27,6 +27,7 @@ class Page(QWidget):
     def __init__(self, view_model: ViewModel[Any], parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._view_model = view_model
+        self._is_drawn = False  # since it came into sight
 
     @property
     def view_model(self) -> ViewModel[Any]:
@@ -53,6 +54,7 @@ class Page(QWidget):
     def _redraw(self, state: Any) -> None:
         """Draw, and if what had the focus is gone, go to the next thing to do instead of leaving the page."""
         had_focus = self._has_focus()
+        self._is_drawn = True
         self._render(state)
         if had_focus and not self._has_focus():
             self.start()
@@ -68,8 +70,10 @@ class Page(QWidget):
     def showEvent(self, event: QShowEvent) -> None:
         """Read again when coming into sight."""
         super().showEvent(event)
+        self._is_drawn = False
         self._view_model.show()
-        self._render(self._view_model.state)
+        if not self._is_drawn:  # nothing has changed while it was out of sight
+            self._render(self._view_model.state)
 
     def hideEvent(self, event: QHideEvent) -> None:
         """Stop reading when out of sight."""

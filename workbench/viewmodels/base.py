@@ -47,8 +47,9 @@ class ViewModel(QObject, Generic[S]):
         self._state: S | None = None
         self._is_shown = False
         self._is_stale = True
+        self._moves_read = -1  # how often the bench had been changed when the state was read
         desk.listen(self.hear)
-        bench.changed.connect(self.refresh)
+        bench.changed.connect(self._bench_changed)
 
     def read(self) -> S:
         """Read the state afresh."""
@@ -58,7 +59,7 @@ class ViewModel(QObject, Generic[S]):
     def state(self) -> S:
         """The state as last read; read now if it is stale."""
         if self._state is None or self._is_stale:
-            self._state = self.read()
+            self._state = self._read_now()
             self._is_stale = False
         return self._state
 
@@ -89,9 +90,18 @@ class ViewModel(QObject, Generic[S]):
             self._is_stale = True
             return
         before, self._is_stale = self._state, False
-        self._state = self.read()
+        self._state = self._read_now()
         if self._state != before:
             self.state_changed.emit(self._state)
+
+    def _read_now(self) -> S:
+        self._moves_read = self._bench.moves
+        return self.read()
+
+    def _bench_changed(self) -> None:
+        """Read again, unless the sheet came into sight by this very change and has read what lies there now."""
+        if self._is_stale or self._moves_read != self._bench.moves:
+            self.refresh()
 
     def act(self, label: str, deed: Callable[[Gate], T], *, bike_id: str | None = None) -> T | None:
         """Do one deed. A refusal is sent as a Problem and gives None."""

@@ -21,12 +21,18 @@ class Bench(QObject):
         self._bike_id: str | None = desk.setting("bench/bike", "") or None
         self._rider_id: str | None = desk.setting("bench/rider", "") or None
         self._station: str = desk.setting("bench/station", "") or "garage"
+        self._moves = 0
+
+    @property
+    def moves(self) -> int:
+        """How often the choices were changed, so that a sheet knows whether it has read those that hold now."""
+        return self._moves
 
     def read_again(self) -> None:
         """Take bike and rider as the library now has them; the open sheet stays."""
         self._bike_id = self._desk.setting("bench/bike", "") or None
         self._rider_id = self._desk.setting("bench/rider", "") or None
-        self.changed.emit()
+        self._tell()
 
     @property
     def bike_id(self) -> str | None:
@@ -71,12 +77,15 @@ class Bench(QObject):
     def _remember(self, settings: dict[str, str]) -> None:
         """Keep the choice for the next start; it holds for this one even where it cannot be kept."""
         try:
-            for key, value in settings.items():
-                self._desk.set_setting(key, value)
+            self._desk.remember(settings)
         finally:
-            self.changed.emit()
+            self._tell()
+
+    def _tell(self) -> None:
+        self._moves += 1
+        self.changed.emit()
 
     def seat(self, person_id: str) -> None:
         """Say who stands at the bench now."""
         self._desk.person_id = person_id
-        self.changed.emit()
+        self._tell()
