@@ -106,6 +106,16 @@ def test_a_deed_inside_a_deed_is_a_programmers_mistake_and_nothing_is_kept(desk)
         desk.do("ask", lambda gate: desk.ask(lambda reader: reader.find(Bike)))
 
 
+def test_settings_remembered_together_are_kept_and_told_to_nobody(desk):
+    heard = []
+    desk.listen(heard.append)
+    desk.set_setting("a", "1")
+    heard.clear()
+    desk.remember({"a": None, "b": "2", "c": "3"})
+    assert [desk.setting(key, "-") for key in "abc"] == ["-", "2", "3"]
+    assert heard == []
+
+
 def test_settings_outlive_the_program_and_are_no_steps(desk, library):
     assert desk.setting("theme", "light") == "light"
     desk.set_setting("theme", "dark")

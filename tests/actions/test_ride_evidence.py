@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from itertools import pairwise
 
 import pytest
 
 from tests.actions.test_ride import Outing
 from workbench.actions.garage import start_generation
 from workbench.actions.ride import ride_records, set_run_aside
-from workbench.actions.ride_evidence import knob_runs, run_records, spring_runs
-from workbench.model.setting import Item
+from workbench.actions.ride_evidence import knob_runs, ridden, run_records, spring_runs
+from workbench.model.setting import Item, changes_between, free_changes
 
 
 @pytest.fixture
@@ -155,3 +156,18 @@ def test_better_or_worse_speaks_of_the_run_directly_before_or_of_none(desk, outi
     desk.do("Aside", set_run_aside(first.id, "Fell or stopped"), bike_id=outing.bike.id)
     assert [one.compared for one in knob(outing, outing.rebound).trials] == [None, 1, -1]
     assert last.compared == -1
+
+
+def test_runs_on_two_setups_ridden_to_and_fro_are_judged_pair_by_pair(desk, outing):
+    """Whether several things moved is found once for each pair of setups, and is the same as run by run."""
+    outing.run(5)
+    for turn in range(3):
+        outing.click(outing.rebound, 9 - turn % 2)
+        outing.run(6)
+    records = outing.records()
+    found = list(ridden(records, records.sessions))
+    values = [records.values[one.run.setup_id] for one in found]
+    several = [False, *(free_changes(changes_between(*pair)) > 1 for pair in pairwise(values))]
+    assert [one.is_confounded for one in found] == [
+        one.run.is_confounded or so for one, so in zip(found, several, strict=True)
+    ]

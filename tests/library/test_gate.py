@@ -106,6 +106,8 @@ def test_find_takes_equal_values_lists_nothing_order_and_limit(desk):
     assert [b.id for b in ask(lambda r: r.find(Bike, order_by=("-name", "id"), limit=2))] == ["b", "a"]
     assert [b.id for b in ask(lambda r: r.find(Bike, id=("a", "b", "nix")))] == ["a", "b"]
     assert ask(lambda r: r.find(Bike, id=())) == ()
+    assert [b.id for b in ask(lambda r: r.find(Bike, id=("b",)))] == ["b"]
+    assert ask(lambda r: r.find(Bike, mass_kg=(None,))) == ()  # none is asked for by None itself
     assert ask(lambda r: r.count(Bike, name=["Fell", "Tarn"])) == 3
     with pytest.raises(TypeError, match="nix"):
         ask(lambda r: r.find(Bike, nix=1))

@@ -42,6 +42,19 @@ def test_deeds_are_found_by_bike_by_person_and_by_words_in_any_order(desk):
     assert desk.history.who_and_what() == ((ada.id,), tuple(sorted((first.id, second.id))))
 
 
+NAMED = ("Add Élan", "Add elan", "Add STRASSE", "Add Straße", "Add Ørsted", "Add Жук", "Add 100 % Å_b", "Add plain")
+LOOKED_FOR = ("ÉLAN", "élan", "elan", "strasse", "STRAẞE", "ørsted", "ØRS add", "жУк", "å_B", "%", "_", "add", "PLAIN")
+
+
+@pytest.mark.parametrize("text", LOOKED_FOR)
+def test_capitals_and_small_letters_are_alike_in_every_script(desk, text):
+    for label in NAMED:
+        desk.do(label, add_person("Ada"))
+    expected = [one for one in reversed(NAMED) if all(word in one.casefold() for word in text.casefold().split())]
+    assert labels(desk, text=text) == expected
+    assert expected
+
+
 @pytest.mark.parametrize("text", ["100%", "a_b", "back\\slash", "'; DROP TABLE deed; --"])
 def test_what_is_looked_for_is_taken_as_it_stands(desk, text):
     desk.do("Add 1000 things", add_person("Ada"))

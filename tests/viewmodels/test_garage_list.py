@@ -51,9 +51,9 @@ def test_a_deed_on_one_bike_reads_no_other_bike_again(desk):
     listed = GarageList(desk)
     larch, tarn = a_bike(desk), a_bike(desk, name="Tarn")
     before = {row.bike.id: row for row in listed.rows(archived=False)}
-    desk.do("Note", edit(Bike, larch.id, "note", "creaks"), bike_id=larch.id)
+    desk.do("Tag", edit(Bike, larch.id, "tags", "creaks"), bike_id=larch.id)
     after = {row.bike.id: row for row in listed.rows(archived=False)}
-    assert after[larch.id].bike.note == "creaks"
+    assert after[larch.id].bike.tags == "creaks"
     assert after[tarn.id] is before[tarn.id]
 
 

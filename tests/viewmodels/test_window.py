@@ -10,13 +10,14 @@ import pytest
 from tests.fixtures import Clock, a_bike, a_counted_bike, make_desk
 from tests.viewmodels.sheets import shown
 from workbench.actions.edit import edit
-from workbench.actions.garage import GarageRow, NewBike, add_bike
+from workbench.actions.garage import GarageRow, ListedBike, NewBike, add_bike
 from workbench.actions.parts import bike_parts
 from workbench.actions.people import add_person
 from workbench.model.bike import Bike, Station, StationState
 from workbench.model.person import Person
 from workbench.viewmodels import window
 from workbench.viewmodels.window import DRAFT_STATIONS, NEW_BIKE, SHEETS, WindowViewModel, resolve_rows
+from workbench.viewmodels.window_state import findable
 
 
 @pytest.fixture
@@ -30,9 +31,9 @@ def names(rows):
 
 
 ROWS = (
-    GarageRow(Bike("1", "Larch 150", tags="customer, red"), ("M. Anders",)),
-    GarageRow(Bike("2", "Tarn <b>"), ("J. Okoye", "M. Anders")),
-    GarageRow(Bike("3", "Straße"), ()),
+    GarageRow(ListedBike("1", "Larch 150", tags="customer, red"), ("M. Anders",)),
+    GarageRow(ListedBike("2", "Tarn <b>"), ("J. Okoye", "M. Anders")),
+    GarageRow(ListedBike("3", "Straße"), ()),
 )
 
 
@@ -50,11 +51,11 @@ ROWS = (
     ],
 )
 def test_every_word_searched_for_occurs_in_name_rider_or_tags(search, found):
-    assert names(resolve_rows(ROWS, search)) == found
+    assert names(resolve_rows(map(findable, ROWS), search)) == found
 
 
 def test_a_bike_without_rider_says_so():
-    assert resolve_rows(ROWS, "")[2].rider == "no rider yet"
+    assert resolve_rows(map(findable, ROWS), "")[2].rider == "no rider yet"
 
 
 def test_an_empty_garage_and_a_search_without_a_find_are_two_things(desk):

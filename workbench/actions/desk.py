@@ -112,6 +112,11 @@ class Desk:
             found = settings.value(connection, key)
         return default if found is None else found
 
+    def settings(self, keys: tuple[str, ...]) -> dict[str, str]:
+        """What is set for some keys, those with nothing left out."""
+        with self._library.reading() as connection:
+            return settings.values(connection, keys)
+
     def set_setting(self, key: str, value: str | None) -> None:
         """Sets the key, or forgets it when None. It is no deed, so undo leaves it alone.
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import replace
 
-from workbench.actions.garage import NewBike, seat_rider
+from workbench.actions.garage import ListedBike, NewBike, listed_bikes, seat_rider
 from workbench.actions.ids import new_id
 from workbench.actions.parts import read_parts
 from workbench.library.gate import Gate, Reader
@@ -65,14 +65,11 @@ def start_from(
     return deed
 
 
-def templates() -> Callable[[Reader], tuple[Bike, ...]]:
+def templates() -> Callable[[Reader], tuple[ListedBike, ...]]:
     """Give the query for the bikes kept to start others from, by name."""
-
-    def query(reader: Reader) -> tuple[Bike, ...]:
-        found = [bike for bike in reader.find(Bike) if bike.template_at is not None and bike.archived_at is None]
-        return tuple(sorted(found, key=lambda bike: (bike.name.casefold(), bike.id)))
-
-    return query
+    return lambda reader: tuple(
+        sorted(listed_bikes(reader, template=True), key=lambda one: (one.name.casefold(), one.id))
+    )
 
 
 def _copy_riders(gate: Gate, bike_id: str, copy_id: str) -> None:

@@ -19,6 +19,7 @@ from workbench.model.put_back import MEASURING_HOWS, RENEWED
 from workbench.model.setting import Item
 from workbench.model.unit import Generation, Unit
 
+_LISTED = ("template_at", "archived_at", "id", "name", "tags")
 MOVES_MOUNTING = ("mount", "chip")  # reasons after which the mounting on record is no longer known
 
 
@@ -44,10 +45,19 @@ class NewBike:
 
 
 @dataclass(frozen=True, slots=True)
+class ListedBike:
+    """What the garage list shows of a bike: of thousands, no more is read."""
+
+    id: str
+    name: str
+    tags: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class GarageRow:
     """One bike as the garage list shows it."""
 
-    bike: Bike
+    bike: ListedBike
     riders: tuple[str, ...]
 
 
@@ -57,13 +67,23 @@ def garage_rows(
     """Give the query for all bikes, or those among some, with their riders' names, by name; templates are apart."""
 
     def query(reader: Reader) -> tuple[GarageRow, ...]:
-        some: dict[str, Any] = {} if among is None else {"id": tuple(among)}
-        found = (bike for bike in reader.find(Bike, **some) if (bike.template_at is not None) == template)
-        bikes = [bike for bike in found if (bike.archived_at is not None) == archived]
+        bikes = listed_bikes(reader, archived=archived, template=template, among=among)
         riders = _riders_of(reader, None if among is None else tuple(bike.id for bike in bikes))
         return in_order(GarageRow(bike, tuple(riders.get(bike.id, ()))) for bike in bikes)
 
     return query
+
+
+def listed_bikes(
+    reader: Reader, *, archived: bool = False, template: bool = False, among: Collection[str] | None = None
+) -> list[ListedBike]:
+    """Read what lists show of all bikes, or those among some, in no order."""
+    some: dict[str, Any] = {} if among is None else {"id": tuple(among)}
+    return [
+        ListedBike(*shown)
+        for template_at, archived_at, *shown in reader.values(Bike, _LISTED, **some)
+        if (template_at is not None) == template and (archived_at is not None) == archived
+    ]
 
 
 def bike_count() -> Callable[[Reader], int]:
@@ -88,11 +108,11 @@ def in_order(rows: Iterable[GarageRow]) -> tuple[GarageRow, ...]:
 def _riders_of(reader: Reader, bike_ids: tuple[str, ...] | None) -> dict[str, list[str]]:
     """Read the names of riders by bike, the main rider first; of all bikes where none are named."""
     of_bikes: dict[str, Any] = {} if bike_ids is None else {"bike_id": bike_ids}
-    links = reader.values(BikeRider, ("id", "is_main", "bike_id", "person_id"), **of_bikes)
-    of_people: dict[str, Any] = {} if bike_ids is None else {"id": tuple({person_id for *_, person_id in links})}
+    links = reader.values(BikeRider, ("is_main", "id", "bike_id", "person_id"), **of_bikes)
+    of_people: dict[str, Any] = {} if bike_ids is None else {"id": tuple({link[3] for link in links})}
     names = dict(reader.values(Person, ("id", "name"), **of_people))
     riders: dict[str, list[str]] = {}
-    for _, _, bike_id, person_id in sorted((not is_main, link_id, *about) for link_id, is_main, *about in links):
+    for _, _, bike_id, person_id in sorted(links, key=lambda link: (-link[0], link[1])):
         riders.setdefault(bike_id, []).append(names.get(person_id, ""))
     return riders
 

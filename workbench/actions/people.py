@@ -34,6 +34,33 @@ def people(*, archived: bool = False, only_here: bool = False) -> Callable[[Read
     return query
 
 
+def people_found(text: str = "", *, most: int) -> Callable[[Reader], tuple[tuple[Person, ...], int]]:
+    """Give the query for the first people in whose names every word occurs, and for how many those are in all.
+
+    They come by name, those put away last. Only as many as asked for are read as a whole.
+    """
+    words = text.casefold().split()
+
+    def query(reader: Reader) -> tuple[tuple[Person, ...], int]:
+        named = ((at, name.casefold(), key) for at, name, key in reader.values(Person, ("archived_at", "name", "id")))
+        found = sorted((at is not None, name, key) for at, name, key in named if all(word in name for word in words))
+        keys = tuple(key for _, _, key in found[:most])
+        known = {one.id: one for one in reader.find(Person, id=keys)}
+        return tuple(known[key] for key in keys), len(found)
+
+    return query
+
+
+def rider_names() -> Callable[[Reader], tuple[tuple[str, str], ...]]:
+    """Give the query for everybody who rides and was not put away, key and name, by name."""
+
+    def query(reader: Reader) -> tuple[tuple[str, str], ...]:
+        found = reader.values(Person, ("id", "name"), rides=True, archived_at=None)
+        return tuple(sorted(((key, name) for key, name in found), key=lambda one: (one[1].casefold(), one[0])))
+
+    return query
+
+
 def add_person(
     name: str,
     *,
@@ -134,13 +161,15 @@ def bikes_of(person_id: str) -> Callable[[Reader], tuple[Bike, ...]]:
     return query
 
 
-def bikes_by_rider() -> Callable[[Reader], dict[str, tuple[tuple[str, str], ...]]]:
-    """Give the query for the bikes everybody rides, key and name, in one reading."""
+def bikes_by_rider(person_ids: tuple[str, ...]) -> Callable[[Reader], dict[str, tuple[tuple[str, str], ...]]]:
+    """Give the query for the bikes some people ride, key and name, in one reading."""
 
     def query(reader: Reader) -> dict[str, tuple[tuple[str, str], ...]]:
-        names = dict(reader.values(Bike, ("id", "name"), template_at=None))
+        links = reader.values(BikeRider, ("person_id", "bike_id"), person_id=person_ids)
+        bike_ids = tuple({bike_id for _, bike_id in links})
+        names = dict(reader.values(Bike, ("id", "name"), id=bike_ids, template_at=None))
         found: dict[str, list[tuple[str, str]]] = {}
-        for person_id, bike_id in reader.values(BikeRider, ("person_id", "bike_id")):
+        for person_id, bike_id in links:
             if bike_id in names:
                 found.setdefault(person_id, []).append((bike_id, names[bike_id]))
         return {who: tuple(sorted(some, key=lambda one: (one[1].casefold(), one[0]))) for who, some in found.items()}

@@ -200,17 +200,28 @@ class Ridden:
 
 def ridden(records: RideRecords, sessions: tuple[SessionRecords, ...]) -> Iterator[Ridden]:
     """Give the counted runs in riding order, each judged by the counted runs before it as they count today."""
+    moved = _Moved(records)
     rated: Run | None = None
     for day, session in enumerate(sessions):
         before: Run | None = None
         for run in session.runs:
             if not run.is_set_aside:
-                several = rated is not None and not run.is_warmup and _moved(records, rated, run) > 1
+                several = rated is not None and not run.is_warmup and moved(rated, run) > 1
                 yield Ridden(run, day, before, run.is_confounded or several)
                 rated = rated if run.is_warmup else run
             before = run
 
 
-def _moved(records: RideRecords, earlier: Run, later: Run) -> int:
-    """Count the free changes between the setups of two runs."""
-    return free_changes(changes_between(records.values[earlier.setup_id], records.values[later.setup_id]))
+class _Moved:
+    """Counts the free changes between the setups of two runs; of many runs on a few setups, once a pair."""
+
+    def __init__(self, records: RideRecords) -> None:
+        self._values = records.values
+        self._known: dict[tuple[str, str], int] = {}
+
+    def __call__(self, earlier: Run, later: Run) -> int:
+        pair = (earlier.setup_id, later.setup_id)
+        if pair not in self._known:
+            before, after = (self._values[setup_id] for setup_id in pair)
+            self._known[pair] = free_changes(changes_between(before, after))
+        return self._known[pair]

@@ -6,7 +6,7 @@ from collections.abc import Hashable, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from workbench.evidence.design import first_after_change
+from workbench.evidence.design import is_first_after_change
 from workbench.evidence.ratings import Points, RunRecord, Setting, count_differences, key_of
 from workbench.evidence.verdicts import Caution
 
@@ -61,18 +61,16 @@ def is_confounded(change: Change, runs: Sequence[RunRecord]) -> bool:
 def cautions_of(change: Change, runs: Sequence[RunRecord], points: Points) -> frozenset[Caution]:
     """Everything that lowers certainty about one change, as far as its own runs show it."""
     both = (*change.runs_before, *change.runs_after)
-    keys = [key_of(run.setting) for run in runs]
     first_after = min(i for i in change.runs_after if i >= change.steps[0])
-    fresh = first_after_change(runs)
+    fresh = [i for i in change.runs_after if is_first_after_change(runs, i)]
     found = {
         Caution.NOT_BLIND: not all(runs[i].blind for i in both),
-        Caution.NO_RETURN: not any(i > first_after and keys[i] == change.before_key for i in both),
+        Caution.NO_RETURN: not any(i > first_after for i in change.runs_before),
         Caution.CONFOUNDED: is_confounded(change, runs) or any(runs[i].confounded for i in both),
         Caution.FEW_RUNS: min(len(change.runs_before), len(change.runs_after)) < FEW,
         Caution.DAY_BOUNDARY: not _share_a_day(change, runs),
         Caution.SCALE_END: any(_at_end(side, points) for side in (change.runs_before, change.runs_after)),
-        Caution.OPTIMISM_POSSIBLE: any(not runs[i].blind and fresh[i] for i in change.runs_after)
-        and 2 * sum(fresh[i] for i in change.runs_after) >= len(change.runs_after),
+        Caution.OPTIMISM_POSSIBLE: any(not runs[i].blind for i in fresh) and 2 * len(fresh) >= len(change.runs_after),
     }
     return frozenset(caution for caution, holds in found.items() if holds)
 

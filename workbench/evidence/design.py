@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Hashable, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 
@@ -47,10 +48,11 @@ class Design:
         return np.array([kind in kinds for kind in self.kinds], dtype=np.bool_)
 
 
-def first_after_change(runs: Sequence[RunRecord]) -> list[bool]:
-    """For each run, whether the setting differs from the run before on the same day."""
-    keys = [key_of(run.setting) for run in runs]
-    return [i > 0 and keys[i] != keys[i - 1] and runs[i].day == runs[i - 1].day for i in range(len(runs))]
+def is_first_after_change(runs: Sequence[RunRecord], at: int) -> bool:
+    """Whether a run's setting differs from the run before on the same day."""
+    if at == 0 or runs[at].day != runs[at - 1].day:
+        return False
+    return key_of(runs[at].setting) != key_of(runs[at - 1].setting)
 
 
 def build(runs: Sequence[RunRecord]) -> Design:
@@ -60,11 +62,11 @@ def build(runs: Sequence[RunRecord]) -> Design:
     names = list(dict.fromkeys(keys))
     parts += [(np.array([float(key == name) for key in keys]), SETTING_SD, 0.0, "setting") for name in names]
     parts += _trends(runs)
-    parts.append((np.array(first_after_change(runs), dtype=np.float64), OPTIMISM_SD, OPTIMISM_MEAN, "optimism"))
+    parts.append((_first_after_change(runs), OPTIMISM_SD, OPTIMISM_MEAN, "optimism"))
     parts.append((np.array([float(run.warmup) for run in runs]), WARMUP_SD, 0.0, "warm-up"))
     days = list(dict.fromkeys(run.day for run in runs))
     parts += [(np.array([float(run.day == day) for run in runs]), DAY_SD, 0.0, "day") for day in days if len(days) > 1]
-    parts += [(column, 1.0, 0.0, "wander") for column in _wander(runs)]
+    parts += [(column, 1.0, 0.0, "wander") for column in _wander(tuple(run.day for run in runs))]
     parts = [part for part in parts if np.any(part[0])]
     kinds = tuple(part[3] for part in parts)
     columns = np.stack([part[0] for part in parts], axis=1)
@@ -87,6 +89,10 @@ def _lagged(columns: Array, is_setting: Flags, runs: Sequence[RunRecord]) -> Arr
     return lagged
 
 
+def _first_after_change(runs: Sequence[RunRecord]) -> Array:
+    return np.array([is_first_after_change(runs, at) for at in range(len(runs))], dtype=np.float64)
+
+
 def _run_of_day(runs: Sequence[RunRecord]) -> Array:
     seen: dict[int, int] = {}
     order = []
@@ -105,11 +111,16 @@ def _trends(runs: Sequence[RunRecord]) -> list[tuple[Array, float, float, str]]:
     return [*parts, (tired, FATIGUE_SD, 0.0, "fatigue"), (of_day / 10.0, STEEP_SD, 0.0, "steady")]
 
 
-def _wander(runs: Sequence[RunRecord]) -> list[Array]:
-    """The leading parts of a level that wanders and slowly forgets, with unit variance per run."""
-    days = {day: index for index, day in enumerate(dict.fromkeys(run.day for run in runs))}
-    time = np.arange(len(runs), dtype=np.float64) + np.array([DAY_GAP * days[run.day] for run in runs])
+@lru_cache(maxsize=4)
+def _wander(run_days: tuple[int, ...]) -> tuple[Array, ...]:
+    """The leading parts of a level that wanders and slowly forgets, with unit variance per run.
+
+    Only the days matter, so that ratings and lap times of the same runs share them.
+    """
+    days = {day: index for index, day in enumerate(dict.fromkeys(run_days))}
+    count = len(run_days)
+    time = np.arange(count, dtype=np.float64) + np.array([DAY_GAP * days[day] for day in run_days])
     covariance = np.exp(-np.abs(time[:, None] - time[None, :]) / WANDER_RUNS)
     values, vectors = np.linalg.eigh(covariance)
     leading = np.argsort(values)[::-1][: min(MOST_WANDER_PARTS, max(WANDER_PARTS, 2 * len(days)))]
-    return [vectors[:, index] * np.sqrt(values[index]) for index in leading if values[index] > 0.02 * len(runs) / 40]
+    return tuple(vectors[:, index] * np.sqrt(values[index]) for index in leading if values[index] > 0.02 * count / 40)

@@ -121,6 +121,8 @@ def gaussian_posterior(
     """
     if not np.all(np.isfinite(weight)):
         raise InputError("weight", "not finite", "finite numbers")
+    if not np.any(weight) and not np.any(pull):  # nothing is told yet: what is believed beforehand stands
+        return shift / precision, _diagonal(1.0 / precision)
     columns = design.shape[-1]
     turned = np.swapaxes(design if design.ndim == 3 else design[None, :, :], 1, 2)
     matrix = np.matmul(turned * weight[:, None, :], design)
@@ -129,3 +131,11 @@ def gaussian_posterior(
     told = np.matmul(turned, pull[:, :, None])[:, :, 0]
     mean = np.matmul(covariance, (shift + told)[:, :, None])[:, :, 0]
     return mean, covariance
+
+
+def _diagonal(values: Array) -> Array:
+    """One diagonal matrix a node."""
+    nodes, columns = values.shape
+    filled = np.zeros((nodes, columns, columns))
+    filled[:, np.arange(columns), np.arange(columns)] = values
+    return filled

@@ -23,6 +23,14 @@ BIKES_OF_DEED = (
     .join(deed_draft, deed_draft.c.draft_id == draft.c.id)
     .where(deed_draft.c.deed_id == bindparam("deed_id"), draft.c.bike_id.is_not(None))
 )
+OPEN = select(draft).where(draft.c.closed_by.is_(None)).order_by(draft.c.updated_at.desc(), draft.c.id)
+OPEN_ONE = select(draft).where(
+    draft.c.kind == bindparam("kind"),
+    func.coalesce(draft.c.bike_id, "") == bindparam("of_bike"),
+    func.coalesce(draft.c.subject, "") == bindparam("about"),
+    draft.c.closed_by.is_(None),
+)
+OPEN_OF_BIKE = OPEN.where(draft.c.bike_id == bindparam("bike_id"))  # built once: every bike in sight asks for it
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,10 +71,8 @@ def open_draft(connection: Connection, kind: str, bike_id: str | None, subject: 
 
 def open_drafts(connection: Connection, bike_id: str | None) -> tuple[Draft, ...]:
     """All open drafts, of one bike if it is given, newest first."""
-    query = select(draft).where(draft.c.closed_by.is_(None)).order_by(draft.c.updated_at.desc(), draft.c.id)
-    if bike_id is not None:
-        query = query.where(draft.c.bike_id == bike_id)
-    return tuple(_draft(row) for row in connection.execute(query))
+    found = connection.execute(OPEN) if bike_id is None else connection.execute(OPEN_OF_BIKE, {"bike_id": bike_id})
+    return tuple(_draft(row) for row in found)
 
 
 def discard(library: Library, draft_id: str) -> Draft:
@@ -121,13 +127,8 @@ def need(connection: Connection, draft_id: str) -> Draft:
 
 
 def _open(connection: Connection, kind: str, bike_id: str | None, subject: str | None) -> Draft | None:
-    same = and_(
-        draft.c.kind == kind,
-        func.coalesce(draft.c.bike_id, "") == (bike_id or ""),
-        func.coalesce(draft.c.subject, "") == (subject or ""),
-        draft.c.closed_by.is_(None),
-    )
-    row = connection.execute(select(draft).where(same)).one_or_none()
+    asked = {"kind": kind, "of_bike": bike_id or "", "about": subject or ""}
+    row = connection.execute(OPEN_ONE, asked).one_or_none()
     return None if row is None else _draft(row)
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
-from sqlalchemy import ColumnElement, Row, func, select
+from sqlalchemy import ColumnElement, LargeBinary, Row, and_, cast, func, or_, select
 
 from workbench.library.own_tables import deed, deed_row
 from workbench.library.reader import SLICE
@@ -120,5 +120,17 @@ def _conditions(search: Search) -> list[ColumnElement[bool]]:
         found.append(deed.c.bike_id == search.bike_id)
     if search.person_id is not None:
         found.append(deed.c.person_id == search.person_id)
-    found += [deed.c.label.icontains(word, autoescape=True) for word in search.text.split()]
+    found += [_holds(word) for word in search.text.split()]
     return found
+
+
+def _holds(word: str) -> ColumnElement[bool]:
+    """Whether a label holds the word, capitals and small letters alike in every script.
+
+    SQLite knows the capitals of plain letters only, and quickly; the others are left to Python, which is asked about
+    labels with such letters alone.
+    """
+    label, wanted = deed.c.label, word.casefold()
+    has_such = func.length(label) != func.length(cast(label, LargeBinary))  # characters, and bytes
+    folded = and_(has_such, func.instr(func.fold(label), wanted) > 0)
+    return or_(label.contains(wanted, autoescape=True), folded) if wanted.isascii() else folded

@@ -31,6 +31,7 @@ class Shape:
         # Built once: building a statement costs more than running it.
         among = table.c.id.in_(bindparam("ids", expanding=True))
         self.rows_among = select(*self.columns).where(among)
+        self.row_of = select(*self.columns).where(table.c.id == bindparam("is_id"))
         self.deletion_among = delete(table).where(among)
         self.insertion = insert(table)
         self._findings: dict[tuple[Equal, tuple[str, ...], bool], Select[Any]] = {}

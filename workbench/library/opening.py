@@ -153,6 +153,7 @@ def connect(path: Path) -> sqlite3.Connection:
     with plain_words(path):
         connection = sqlite3.connect(_uri(path, "mode=rwc"), uri=True, timeout=0, isolation_level=None)
         try:
+            connection.create_function("fold", 1, str.casefold, deterministic=True)
             connection.execute("PRAGMA locking_mode = EXCLUSIVE").fetchall()  # first, so that no index file is needed
             # An empty file stays empty here: its first page must carry our mark, so it is written with the tables.
             started = _has_content(connection)

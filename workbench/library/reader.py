@@ -25,7 +25,7 @@ class Reader:
     def get(self, record_type: type[T], row_id: str) -> T | None:
         """The record with this id, or None."""
         shape = self._shape(record_type)
-        row = self._connection.execute(shape.rows_among, {"ids": [row_id]}).one_or_none()
+        row = self._connection.execute(shape.row_of, {"is_id": row_id}).one_or_none()
         return None if row is None else cast(T, shape.record(row))
 
     def need(self, record_type: type[T], row_id: str) -> T:
@@ -45,10 +45,12 @@ class Reader:
         """
         shape = self._shape(record_type)
         orders = (order_by,) if isinstance(order_by, str) else tuple(order_by)
-        kinds = tuple((name, _kind(value)) for name, value in equal.items())
+        asked = {name: _plain(value) for name, value in equal.items()}
+        kinds = tuple((name, _kind(value)) for name, value in asked.items())
         query = shape.finding(kinds, orders, has_limit=limit is not None)
-        values = {f"is_{name}": list(equal[name]) if kind == "among" else equal[name] for name, kind in kinds}
-        values = {name: value for name, value in values.items() if value is not None}
+        values = {f"is_{name}": value for name, value in asked.items() if value is not None}
+        if [] in values.values():  # any of nothing: there is nothing to ask
+            return ()
         if limit is not None:
             values["most"] = limit
         return tuple(cast(T, shape.record(row)) for row in self._connection.execute(query, values).all())
@@ -85,10 +87,18 @@ class Reader:
         return [_condition(shape, name, value) for name, value in equal.items()]
 
 
+def _plain(value: Any) -> Any:
+    """Any of several values as a list; any of one is that one, which is asked for more quickly."""
+    if not isinstance(value, tuple | list | set | frozenset):
+        return value
+    some = list(value)
+    return some[0] if len(some) == 1 and some[0] is not None else some
+
+
 def _kind(value: Any) -> str:
     if value is None:
         return "none"
-    return "among" if isinstance(value, tuple | list | set | frozenset) else "equal"
+    return "among" if isinstance(value, list) else "equal"
 
 
 def _condition(shape: Shape, name: str, value: Any) -> ColumnElement[bool]:

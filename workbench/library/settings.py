@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING
 
 from sqlalchemy import Connection, bindparam, delete, insert, select, update
@@ -15,12 +15,19 @@ if TYPE_CHECKING:
     from workbench.library.pen import Pen
 
 VALUE = select(setting.c.value).where(setting.c.key == bindparam("key"))
+VALUES = select(setting.c.key, setting.c.value).where(setting.c.key.in_(bindparam("keys", expanding=True)))
 PERSON = "person_at_the_bench"
 
 
 def value(connection: Connection, key: str) -> str | None:
     """What is set for the key."""
     return connection.execute(VALUE, {"key": key}).scalar_one_or_none()
+
+
+def values(connection: Connection, keys: Sequence[str]) -> dict[str, str]:
+    """What is set for some keys, those with nothing left out."""
+    found = connection.execute(VALUES, {"keys": list(keys)})
+    return {row.key: row.value for row in found}
 
 
 def choose(library: Library, wanted: Mapping[str, str | None]) -> bool:

@@ -9,7 +9,7 @@ from typing import Any
 from workbench.actions.garage_parts import MoreParts, more_parts
 from workbench.actions.job import job_records
 from workbench.actions.parts import bike_parts
-from workbench.actions.people import bikes_of, open_session_rider, people
+from workbench.actions.people import bikes_of, open_session_rider, rider_names
 from workbench.model.bike import LAYOUTS, Bike, Station, StationState, Tyre, ends_of
 from workbench.model.errors import WorkbenchError
 from workbench.model.job import job_marks
@@ -47,13 +47,13 @@ NOTHING_MORE = MoreParts()
 
 def resolve(
     parts: BikeParts,
-    everybody: tuple[Person, ...],
+    known: tuple[tuple[str, str], ...],
     units: Units,
     typed: Mapping[str, str],
     more: MoreParts = NOTHING_MORE,
     rider: Person | None = None,
 ) -> GarageState:
-    """Lay out the bike's facts by section; ``typed`` are texts that could not be read."""
+    """Lay out the bike's facts by section; ``known`` are all who ride, ``typed`` texts that could not be read."""
     ridden_by = {person.id for person in parts.riders}
     rider = rider or parts.rider()
     sections = [_rider_section(rider, units)] if rider else []
@@ -70,7 +70,7 @@ def resolve(
         layout=LAYOUTS[parts.bike.layout],
         sections=tuple(replace(section, rows=with_typed(section.rows, typed)) for section in sections),
         riders=tuple((person.id, person.name) for person in parts.riders),
-        others=tuple((person.id, person.name) for person in everybody if person.rides and person.id not in ridden_by),
+        others=tuple(one for one in known if one[0] not in ridden_by),
         missing=_missing(parts, rider),
         photos=photo_rows(more),
         is_template=parts.bike.template_at is not None,
@@ -161,7 +161,7 @@ class GarageViewModel(GarageDeeds):
             return GarageState()
         typed = typed_texts(self._desk, self.bike_id)
         more, rider = self._desk.ask(more_parts(self.bike_id)), parts.rider(self._bench.rider_id)
-        state = resolve(parts, self._desk.ask(people()), self._bench.units, typed, more, rider)
+        state = resolve(parts, self._desk.ask(rider_names()), self._bench.units, typed, more, rider)
         bikes = {one.id: tuple(bike.name for bike in self._desk.ask(bikes_of(one.id))) for one in parts.riders}
         busy = self._desk.ask(open_session_rider(self.bike_id))
         return replace(state, rider_rows=rider_rows(parts, rider, bikes, busy))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from workbench.actions.desk import Desk, Touched
 from workbench.actions.garage import GarageRow, garage_rows, in_order
-from workbench.viewmodels.window_state import ListRow, all_tags, resolve_rows
+from workbench.viewmodels.window_state import Findable, ListRow, all_tags, findable, resolve_rows
 
 SHOWN_FROM = frozenset({"bike", "bike_rider", "person"})  # the tables a row is made of
 
@@ -17,6 +17,7 @@ class GarageList:
         self._rows: tuple[GarageRow, ...] | None = None
         self._archived = False
         self._touched: set[str] = set()
+        self._findable: tuple[tuple[GarageRow, ...], tuple[Findable, ...]] = ((), ())
         self._found: tuple[tuple[GarageRow, ...], tuple[str, str], tuple[ListRow, ...]] | None = None
         self._tags: tuple[tuple[GarageRow, ...], tuple[str, ...]] | None = None
         desk.listen(self.hear)
@@ -49,12 +50,21 @@ class GarageList:
         """Give every tag of the bikes listed."""
         rows = self.rows(archived=archived)
         if self._tags is None or self._tags[0] is not rows:
-            self._tags = rows, all_tags(rows)
+            self._tags = rows, all_tags(self._bikes(rows))
         return self._tags[1]
 
     def found(self, search: str, *, archived: bool, tag: str = "") -> tuple[ListRow, ...]:
         """Give the rows with the tag in which every searched word occurs, as the list shows them."""
         rows = self.rows(archived=archived)
         if self._found is None or self._found[0] is not rows or self._found[1] != (search, tag):
-            self._found = rows, (search, tag), resolve_rows(rows, search, tag)
+            self._found = rows, (search, tag), resolve_rows(self._bikes(rows), search, tag)
         return self._found[2]
+
+    def _bikes(self, rows: tuple[GarageRow, ...]) -> tuple[Findable, ...]:
+        """Lay the rows out for finding; a row that is still the same one is not laid out again."""
+        before, bikes = self._findable
+        if before is not rows:
+            known = {id(row): bike for row, bike in zip(before, bikes, strict=True)}
+            bikes = tuple([known.get(id(row)) or findable(row) for row in rows])
+            self._findable = rows, bikes
+        return bikes

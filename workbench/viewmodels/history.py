@@ -134,8 +134,8 @@ class HistoryViewModel(ViewModel[HistoryState]):
         return changes_words(changes, names, self._bench.units)
 
     def hear(self, touched: Touched) -> None:
-        """Any deed is one more, whatever bike it is on; a letter typed into an entry is none."""
-        if touched.tables:
+        """Any deed is one more, whatever bike it is on; a letter typed into an entry and a setting are none."""
+        if touched.tables - {"setting"}:
             self._known = None
             self.refresh()
 

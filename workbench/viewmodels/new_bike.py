@@ -9,7 +9,7 @@ from workbench.actions.desk import Touched
 from workbench.actions.duplicate import start_from, templates
 from workbench.actions.garage import NewBike, add_bike
 from workbench.actions.ids import new_id
-from workbench.actions.people import people
+from workbench.actions.people import people, rider_names
 from workbench.model.bike import DISCIPLINES, FRONTS, REARS, Bike, Station, ends_of, layout_of
 from workbench.model.errors import InputError, WorkbenchError
 from workbench.model.facts import Field, check_field, field_of
@@ -171,7 +171,7 @@ class NewBikeViewModel(ViewModel[NewBikeState]):
             rear=rear,
             ticks=ticks_of(draft.layout),
             has_air_fork=front in ("air", "mix"),
-            riders=tuple(one.name for one in self._desk.ask(people()) if one.rides),
+            riders=tuple(name for _, name in self._desk.ask(rider_names())),
             units=self._bench.units,
             has_shock=rear != "rigid",
             is_kept=kept is not None,
@@ -179,7 +179,8 @@ class NewBikeViewModel(ViewModel[NewBikeState]):
 
     def hear(self, touched: Touched) -> None:
         """The sheet belongs to no bike yet: the deed that adds one, and its undoing, concern it too."""
-        self.refresh()
+        if touched.tables != {"setting"}:
+            self.refresh()
 
     def set_field(self, name: str, text: str) -> None:
         """Keep one entry as typed; the two ends make the layout."""

@@ -2,16 +2,25 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
-from workbench.actions.people import add_person, archive_person, bikes_by_rider, bring_back_person, people
+from workbench.actions.people import (
+    add_person,
+    archive_person,
+    bikes_by_rider,
+    bring_back_person,
+    people_found,
+    person,
+)
 from workbench.model.bike import Station
 from workbench.model.errors import WorkbenchError
 from workbench.model.person import Person
 from workbench.viewmodels.base import Problem, ViewModel
 from workbench.viewmodels.fact_rows import FactRow, fact_rows
 from workbench.viewmodels.shown import Units
+
+MOST = 40  # people listed; in a garage of more, others are found by name
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,7 +40,11 @@ class PeopleState:
     """The sheet of people, and the one picked."""
 
     rows: tuple[PersonRow, ...] = ()
+    text: str = ""  # what is looked for in the names
+    can_find: bool = False  # there are more than are listed
+    said: str = ""
     picked: str = ""
+    name: str = ""  # of the one picked
     facts: tuple[FactRow, ...] = ()
     bikes: tuple[tuple[str, str], ...] = ()
     is_away: bool = False
@@ -39,23 +52,29 @@ class PeopleState:
 
 
 def resolve(
-    everybody: tuple[Person, ...],
+    listed: tuple[Person, ...],
     bikes: dict[str, tuple[tuple[str, str], ...]],
-    picked: str,
+    one: Person | None,
     units: Units,
     at_bench: str | None,
 ) -> PeopleState:
-    """Lay out the list, those put away last, and the facts of the one picked."""
-    one = next((person for person in everybody if person.id == picked), None)
-    in_order = sorted(everybody, key=lambda person: person.archived_at is not None)
+    """Lay out the people listed, and the facts of the one picked, who need not be among them."""
     return PeopleState(
-        rows=tuple(_row(person, bikes.get(person.id, ()), units) for person in in_order),
+        rows=tuple(_row(person, bikes.get(person.id, ()), units) for person in listed),
         picked=one.id if one else "",
+        name=one.name if one else "",
         facts=fact_rows(one, units) if one else (),
         bikes=bikes.get(one.id, ()) if one else (),
         is_away=one is not None and one.archived_at is not None,
         can_be_put_away=one is not None and one.archived_at is None and one.id != at_bench,
     )
+
+
+def found_words(text: str, listed: int, found: int) -> str:
+    """Say what the list leaves out; empty when it is whole."""
+    if not found:
+        return f"Nobody is called “{text}”." if text else ""
+    return f"The first {listed} of {found} people. Type part of a name to find the others." if listed < found else ""
 
 
 def _row(person: Person, bikes: tuple[tuple[str, str], ...], units: Units) -> PersonRow:
@@ -76,13 +95,21 @@ class PeopleViewModel(ViewModel[PeopleState]):
     station = "garage"
     watched = frozenset({"person", "bike", "bike_rider"})
     _picked = ""
+    _text = ""
 
     def read(self) -> PeopleState:
-        """Read everybody and their bikes."""
-        everybody = self._desk.ask(people(archived=True))
-        return resolve(
-            everybody, self._desk.ask(bikes_by_rider()), self._picked, self._bench.units, self._desk.person_id
-        )
+        """Read the people found and their bikes, as far as they are listed."""
+        listed, found = self._desk.ask(people_found(self._text, most=MOST))
+        one = self._desk.ask(person(self._picked)) if self._picked else None
+        bikes = self._desk.ask(bikes_by_rider(tuple({*(some.id for some in listed), self._picked})))
+        state = resolve(listed, bikes, one, self._bench.units, self._desk.person_id)
+        can_find = bool(self._text) or found > MOST
+        return replace(state, text=self._text, can_find=can_find, said=found_words(self._text, len(listed), found))
+
+    def find(self, text: str) -> None:
+        """List the people in whose names all these words occur."""
+        self._text = " ".join(text.split())
+        self.refresh()
 
     def pick(self, person_id: str) -> None:
         """Open the facts of somebody."""
@@ -106,18 +133,15 @@ class PeopleViewModel(ViewModel[PeopleState]):
         row = next((row for row in self.state.facts if row.name == name), None)
         if row is None or row.value == value:
             return True
-        who = next(one.name for one in self.state.rows if one.person_id == row.record_id)
-        return self.edit_fact(Person, row.record_id, name, value, f"{who[:30]}: {row.label.lower()}")
+        return self.edit_fact(Person, row.record_id, name, value, f"{self.state.name[:30]}: {row.label.lower()}")
 
     def put_away(self) -> None:
         """Put the one picked away, or bring them back."""
-        row = next((one for one in self.state.rows if one.person_id == self.state.picked), None)
-        if row is None:
-            return
-        if row.is_away:
-            self.act(f"Bring back {row.name[:40]}", bring_back_person(row.person_id))
-        elif self.state.can_be_put_away:
-            self.act(f"Put away {row.name[:40]}", archive_person(row.person_id))
+        state = self.state
+        if state.is_away:
+            self.act(f"Bring back {state.name[:40]}", bring_back_person(state.picked))
+        elif state.can_be_put_away:
+            self.act(f"Put away {state.name[:40]}", archive_person(state.picked))
 
     def open_bike(self, bike_id: str) -> None:
         """Put a bike of the one picked on the bench, as theirs."""

@@ -107,6 +107,7 @@ class ReviewViewModel(ViewModel[ReviewState]):
 
     def __init__(self, desk: Desk, bench: Bench) -> None:
         self._choices = Choices()
+        self._just_told: RideRecords | None = None
         super().__init__(desk, bench)
 
     def read(self) -> ReviewState:
@@ -130,15 +131,20 @@ class ReviewViewModel(ViewModel[ReviewState]):
     def refresh(self) -> None:
         """Read again; a look before the planned end is noted."""
         if self._is_shown and self.bike_id:
+            self._just_told = self._told()
             records = self._records()
             note_look(self._desk, _shown(records, self._chosen(records)))
-        super().refresh()
+        try:
+            super().refresh()
+        finally:
+            self._just_told = None
 
     def _records(self) -> RideRecords:
         return without_concealed(self._told())
 
     def _told(self) -> RideRecords:
-        return self._desk.ask(ride_records(self.bike_id, self._bench.rider_id))
+        """Give what was ridden; while the sheet is read again it is asked for once."""
+        return self._just_told or self._desk.ask(ride_records(self.bike_id, self._bench.rider_id))
 
     def _chosen(self, records: RideRecords) -> Choices:
         known = {ALL, *(session.session.id for session in records.sessions)}

@@ -12,10 +12,10 @@ from workbench.viewmodels.review_basis import is_before_end
 from workbench.viewmodels.shown import how_many
 
 
-def looks_at(desk: Desk, session_id: str) -> tuple[int, ...]:
-    """Give after how many runs a session was looked at, look by look."""
-    kept = desk.setting(_key(session_id), "[]")
-    return tuple(int(one) for one in json.loads(kept))
+def looks_at(desk: Desk, *session_ids: str) -> tuple[int, ...]:
+    """Give after how many runs some sessions were looked at, look by look."""
+    kept = desk.settings(tuple(_key(one) for one in session_ids))
+    return tuple(int(one) for text in kept.values() for one in json.loads(text))
 
 
 def note_look(desk: Desk, sessions: tuple[SessionRecords, ...]) -> None:
@@ -38,7 +38,7 @@ def note_look(desk: Desk, sessions: tuple[SessionRecords, ...]) -> None:
 
 def looks_words(desk: Desk, sessions: tuple[SessionRecords, ...]) -> str:
     """Say how often was looked before the end; empty if never."""
-    count = sum(len(looks_at(desk, one.session.id)) for one in sessions)
+    count = len(looks_at(desk, *(one.session.id for one in sessions)))
     if not count:
         return ""
     end = "the planned end" if any(one.session.planned_runs for one in sessions) else "the end"

@@ -32,9 +32,9 @@ def timeline_of(records: RideRecords, basis: Basis, *, with_trend: bool = False)
     places, periods, starts = _lay_out(records, basis.sessions)
     points, laps = [], []
     for session in basis.sessions:
-        first_setup = session.runs[0].setup_id if session.runs else ""
+        marks = _marks(records, session)
         for run in session.runs:
-            mark = _mark(records, run, first_setup)
+            mark = marks[run.setup_id]
             if run.liking is not None:
                 points.append(_point(records, run, places[run.id], mark))
             if run.lap_s is not None:
@@ -110,9 +110,14 @@ def _said(records: RideRecords, run: Run, told: str) -> str:
     return ", ".join(words)
 
 
-def _mark(records: RideRecords, run: Run, first_setup: str) -> str:
-    """Say how a run differs from the first setup of its session: nothing, clicks more open or closed, or other."""
-    changes = changes_between(records.values[first_setup], records.values[run.setup_id])
+def _marks(records: RideRecords, session: SessionRecords) -> dict[str, str]:
+    """Say of each setup ridden how its runs are marked."""
+    return {one: _mark(records, one, session.runs[0].setup_id) for one in {run.setup_id for run in session.runs}}
+
+
+def _mark(records: RideRecords, setup_id: str, first_setup: str) -> str:
+    """Say how a setup differs from the first one of its session: nothing, clicks more open or closed, or other."""
+    changes = changes_between(records.values[first_setup], records.values[setup_id])
     if not changes:
         return "baseline"
     if len(changes) == 1 and changes[0].item == Item.ADJUSTER and None not in (changes[0].before, changes[0].after):

@@ -149,8 +149,12 @@ class WindowViewModel(ViewModel[WindowState]):
         self._under_way.update({bike_id: self._entries(bike_id) for bike_id in touched.bikes})
         return any(entries != self._under_way[bike_id] for bike_id, entries in before.items())
 
+    def due_as_read(self, bike_id: str) -> str | None:
+        """Say the next thing due on a bike as far as that was read; None where it was not, or no longer holds."""
+        return self._due.get(bike_id)
+
     def due(self, bike_id: str) -> str:
-        """Say the next thing due on a bike; read when its row is first painted."""
+        """Say the next thing due on a bike; read when its row has come into sight."""
         if bike_id not in self._due:
             records = self._desk.ask(job_records(bike_id, self._draft_stations(bike_id), now=self._desk.now()))
             text = next_due(job_marks(records))

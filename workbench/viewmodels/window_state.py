@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from workbench.actions.garage import GarageRow
@@ -92,27 +93,40 @@ def tags_of(text: str) -> tuple[str, ...]:
     return tuple(tag for part in text.split(",") if (tag := " ".join(part.split())))
 
 
-def all_tags(rows: tuple[GarageRow, ...]) -> tuple[str, ...]:
+@dataclass(frozen=True, slots=True)
+class Findable:
+    """A row of the list with what is looked through for it."""
+
+    row: ListRow
+    text: str  # name, riders and tags, capitals and small letters alike
+    tags: tuple[str, ...]
+
+
+def findable(row: GarageRow) -> Findable:
+    """Lay a bike out for the list and for finding it there."""
+    rider = ", ".join(name for name in row.riders if name)
+    text = f"{row.bike.name} {rider} {row.bike.tags}".casefold()
+    return Findable(ListRow(row.bike.id, row.bike.name, rider or "no rider yet"), text, tags_of(row.bike.tags))
+
+
+def all_tags(bikes: Iterable[Findable]) -> tuple[str, ...]:
     """Give every tag once, however it was capitalised, in order."""
     found: dict[str, str] = {}
-    for row in rows:
-        for tag in tags_of(row.bike.tags):
+    for bike in bikes:
+        for tag in bike.tags:
             found.setdefault(tag.casefold(), tag)
     return tuple(found[key] for key in sorted(found))
 
 
-def resolve_rows(rows: tuple[GarageRow, ...], search: str, tag: str = "") -> tuple[ListRow, ...]:
+def resolve_rows(bikes: Iterable[Findable], search: str, tag: str = "") -> tuple[ListRow, ...]:
     """Keep the bikes with the tag in whose name, riders or tags every searched word occurs."""
     words = search.casefold().split()
-    shown = []
-    for row in rows:
-        if tag and tag.casefold() not in (one.casefold() for one in tags_of(row.bike.tags)):
-            continue
-        rider = ", ".join(name for name in row.riders if name)
-        text = f"{row.bike.name} {rider} {row.bike.tags}".casefold()
-        if all(word in text for word in words):
-            shown.append(ListRow(row.bike.id, row.bike.name, rider or "no rider yet"))
-    return tuple(shown)
+    if tag:
+        wanted = tag.casefold()
+        bikes = (bike for bike in bikes if wanted in (one.casefold() for one in bike.tags))
+    for word in words:
+        bikes = [bike for bike in bikes if word in bike.text]
+    return tuple([bike.row for bike in bikes])
 
 
 def stop_text(records: JobRecords, station: str) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from tests.ui.driver import Driver, Key
-from workbench.actions.garage import garage_rows
+from workbench.actions.garage import find_bike, garage_rows
 from workbench.actions.parts import bike_parts
 from workbench.ui.garage.new_bike_page import NewBikePage
 from workbench.viewmodels.new_bike import NewBikeViewModel
@@ -22,7 +22,7 @@ def driver(qtbot, desk):
 
 def only_bike(desk):
     (row,) = desk.ask(garage_rows())
-    return row.bike
+    return desk.ask(find_bike(row.bike.id))
 
 
 def test_a_bike_is_added_with_the_keyboard_alone(desk, driver):

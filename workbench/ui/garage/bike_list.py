@@ -5,7 +5,17 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
-from PySide6.QtCore import QAbstractListModel, QModelIndex, QPersistentModelIndex, QRect, QSize, Qt, QTimer, Signal
+from PySide6.QtCore import (
+    QAbstractListModel,
+    QElapsedTimer,
+    QModelIndex,
+    QPersistentModelIndex,
+    QRect,
+    QSize,
+    Qt,
+    QTimer,
+    Signal,
+)
 from PySide6.QtGui import QPainter, QTextOption
 from PySide6.QtWidgets import QListView, QStyle, QStyledItemDelegate, QStyleOptionViewItem, QWidget
 
@@ -15,16 +25,21 @@ from workbench.viewmodels.window import ListRow
 
 Index = QModelIndex | QPersistentModelIndex
 ROW_ROLE = int(Qt.ItemDataRole.UserRole)
+MOMENT_MS = 15
+MOST_IN_SIGHT = 100  # rows; who scrolls past more is not told what was due on the first of them
 
 
 class BikeModel(QAbstractListModel):
-    """Rows of the garage list; what is due is asked for when a row is painted."""
+    """Rows of the garage list; what is due on a bike is read when its row has come into sight."""
 
-    def __init__(self, due: Callable[[str], str], parent: QWidget | None = None) -> None:
+    def __init__(self, due: Callable[[str], str], as_read: Callable[[str], str | None], parent: QWidget) -> None:
         super().__init__(parent)
         self._rows: tuple[ListRow, ...] = ()
-        self._due = due
-        self._is_first_paint = True
+        self._due, self._as_read = due, as_read
+        self._awaited: dict[str, None] = {}  # bikes painted without what is due on them, in the order painted
+        self._may_read = False  # the very first paint reads nothing, so that the window is seen sooner
+        self._soon = QTimer(self, singleShot=True, interval=0)
+        self._soon.timeout.connect(self._read_some)
 
     def set_rows(self, rows: tuple[ListRow, ...]) -> None:
         """Show other rows."""
@@ -44,27 +59,48 @@ class BikeModel(QAbstractListModel):
         return 0 if parent is not None and parent.isValid() else len(self._rows)
 
     def data(self, index: Index, role: int = ROW_ROLE) -> Any:
-        """The row itself, or its text for screen readers."""
+        """The row itself, or its text: for screen readers with what is due, for finding a row by letters without."""
         if not index.isValid():
             return None
         row = self._rows[index.row()]
         if role == ROW_ROLE:
             return row
-        if role in (Qt.ItemDataRole.AccessibleTextRole, Qt.ItemDataRole.DisplayRole):
+        if role == Qt.ItemDataRole.DisplayRole:
+            return f"{row.name}, {row.rider}"
+        if role == Qt.ItemDataRole.AccessibleTextRole:
             return f"{row.name}, {row.rider}, {self._due(row.bike_id)}"
         return None
 
     def due_to_paint(self, bike_id: str) -> str:
-        """Say what is due on a bike; the very first paint goes without, so that the window is seen sooner."""
-        if self._is_first_paint:
-            QTimer.singleShot(0, self._after_first_paint)
-            return ""
-        return self._due(bike_id)
+        """Say what is due on a bike. Of those not read yet one is read at once, the others after the painting."""
+        known = self._as_read(bike_id)
+        if known is None and self._may_read:
+            self._may_read = False
+            known = self._due(bike_id)
+            self._soon.start()
+        elif known is None:
+            self._awaited.pop(bike_id, None)
+            self._awaited[bike_id] = None
+            self._soon.start()
+        return known or ""
 
-    def _after_first_paint(self) -> None:
-        if self._is_first_paint:
-            self._is_first_paint = False
-            self.dataChanged.emit(self.index(0), self.index(max(len(self._rows) - 1, 0)))
+    def _read_some(self) -> None:
+        """Read what is due on the bikes painted last, for a moment only; the ones before them come next."""
+        view = self.parent()
+        if not isinstance(view, QWidget) or not view.isVisible():
+            self._awaited.clear()
+        begun = QElapsedTimer()
+        begun.start()
+        while self._awaited and begun.elapsed() < MOMENT_MS:
+            place = self.place(self._awaited.popitem()[0])
+            if place >= 0:
+                self._due(self._rows[place].bike_id)
+                self.dataChanged.emit(self.index(place), self.index(place))
+        while len(self._awaited) > MOST_IN_SIGHT:
+            del self._awaited[next(iter(self._awaited))]
+        self._may_read = not self._awaited
+        if self._awaited:
+            self._soon.start()
 
 
 class BikeRow(QStyledItemDelegate):
@@ -114,11 +150,13 @@ class BikeList(QListView):
 
     bike_picked = Signal(str)
 
-    def __init__(self, due: Callable[[str], str], parent: QWidget | None = None) -> None:
+    def __init__(
+        self, due: Callable[[str], str], as_read: Callable[[str], str | None], parent: QWidget | None = None
+    ) -> None:
         super().__init__(parent)
         self.setObjectName("bike_list")
         self.setAccessibleName("Bikes in the garage")
-        self._model = BikeModel(due, self)
+        self._model = BikeModel(due, as_read, self)
         self.setModel(self._model)
         self.setItemDelegate(BikeRow(self))
         self.setUniformItemSizes(True)

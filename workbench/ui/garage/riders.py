@@ -14,6 +14,8 @@ from workbench.viewmodels.garage import GarageViewModel
 from workbench.viewmodels.garage_deeds import GarageState
 from workbench.viewmodels.garage_rows import RiderRow
 
+NOBODY_YET = "Somebody known ..."
+
 
 class _Rider(QWidget):
     """One rider of the bike."""
@@ -50,7 +52,8 @@ class RidersView(QWidget):
         self._rows: list[_Rider] = []
         self._holder = QVBoxLayout()
         self._holder.setSpacing(SPACE_4)
-        self._others = ListBox((("", "Somebody known ..."),))
+        self._offered: tuple[tuple[str, str], ...] = ()
+        self._others = ListBox((("", NOBODY_YET),))
         self._others.setObjectName("known_rider")
         self._others.setAccessibleName("Let somebody known ride this bike")
         self._others.activated.connect(self._add_known)
@@ -86,10 +89,11 @@ class RidersView(QWidget):
             ]
             for row in self._rows:
                 self._holder.addWidget(row)
-        while self._others.count() > 1:
-            self._others.removeItem(1)
-        for person_id, name in state.others:
-            self._others.addItem(one_line(name), person_id)
+        if state.others != self._offered:
+            self._offered = state.others
+            self._others.clear()
+            for person_id, name in (("", NOBODY_YET), *state.others):
+                self._others.addItem(one_line(name), person_id)
         self._others.setCurrentIndex(0)
         self._others.setVisible(bool(state.others))
 

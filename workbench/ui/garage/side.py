@@ -31,10 +31,11 @@ class GarageSide(QWidget):
         self.search.setPlaceholderText("Search bike, rider, tag")
         self.search.textChanged.connect(view_model.search)
         self.tags = ListBox(())
+        self._shown_tags: tuple[str, ...] = ()
         self.tags.setObjectName("garage_tags")
         self.tags.setAccessibleName("Only bikes with this tag")
         self.tags.activated.connect(self._pick_tag)
-        self.list = BikeList(view_model.due)
+        self.list = BikeList(view_model.due, view_model.due_as_read)
         self.list.setStyleSheet("QListView { border: none; background: transparent; }")
         self.list.bike_picked.connect(view_model.open_bike)
         self.search.returnPressed.connect(self.list.pick_first)
@@ -72,10 +73,12 @@ class GarageSide(QWidget):
 
     def _show_tags(self, state: WindowState) -> None:
         self.tags.setVisible(bool(state.tags))
-        self.tags.clear()
-        self.tags.addItem("All tags", "")
-        for tag in state.tags:
-            self.tags.addItem(one_line(tag), tag)
+        if state.tags != self._shown_tags:
+            self._shown_tags = state.tags
+            self.tags.clear()
+            self.tags.addItem("All tags", "")
+            for tag in state.tags:
+                self.tags.addItem(one_line(tag), tag)
         self.tags.setCurrentIndex(max(self.tags.findData(state.tag), 0))
 
     def _pick_tag(self, place: int) -> None:

@@ -31,6 +31,12 @@ class PeoplePage(Page):
         self._sheet = Sheet("People", "Riders and who works here. Nobody is deleted: records need them.", name="people")
         self._table = Table(HEADS, SAMPLES, name="people_table", label="People")
         self._table.row_picked.connect(view_model.pick)
+        self._find = QLineEdit()
+        self._find.setObjectName("people_find")
+        self._find.setAccessibleName("Find a name")
+        self._find.setPlaceholderText("Find a name")
+        self._find.textChanged.connect(view_model.find)
+        self._found = Words("", "note", name="people_found")
         self._new = QLineEdit()
         self._new.setObjectName("new_person")
         self._new.setAccessibleName("Name of somebody new")
@@ -54,7 +60,7 @@ class PeoplePage(Page):
         body = self._sheet.body
         body.setSpacing(SPACE_16)
         body.addLayout(line)
-        for part in (self._said, self._table, Rule(), self._title, self._bikes, self._form):
+        for part in (self._said, self._find, self._found, self._table, Rule(), self._title, self._bikes, self._form):
             body.addWidget(part)
         body.addWidget(self._away, 0, Qt.AlignmentFlag.AlignLeft)
         body.addStretch(1)
@@ -72,10 +78,12 @@ class PeoplePage(Page):
             TableRow(one.person_id, (one_line(one.name), one.does, one.mass, one_line(one.bikes)), one.is_away)
             for one in state.rows
         )
+        self._find.setVisible(state.can_find)
+        self._found.set_words(state.said)
+        self._found.setVisible(bool(state.said))
         self._table.show_rows(rows, state.picked)
         self._table.setVisible(bool(rows))
-        name = next((one.name for one in state.rows if one.person_id == state.picked), "")
-        self._title.set_words(isolate(one_line(name)) if name else "")
+        self._title.set_words(isolate(one_line(state.name)) if state.name else "")
         self._show_bikes(state)
         self._form.setVisible(bool(state.facts))
         if state.facts:
