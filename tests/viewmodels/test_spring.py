@@ -110,7 +110,10 @@ def test_a_temperature_that_cannot_be_is_said_at_its_field(desk):
     view_model.show()
     view_model.set_text("there_c", "900")
     entry = next(one for one in view_model.state.inputs if one.name == "there_c")
-    assert "Allowed is" in entry.problem
+    assert (
+        entry.problem.replace("\u2009", " ")
+        == "Temperature at the ride: '900' cannot be used; allowed is -40 °C to 60 °C."
+    )
     assert entry.text == "900"
 
 

@@ -42,6 +42,7 @@ def carry_spring(
     chamber: AirChamber | None = None,
     sag_mm: float | None = None,
     new_spacer_mm3: float | None = None,
+    negative_kpa: float | None = None,
     maximum_kpa: float | None = None,
 ) -> CarryOver:
     """Give the pressure to set here so that an air spring carries its load there as it did when it was set up.
@@ -59,6 +60,8 @@ def carry_spring(
     chamber, sag_mm, new_spacer_mm3
         Sizes of the spring with the old spacers, sag of the setup, and the volume of all spacers from now on
         [mm, mm3]; all or none.
+    negative_kpa
+        Pressure of a negative chamber with its own valve, which stays as it is [kPa gauge].
     maximum_kpa
         Highest pressure of the unit [kPa gauge].
 
@@ -88,7 +91,9 @@ def carry_spring(
     612.0
     """
     reasons: list[str] = []
-    change = None if new_spacer_mm3 is None else _other_spacers(pressure_kpa, chamber, sag_mm, new_spacer_mm3, reasons)
+    change = None
+    if new_spacer_mm3 is not None:
+        change = _other_spacers(pressure_kpa, chamber, sag_mm, new_spacer_mm3, negative_kpa, reasons)
     wanted_kpa = change.pressure_kpa if change else pressure_kpa
     heavier = _heavier(old_rider_kg, new_rider_kg, reasons)
     wanted_kpa = _for_load(wanted_kpa, heavier, here_m)
@@ -173,11 +178,18 @@ def _for_load(pressure_kpa: float, heavier: float, here_m: float) -> float:
 
 
 def _other_spacers(
-    pressure_kpa: float, chamber: AirChamber | None, sag_mm: float | None, spacer_mm3: float, reasons: list[str]
+    pressure_kpa: float,
+    chamber: AirChamber | None,
+    sag_mm: float | None,
+    spacer_mm3: float,
+    negative_kpa: float | None,
+    reasons: list[str],
 ) -> SpacerChange:
     if chamber is None or sag_mm is None:
         raise InputError("chamber", "not known", "the sizes of the spring and its sag, to carry a change of spacers")
-    change = change_spacers(chamber, pressure_kpa=pressure_kpa, sag_mm=sag_mm, spacer_mm3=spacer_mm3)
+    change = change_spacers(
+        chamber, pressure_kpa=pressure_kpa, sag_mm=sag_mm, spacer_mm3=spacer_mm3, negative_kpa=negative_kpa
+    )
     if spacer_mm3 == chamber.spacer_mm3:
         return change
     word, effect = ("stiffen", "lower") if spacer_mm3 > chamber.spacer_mm3 else ("soften", "raise")

@@ -86,7 +86,7 @@ def carry(workbench: Workbench) -> None:
 
 
 def carry_spacers(workbench: Workbench) -> None:
-    """A fork whose sizes are known, with one spacer more and a heavier pack."""
+    """A fork whose sizes are known, with one spacer more and a heavier pack, and the card told of it."""
     fork = workbench.desk.ask(bike_parts(_bike(workbench, "Larch 150", CARRY).bike_id)).unit("front")
     assert fork is not None
     sizes = {"area_mm2": 850.0, "positive_mm3": 205e3, "negative_mm3": 42e3, "spacer_volume_mm3": 1e4}
@@ -95,6 +95,7 @@ def carry_spacers(workbench: Workbench) -> None:
     view_model = _bike(workbench, "Larch 150", CARRY)
     for name, text in (("here_c", "20"), ("there_c", "20"), ("rider_kg", "86"), ("spacers_front", "2")):
         view_model.set_text(name, text)
+    view_model.put_on_card(True)
 
 
 def leverage(workbench: Workbench) -> None:

@@ -9,14 +9,16 @@ from PySide6.QtCore import Signal
 from workbench.actions.card import card_of, cards_of, hand_over
 from workbench.actions.desk import Desk
 from workbench.actions.parts import bike_parts
-from workbench.actions.sag import sag_records
-from workbench.actions.setups import name_setup, setup_on_bike, setups_of
+from workbench.actions.setups import name_setup, setup_on_bike, setup_values, setups_of
+from workbench.actions.spring import spring_records
 from workbench.exchange.card import CardSheet
 from workbench.exchange.card_text import card_text
 from workbench.viewmodels.base import ViewModel
 from workbench.viewmodels.bench import Bench
 from workbench.viewmodels.card_attend import with_friction
-from workbench.viewmodels.shown import short_time
+from workbench.viewmodels.card_planned import with_planned
+from workbench.viewmodels.carry import plan_of
+from workbench.viewmodels.shown import short_time, units_of
 
 PAPER = "card_paper"
 PAPERS = ("A4", "A5")
@@ -57,7 +59,11 @@ class CardViewModel(ViewModel[CardState]):
         standing = self._desk.ask(setup_on_bike(self.bike_id, rider_id)) or setups[-1]
         setup = next((one for one in setups if one.id == self._setup_id), standing)
         card = self._desk.ask(card_of(setup.id, self._desk.now(), self._desk.person_id))
-        card = with_friction(card, self._desk.ask(sag_records(self.bike_id, setup.rider_id)))
+        springs = self._desk.ask(spring_records(self.bike_id, setup.rider_id))
+        card = with_friction(card, springs.sag)
+        units = units_of(springs.sag.rider)
+        plan, _ = plan_of(self._desk, self.bike_id, setup.rider_id, units)
+        card = with_planned(card, springs, self._desk.ask(setup_values(setup.id)), plan, units)
         issues = [one for one in self._desk.ask(cards_of(self.bike_id)) if one.setup_id == setup.id]
         return CardState(
             setups=tuple((one.id, f"no. {one.number} {one.name}".strip()) for one in reversed(setups)),

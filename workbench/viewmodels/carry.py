@@ -2,28 +2,22 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
 
 from workbench.actions.desk import Desk
 from workbench.actions.spring import SpringRecords, spring_records
-from workbench.model.errors import InputError
+from workbench.model.errors import InputError, WorkbenchError
 from workbench.model.unit import Unit
 from workbench.viewmodels.base import ViewModel
-from workbench.viewmodels.bench import Bench
+from workbench.viewmodels.carry_plan import DRAFT, ENTRIES, CarryPlan, plan_from_json
 from workbench.viewmodels.carry_rows import SIZES_FIRST, CarryRow, CarryWay, carry_rows, spacers_key, spacers_now
+from workbench.viewmodels.coil_typed import Entry, read, unit_words
 from workbench.viewmodels.shown import Units
 from workbench.viewmodels.spring_sizes import chamber_of
 
-__all__ = ["CarryInput", "CarryRow", "CarryState", "CarryViewModel", "CarryWay"]
+__all__ = ["CarryInput", "CarryRow", "CarryState", "CarryViewModel", "CarryWay", "resolve"]
 
-LABELS = {
-    "here_c": ("Temperature here", "temperature"),
-    "there_c": ("Temperature at the ride", "temperature"),
-    "here_m": ("Altitude here", "altitude"),
-    "there_m": ("Altitude at the ride", "altitude"),
-    "rider_kg": ("Rider ready to ride, then", "mass"),
-}
-LIMITS = {"temperature": (-40.0, 60.0), "altitude": (-400.0, 6000.0), "mass": (5.0, 300.0)}
 MOST_SPACERS = 30
 
 
@@ -46,75 +40,109 @@ class CarryState:
     rows: tuple[CarryRow, ...] = ()
     hint: str = ""
     note: str = ""
+    values: Mapping[str, float] = field(default_factory=dict)  # what could be read, in internal units
+    is_on_card: bool = False
+    has_draft: bool = False
 
 
 class CarryViewModel(ViewModel[CarryState]):
-    """Computes only: nothing here is a record."""
+    """Computes only: what is typed is kept as a draft and can stand on the card, and is no record."""
 
     station = "card"
-
-    def __init__(self, desk: Desk, bench: Bench) -> None:
-        self._typed: dict[str, str] = {}
-        super().__init__(desk, bench)
 
     def read(self) -> CarryState:
         """Read what is on the bike and carry it over."""
         if not self.bike_id:
             return CarryState()
-        return resolve(
-            self._desk.ask(spring_records(self.bike_id, self._bench.rider_id)), self._typed, self._bench.units
-        )
+        records, plan, draft_id = self._read()
+        state = resolve(records, plan, self._bench.units)
+        return replace(state, has_draft=draft_id is not None)
 
     def set_text(self, name: str, text: str) -> None:
         """Take one entry as typed."""
-        self._typed[name] = text
-        self.refresh()
+        self._keep(self._read()[1].with_text(name, text))
+
+    def put_on_card(self, is_wanted: bool) -> None:
+        """Say whether the card is to tell what to set for that day."""
+        self._keep(replace(self._read()[1], is_on_card=is_wanted))
+
+    def discard(self) -> None:
+        """Put what was typed aside; its notice takes it back."""
+        draft_id = self._read()[2]
+        if draft_id is not None:
+            self.discard_draft("Discarded what was to be carried over", draft_id)
+
+    def _read(self) -> tuple[SpringRecords, CarryPlan, str | None]:
+        records = self._desk.ask(spring_records(self.bike_id, self._bench.rider_id))
+        plan, draft_id = plan_of(self._desk, self.bike_id, _rider_id(records), self._bench.units)
+        return records, plan, draft_id
+
+    def _keep(self, plan: CarryPlan) -> None:
+        records = self._desk.ask(spring_records(self.bike_id, self._bench.rider_id))
+        try:
+            self._desk.keep_draft(
+                DRAFT, plan.to_json(self._bench.units), bike_id=self.bike_id, subject=_rider_id(records)
+            )
+        except WorkbenchError as error:
+            self.refuse(error)
 
 
-def resolve(records: SpringRecords, typed: dict[str, str], units: Units) -> CarryState:
+def plan_of(desk: Desk, bike_id: str, rider_id: str | None, units: Units) -> tuple[CarryPlan, str | None]:
+    """Give what is planned for a bike with one rider, and its draft's key if there is one."""
+    kept = desk.open_draft(DRAFT, bike_id=bike_id, subject=rider_id)
+    return (CarryPlan(), None) if kept is None else (plan_from_json(kept.body, units), kept.id)
+
+
+def _rider_id(records: SpringRecords) -> str | None:
+    return records.sag.rider.id if records.sag.rider else None
+
+
+def resolve(records: SpringRecords, plan: CarryPlan, units: Units) -> CarryState:
     """Carry every pressure of the bike over to where the ride is."""
-    inputs, values = [], {}
-    for name, (label, quantity) in LABELS.items():
-        text = typed.get(name, _first_text(records, name, units))
-        given = CarryInput(name, label, text, units.unit(quantity).replace("deg", "°"))
-        entry, values[name] = _entry(given, quantity, LIMITS[quantity], units)
-        inputs.append(entry)
-    spacers, offered = _spacers(records, typed, units)
-    inputs += offered
-    if values.get("here_c") is None or values.get("there_c") is None:
-        return CarryState(tuple(inputs), hint="Enter the temperature here and at the ride.")
-    note = "" if offered or not _airs(records) else SIZES_FIRST
-    return CarryState(tuple(inputs), carry_rows(records, values, spacers, units), note=note)
+    typed, inputs, values = dict(plan.texts), [], {}
+    for entry in ENTRIES:
+        shown, value = _entry(entry, typed.get(entry.name, _first_text(records, entry.name, units)), units)
+        inputs.append(shown)
+        if value is not None:
+            values[entry.name] = value
+    offered = _spacers(records, typed, units)
+    inputs += [shown for _, shown, _ in offered]
+    spacers = {unit.id: count for unit, _, count in offered if count is not None}
+    state = CarryState(tuple(inputs), hint=_wrong(inputs), values=values, is_on_card=plan.is_on_card)
+    lacking = [entry.label.lower() for entry in ENTRIES if entry.is_needed and entry.name not in values]
+    if lacking:
+        return replace(state, hint=state.hint or f"Still to enter: {', '.join(lacking)}.")
+    note = "" if offered or not any(unit.spring == "air" for unit in records.sag.parts.units) else SIZES_FIRST
+    return replace(state, rows=carry_rows(records, values, spacers, units), note=note)
 
 
-def _entry(
-    entry: CarryInput, quantity: str, limits: tuple[float, float], units: Units
-) -> tuple[CarryInput, float | None]:
+def _entry(entry: Entry, text: str, units: Units) -> tuple[CarryInput, float | None]:
     """Read one entry; what is wrong with it is said at its field and its value left out."""
+    shown = CarryInput(entry.name, entry.label, text, unit_words(entry, units).replace("deg", "°"))
     try:
-        return entry, _read(entry.label, entry.text, quantity, limits, units)
+        return shown, read(entry, text, units)
     except InputError as error:
-        return replace(entry, problem=f"Allowed is {error.allowed}."), None
+        return replace(shown, problem=str(error)), None
 
 
-def _airs(records: SpringRecords) -> list[Unit]:
-    return [unit for unit in records.sag.parts.units if unit.spring == "air"]
+def _wrong(inputs: list[CarryInput]) -> str:
+    wrong = ", ".join(one.label.removesuffix(", then").lower() for one in inputs if one.problem)
+    return f"To be put right, and left out until then: {wrong}." if wrong else ""
 
 
-def _spacers(records: SpringRecords, typed: dict[str, str], units: Units) -> tuple[dict[str, int], list[CarryInput]]:
-    """Give the spacers asked for by unit, and the entries for them where the sizes are known."""
-    asked, inputs = {}, []
-    for unit in _airs(records):
+def _spacers(
+    records: SpringRecords, typed: Mapping[str, str], units: Units
+) -> list[tuple[Unit, CarryInput, int | None]]:
+    """Give the entries for spacers where the sizes are known, and what was asked for."""
+    offered = []
+    for unit in records.sag.parts.units:
         present = spacers_now(records, unit)
         if present is None:
             continue
-        name = spacers_key(unit)
-        given = CarryInput(name, f"Volume spacers in the {unit.kind}, then", typed.get(name, f"{present}"), "")
-        entry, count = _entry(given, "count", (0, _most_spacers(unit)), units)
-        inputs.append(entry)
-        if count is not None:
-            asked[unit.id] = round(count)
-    return asked, inputs
+        entry = Entry(spacers_key(unit), f"Volume spacers in the {unit.kind}, then", "count", 0, _most_spacers(unit))
+        shown, count = _entry(entry, typed.get(entry.name, f"{present}"), units)
+        offered.append((unit, shown, None if count is None else round(count)))
+    return offered
 
 
 def _most_spacers(unit: Unit) -> int:
@@ -122,7 +150,7 @@ def _most_spacers(unit: Unit) -> int:
     most = MOST_SPACERS if unit.spacer_limit is None else unit.spacer_limit
     while most:
         try:
-            chamber_of(unit, most)
+            chamber_of(unit, most, 0.0)
         except InputError:
             most -= 1
         else:
@@ -141,12 +169,3 @@ def _first_text(records: SpringRecords, name: str, units: Units) -> str:
         known = [line.temperature_c for line in records.sag.parts.now if line.temperature_c is not None]
         return units.text(known[0], "temperature").split("\u2009")[0] if known else ""
     return ""
-
-
-def _read(label: str, text: str, quantity: str, limits: tuple[float, float], units: Units) -> float | None:
-    if not text.strip():
-        return None
-    value, (low, high) = units.parse(text, quantity), limits
-    if not low <= value <= high:
-        raise InputError(label, text, f"{units.text(low, quantity)} to {units.text(high, quantity)}")
-    return value

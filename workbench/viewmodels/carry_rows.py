@@ -3,28 +3,33 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, cast
 
 from workbench.actions.spring import SpringRecords
 from workbench.model.errors import InputError
-from workbench.model.sag import SagMeasurement
-from workbench.model.setting import Item
+from workbench.model.item_facts import maker_limits
+from workbench.model.parts import settable_items
+from workbench.model.setting import GAUGE_KPA, Item
 from workbench.model.unit import Unit
 from workbench.viewmodels.carry_words import leave_spring, leave_tyre
 from workbench.viewmodels.shown import Units, how_many
 from workbench.viewmodels.spring_curves import kept_sag
-from workbench.viewmodels.spring_sizes import chamber_of
+from workbench.viewmodels.spring_sizes import chamber_of, own_kpa
 
 if TYPE_CHECKING:
+    from workbench.physics.air import AirChamber
     from workbench.physics.carry import CarryOver
     from workbench.physics.spacers import SpacerChange
 
 OVER_MAXIMUM = "That is above the highest pressure the maker allows: set it at the ride."
+UNDER_MINIMUM = "That is below the lowest pressure the maker allows: do not set it."
 SIZES_FIRST = (
     "For another number of spacers, enter the piston's area, the chambers and the volume of one spacer with the unit"
     " in the garage, and keep a sag."
 )
+NOTABLE_SHIFT = 0.02  # of the damping, as on the sheet itself
+CHAMBERS = (Item.PRESSURE, Item.SECOND_PRESSURE, Item.NEGATIVE_PRESSURE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,6 +56,8 @@ class CarryRow:
     reasons: str
     care: str = ""
     ways: tuple[CarryWay, ...] = ()
+    spacers: str = ""  # how many go in, where that is another number than now
+    why: tuple[str, ...] = ()  # in a few words: what the linked change keeps and gains, what another rider asks for
 
 
 def spacers_key(unit: Unit) -> str:
@@ -60,50 +67,103 @@ def spacers_key(unit: Unit) -> str:
 
 def spacers_now(records: SpringRecords, unit: Unit) -> int | None:
     """Give how many spacers a change begins from; None where sizes or a sag are missing."""
-    sag, kpa = kept_sag(records, unit), records.sag.parts.value(Item.PRESSURE, unit.id)
-    if sag is None or sag.spacers is None or kpa is None or not unit.spacer_volume_mm3:
-        return None
-    return sag.spacers if _sag_at(sag, unit, kpa) is not None else None
+    spring = _spring_now(records, unit)
+    return spring.spacers if spring is not None and unit.spacer_volume_mm3 else None
 
 
-def _sag_at(sag: SagMeasurement, unit: Unit, kpa: float) -> float | None:
-    """Give the sag at the pressure that is in now: as measured, or reckoned from there with the sizes known."""
-    chamber = chamber_of(unit, sag.spacers)
-    if chamber is None or sag.pressure_kpa is None:
+@dataclass(frozen=True, slots=True)
+class _SpringNow:
+    """The spring as it stands on the bike, with the sag reckoned there."""
+
+    chamber: AirChamber
+    spacers: int
+    sag_mm: float
+    negative_kpa: float | None
+
+
+def _spring_now(records: SpringRecords, unit: Unit) -> _SpringNow | None:
+    """Give the spring as it is now, its sag measured or reckoned from the measured one; None where that is not known.
+
+    Spacers and pressures may have changed since sag was kept: the load of that measurement is put on today's spring.
+    """
+    sag, parts = kept_sag(records, unit), records.sag.parts
+    kpa = parts.value(Item.PRESSURE, unit.id)
+    if sag is None or sag.spacers is None or sag.pressure_kpa is None or kpa is None:
         return None
-    if sag.pressure_kpa == kpa:
-        return sag.sag_mm
+    spacers, negative = parts.value(Item.SPACERS, unit.id), parts.value(Item.NEGATIVE_PRESSURE, unit.id)
+    count = sag.spacers if spacers is None else round(spacers)
+    negative_kpa = sag.negative_kpa if negative is None else float(negative)
+    measured, now = chamber_of(unit, sag.spacers, sag.negative_kpa), chamber_of(unit, count, negative_kpa)
+    if measured is None or now is None:
+        return None
+    then, own = own_kpa(unit, sag.negative_kpa), own_kpa(unit, negative_kpa)
+    if (sag.pressure_kpa, sag.spacers, then) == (kpa, count, own):
+        return _SpringNow(now, count, sag.sag_mm, own)
     from workbench.physics.air import force_n, static_travel_mm
 
     try:
-        load = cast(float, force_n(chamber, pressure_kpa=sag.pressure_kpa, travel_mm=sag.sag_mm))
-        return static_travel_mm(chamber, pressure_kpa=kpa, load_n=load) or None
+        load = cast(float, force_n(measured, pressure_kpa=sag.pressure_kpa, travel_mm=sag.sag_mm, negative_kpa=then))
+        at_mm = static_travel_mm(now, pressure_kpa=kpa, load_n=load, negative_kpa=own)
     except InputError:  # so little pressure that the rider would sit at the end
         return None
+    return _SpringNow(now, count, at_mm, own) if at_mm else None
 
 
 def carry_rows(
-    records: SpringRecords, values: Mapping[str, float | None], spacers: Mapping[str, int], units: Units
+    records: SpringRecords, values: Mapping[str, float], spacers: Mapping[str, int], units: Units
 ) -> tuple[CarryRow, ...]:
     """Carry every pressure of the bike over; `spacers` holds what was asked for, by unit."""
     from workbench.physics.carry import carry_tyre
 
     parts, rows = records.sag.parts, []
-    weather = {name: values.get(name) or 0.0 for name in ("here_c", "there_c", "here_m", "there_m")}
-    for unit in parts.units:
-        kpa = parts.value(Item.PRESSURE, unit.id)
-        if kpa is not None:
-            carried = _carried(records, unit, kpa, weather, values.get("rider_kg"), spacers.get(unit.id))
-            ways = _ways(records, unit, kpa, carried.spacers, spacers.get(unit.id), units)
-            said = leave_spring(kpa, carried.if_left_kpa, weather, units)
-            rows.append(_row(parts.subject_title(Item.PRESSURE, unit.id), kpa, carried, units, ways, said))
+    weather = {name: values.get(name, 0.0) for name in ("here_c", "there_c", "here_m", "there_m")}
+    for item, subject_id in settable_items(parts):
+        unit = next((one for one in parts.units if one.id == subject_id), None)
+        kpa = parts.value(item, subject_id)
+        if item not in CHAMBERS or unit is None or kpa is None:
+            continue
+        asked = spacers.get(unit.id) if item == Item.PRESSURE else None
+        carried = _carried(records, unit, kpa, weather, values.get("rider_kg"), asked, item)
+        row = _row(parts.subject_title(item, unit.id), kpa, carried, units)
+        said = leave_spring(kpa, carried.if_left_kpa, weather, units)
+        row = replace(
+            row,
+            reasons=" ".join((row.reasons, *said)).strip(),
+            care=_care(unit, item, carried),
+            why=_rider_why(carried) if _measured_kg(records, unit, values.get("rider_kg")) is not None else (),
+        )
+        rows.append(_with_spacers(row, records, unit, kpa, carried.spacers, asked, units))
     for tyre in parts.tyres:
         kpa = parts.value(Item.TYRE_PRESSURE, tyre.id)
         if kpa is not None:
             carried = carry_tyre(kpa, **weather)
+            row = _row(parts.subject_title(Item.TYRE_PRESSURE, tyre.id), kpa, carried, units)
             said = leave_tyre(kpa, carried.if_left_kpa, units)
-            rows.append(_row(parts.subject_title(Item.TYRE_PRESSURE, tyre.id), kpa, carried, units, (), said))
+            rows.append(replace(row, reasons=" ".join((row.reasons, *said))))
     return tuple(rows)
+
+
+def _measured_kg(records: SpringRecords, unit: Unit, rider_kg: float | None) -> float | None:
+    """Give the mass the sag was measured with, where another one is asked about."""
+    sag = kept_sag(records, unit)
+    old_kg = sag.rider_mass_kg if sag else None
+    return old_kg if old_kg is not None and rider_kg is not None and abs(rider_kg - old_kg) > 0.05 else None
+
+
+def _rider_why(carried: CarryOver) -> tuple[str, ...]:
+    shift = round(carried.rebound_shift, 2)
+    way = "more" if shift > 0 else "less"
+    return (
+        "measure sag",
+        *((f"rebound about {100 * abs(shift):.0f}\u2009% {way}",) if abs(shift) >= NOTABLE_SHIFT else ()),
+    )
+
+
+def _care(unit: Unit, item: str, carried: CarryOver) -> str:
+    low, _ = maker_limits(item, unit)
+    if carried.over_maximum:
+        return OVER_MAXIMUM
+    return UNDER_MINIMUM if low is not None and carried.set_here_kpa < low - GAUGE_KPA else ""
 
 
 def _carried(
@@ -113,67 +173,78 @@ def _carried(
     weather: Mapping[str, float],
     rider_kg: float | None,
     spacers: int | None,
+    item: str,
 ) -> CarryOver:
     from workbench.physics.carry import carry_spring
 
-    sag = kept_sag(records, unit)
-    old_kg = sag.rider_mass_kg if sag else None
-    other_rider = old_kg is not None and rider_kg is not None and abs(rider_kg - old_kg) > 0.05
-    other_spacers = sag is not None and spacers is not None and spacers != sag.spacers
-    sag_mm = _sag_at(sag, unit, kpa) if sag and other_spacers else None
+    spring, old_kg = _spring_now(records, unit), _measured_kg(records, unit, rider_kg)
+    changed = spring if spring is not None and spacers is not None and spacers != spring.spacers else None
     return carry_spring(
         kpa,
         **weather,
-        old_rider_kg=old_kg if other_rider else None,
-        new_rider_kg=rider_kg if other_rider else None,
-        chamber=chamber_of(unit, sag.spacers) if sag and other_spacers else None,
-        sag_mm=sag_mm,
-        new_spacer_mm3=(spacers or 0) * (unit.spacer_volume_mm3 or 0.0) if other_spacers else None,
-        maximum_kpa=unit.maximum_kpa,
+        old_rider_kg=old_kg,
+        new_rider_kg=None if old_kg is None else rider_kg,
+        chamber=changed.chamber if changed else None,
+        sag_mm=changed.sag_mm if changed else None,
+        new_spacer_mm3=(spacers or 0) * (unit.spacer_volume_mm3 or 0.0) if changed else None,
+        negative_kpa=changed.negative_kpa if changed else None,
+        maximum_kpa=maker_limits(item, unit)[1],
     )
 
 
-def _row(
-    title: str, kpa: float, carried: CarryOver, units: Units, ways: tuple[CarryWay, ...], said: tuple[str, ...]
-) -> CarryRow:
+def _row(title: str, kpa: float, carried: CarryOver, units: Units) -> CarryRow:
     now, here, there, left = (
         units.text(pressure, "pressure")
         for pressure in (kpa, carried.set_here_kpa, carried.shows_there_kpa, carried.if_left_kpa)
     )
-    care = OVER_MAXIMUM if carried.over_maximum else ""
-    return CarryRow(title, now, here, there, left, " ".join((*carried.reasons, *said)), care, ways)
+    return CarryRow(
+        title, now, here, there, left, " ".join(carried.reasons), OVER_MAXIMUM if carried.over_maximum else ""
+    )
 
 
-def _ways(
-    records: SpringRecords, unit: Unit, kpa: float, change: SpacerChange | None, spacers: int | None, units: Units
-) -> tuple[CarryWay, ...]:
+def _with_spacers(
+    row: CarryRow,
+    records: SpringRecords,
+    unit: Unit,
+    kpa: float,
+    change: SpacerChange | None,
+    spacers: int | None,
+    units: Units,
+) -> CarryRow:
     """Set the linked change beside spacers alone and pressure alone, all at the warmth and load of the setup."""
-    sag = kept_sag(records, unit)
-    if change is None or sag is None or spacers is None or not unit.travel_mm:
-        return ()
-    travel_mm, sag_mm = unit.travel_mm, _sag_at(sag, unit, kpa) or sag.sag_mm
+    spring = _spring_now(records, unit)
+    if change is None or spring is None or spacers is None or not unit.travel_mm:
+        return row
+    travel_mm = unit.travel_mm
 
     def way(title: str, pressure: float, at_mm: float, end_n: float, *, advised: bool = False) -> CarryWay:
         over = unit.maximum_kpa is not None and pressure > unit.maximum_kpa
         low = unit.minimum_kpa is not None and pressure < unit.minimum_kpa
         care = "Above the maker's highest pressure." if over else "Below the maker's lowest pressure." if low else ""
         where = f"{units.text(at_mm, 'length')} ({units.text(round(at_mm / travel_mm, 2), 'fraction')})"
-        force = units.text(round(end_n, -1), "force")
-        return CarryWay(title, units.text(pressure, "pressure"), where, force, advised, care)
+        return CarryWay(title, units.text(pressure, "pressure"), where, _force(end_n, units), advised, care)
 
     many = how_many(spacers, "spacer")
     ways = [
-        way(f"As it is, {how_many(sag.spacers or 0, 'spacer')}", kpa, sag_mm, change.end_before_n),
-        way(f"{many} and this pressure, one change", change.pressure_kpa, sag_mm, change.end_after_n, advised=True),
+        way(f"As it is, {how_many(spring.spacers, 'spacer')}", kpa, spring.sag_mm, change.end_before_n),
+        way(
+            f"{many} and this pressure, one change",
+            change.pressure_kpa,
+            spring.sag_mm,
+            change.end_after_n,
+            advised=True,
+        ),
         way(f"{many}, pressure left", kpa, change.left_sag_mm, change.end_left_n),
     ]
     if change.alone_kpa is not None and change.alone_sag_mm is not None:
-        ways.append(
-            way(
-                "By pressure alone, the worse way",
-                change.alone_kpa,
-                change.alone_sag_mm,
-                change.end_after_n,
-            )
-        )
-    return tuple(ways)
+        title = "By pressure alone, the worse way"
+        ways.append(way(title, change.alone_kpa, change.alone_sag_mm, change.end_after_n))
+    why = (
+        f"one change with its pressure: the sag stays {units.text(spring.sag_mm, 'length')}, the end of the travel"
+        f" holds {_force(change.end_after_n, units)} in a hit instead of {_force(change.end_before_n, units)}"
+    )
+    return replace(row, ways=tuple(ways), spacers=many, why=(why, *row.why))
+
+
+def _force(force_n: float, units: Units) -> str:
+    return units.text(round(force_n, -1), "force")

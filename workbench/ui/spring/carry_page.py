@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
 
 from workbench.ui.page import Page
+from workbench.ui.parts.buttons import Button
 from workbench.ui.parts.care_note import CareNote
+from workbench.ui.parts.choice_field import TickBox
 from workbench.ui.parts.field_base import EntryLine, set_refused
 from workbench.ui.parts.labels import Words
 from workbench.ui.parts.sheet import Rule, Sheet
@@ -113,8 +115,18 @@ class CarryPage(Page):
         self._rows = QVBoxLayout()
         self._rows.setSpacing(SPACE_8)
         self._shown: tuple[CarryRow, ...] = ()
+        self._on_card = TickBox("Say on the card what to set for that day", name="carry_on_card")
+        self._on_card.clicked.connect(view_model.put_on_card)
+        self._discard = Button("Discard", "link", name="carry_discard")
+        self._discard.clicked.connect(view_model.discard)
+        foot = QHBoxLayout()
+        foot.setSpacing(SPACE_24)
+        foot.addWidget(self._on_card)
+        foot.addWidget(self._discard)
+        foot.addStretch(1)
         self._sheet.body.addLayout(self._grid)
         self._sheet.body.addWidget(self._hint)
+        self._sheet.body.addLayout(foot)
         self._sheet.body.addLayout(self._rows)
         self._sheet.body.addWidget(self._note)
         self._sheet.body.addWidget(CareNote(LEAVE, name="carry_care"))
@@ -131,13 +143,18 @@ class CarryPage(Page):
             entry.line.setFocus(Qt.FocusReason.OtherFocusReason)
 
     def _render(self, state: CarryState) -> None:
+        for name, entry in self._entries.items():
+            entry.setVisible(any(one.name == name for one in state.inputs))
         for place, given in enumerate(state.inputs):
             if given.name not in self._entries:
                 self._entries[given.name] = _Entry(given, self._carry)
-                self._grid.addWidget(self._entries[given.name], place // 3, place % 3, Qt.AlignmentFlag.AlignTop)
+            self._grid.addWidget(self._entries[given.name], place // 3, place % 3, Qt.AlignmentFlag.AlignTop)
             self._entries[given.name].show_entry(given)
         self._hint.set_words(state.hint)
         self._note.set_words(state.note)
+        self._on_card.setVisible(bool(state.rows))
+        self._on_card.setChecked(state.is_on_card)
+        self._discard.setVisible(state.has_draft)
         if state.rows != self._shown:
             self._shown = state.rows
             while item := self._rows.takeAt(0):
