@@ -363,11 +363,19 @@ def test_a_travel_that_stands_twice_is_named_in_the_later_line(desk):
     assert "Travel: 20 cannot be used; allowed is each travel once" in view_model.state.sheet.pair_problems[1]
 
 
-def test_a_progressive_spring_needs_a_load_before_it_can_be_called_on_the_bike(desk):
+def test_a_progressive_spring_is_fitted_before_any_sag_and_the_sag_then_tells_the_load_by_its_table(desk):
     view_model = dual(desk, has_sag=False)
-    problems = heard(view_model)
-    assert not view_model.fit_result()
-    assert "Measure sag first" in problems[-1].text
+    assert view_model.fit_result()
+    about = view_model._entries.about()
+    line = about.rate_line
+    assert (line.how, line.value) == ("table", pytest.approx((800 + (62 - 10 - 800 / 120) * 120) / 62))
+    assert len(about.at_hand) == 1
+    records = desk.ask(sag_records(about.unit.bike_id))
+    one = SagRound((23.45, 23.45), "standing", "helper", desk.now(), rate_n_per_mm=line.value, preload_mm=1.0)
+    keep = keep_sag(about.unit.bike_id, records.rider.id, about.unit.id, (one,), Band(0.28, 0.32, "own"))
+    desk.do("Keep sag", keep, bike_id=about.unit.bike_id)
+    # 24.45 mm of compression: 800 N where the stop is met, and 120 N/mm for the 7.78 mm after it.
+    assert view_model._entries.about().load.load_n == pytest.approx(800 + (24.45 - 10 - 800 / 120) * 120)
 
 
 def test_a_spring_is_taken_from_the_list_and_comes_back_with_undo(desk):

@@ -35,8 +35,7 @@ def coil_records(bike_id: str, rider_id: str | None = None) -> Callable[[Reader]
 
     def query(reader: Reader) -> CoilRecords:
         known = spring_records(bike_id, rider_id)(reader)
-        keys = tuple(unit.id for unit in known.sag.parts.units)
-        springs = reader.find(Spring, unit_id=keys, order_by=("rate_n_per_mm", "id"))
+        keys, springs = [unit.id for unit in known.sag.parts.units], known.sag.springs
         return CoilRecords(known, {key: tuple(one for one in springs if one.unit_id == key) for key in keys})
 
     return query
@@ -89,11 +88,13 @@ def fit_spring(
     preload_mm: float | None = None,
     stroke_mm: float | None = None,
     how: str = "printed",
+    is_table: bool = False,
     draft_id: str | None = None,
 ) -> Callable[[Gate], None]:
     """Give the deed that says which spring is on the bike, and its preload if one is given; a spring that binds is not.
 
-    The usable stroke noted with the unit becomes that of the spring, or unknown with it.
+    The usable stroke noted with the unit becomes that of the spring, or unknown with it. ``is_table`` says that the
+    rate stands for a spring at hand with a table of travel and force.
     """
     rate = float(check_field(ITEM_FIELDS[Item.SPRING_RATE], rate_n_per_mm))
     preload = check_field(ITEM_FIELDS[Item.PRELOAD], preload_mm)
@@ -105,7 +106,7 @@ def fit_spring(
         parts = read_parts(gate, bike_id)
         then_mm = preload if preload is not None else parts.value(Item.PRELOAD, unit_id) or 0.0
         _check_fit(unit, then_mm, stroke)
-        log_line(gate, bike_id, Item.SPRING_RATE, unit_id, rate, ON_BIKE_HOWS[how])
+        log_line(gate, bike_id, Item.SPRING_RATE, unit_id, rate, "table" if is_table else ON_BIKE_HOWS[how])
         if preload is not None and parts.value(Item.PRELOAD, unit_id) != preload:
             log_line(gate, bike_id, Item.PRELOAD, unit_id, preload, "set_to")
         if unit.spring_stroke_mm != stroke:

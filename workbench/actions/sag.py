@@ -12,6 +12,7 @@ from workbench.actions.parts import read_parts
 from workbench.actions.pumps import find_pumps, pressure_log
 from workbench.actions.put_back import adjuster_log
 from workbench.library.gate import Gate, Reader
+from workbench.model.coil import Rows, fitted_rows
 from workbench.model.errors import NotEnoughData
 from workbench.model.parts import BikeParts
 from workbench.model.person import Person
@@ -19,7 +20,7 @@ from workbench.model.put_back import line_before_measuring
 from workbench.model.sag import SagMeasurement, SagReading, SagTarget, spread_mm
 from workbench.model.sag_rules import Band, SagRound
 from workbench.model.setting import Item, OnBike
-from workbench.model.unit import LeveragePoint, LeverageSurvey, Pump, Unit, survey_in_use
+from workbench.model.unit import LeveragePoint, LeverageSurvey, Pump, Spring, Unit, survey_in_use
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,6 +37,9 @@ class SagRecords:
     leverage_sd_mm: float = 1.0
     pumps: tuple[Pump, ...] = ()
     pressures: tuple[OnBike, ...] = ()  # every line about a main pressure, oldest first
+    springs: tuple[Spring, ...] = ()  # coil springs at hand, softest first
+    table_rates: dict[str, frozenset[float]] = field(default_factory=dict)
+    # unit -> rates noted by fitting a spring with a table of travel and force
     elsewhere: dict[str, tuple[tuple[float, float], ...]] = field(default_factory=dict)
     # unit -> rider mass and pressure at target on other bikes with the same unit
 
@@ -65,10 +69,27 @@ def sag_records(bike_id: str, rider_id: str | None = None) -> Callable[[Reader],
             recorded=frozenset(recorded),
             pumps=find_pumps(reader),
             pressures=pressure_log(reader, bike_id),
+            springs=reader.find(
+                Spring, unit_id=tuple(unit.id for unit in parts.units), order_by=("rate_n_per_mm", "id")
+            ),
+            table_rates=_table_rates(reader, parts),
             elsewhere={unit.id: _elsewhere(reader, unit) for unit in parts.units if unit.name.strip()},
         )
 
     return query
+
+
+def _table_rates(reader: Reader, parts: BikeParts) -> dict[str, frozenset[float]]:
+    noted = reader.find(OnBike, bike_id=parts.bike.id, item=Item.SPRING_RATE, how="table")
+    return {
+        unit.id: frozenset(line.value for line in noted if line.subject_id == unit.id and line.value is not None)
+        for unit in parts.units
+    }
+
+
+def rows_of(records: SagRecords, unit: Unit, rate_n_per_mm: float | None) -> Rows:
+    """Give the table of the progressive spring a rate on a unit stands for; empty for a spring of one rate."""
+    return fitted_rows(unit, records.springs, records.table_rates.get(unit.id, frozenset()), rate_n_per_mm)
 
 
 def _survey(reader: Reader, parts: BikeParts) -> LeverageSurvey | None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 
 from workbench.model.sag_rules import USUAL_PITCH_MM
 from workbench.model.unit import SPRING_HOWS, Spring, Unit
@@ -20,6 +20,32 @@ def curve_rows(spring: Spring) -> Rows:
     """Give the pairs of a progressive spring; none for one of a single rate."""
     pairs = json.loads(spring.curve) if spring.curve else []
     return tuple((float(travel), float(force)) for travel, force in pairs)
+
+
+def fitted_rows(unit: Unit, springs: Sequence[Spring], table_rates: Collection[float], rate: float | None) -> Rows:
+    """Give the pairs of the progressive spring a rate on the bike stands for; none where it is a spring of one rate.
+
+    Parameters
+    ----------
+    springs
+        Those at hand for the unit.
+    table_rates
+        Rates that were noted on the unit by fitting a spring with a table, each force over compression somewhere in it.
+    rate
+        The rate on the bike, or the one a sag was measured with [N/mm].
+    """
+    if rate is None or rate not in table_rates:
+        return ()
+    curved = [(spring, curve_rows(spring)) for spring in springs if spring.unit_id == unit.id and spring.curve]
+    found = [(spring, rows) for spring, rows in curved if _has_rate(rows, rate)]
+    found.sort(key=lambda one: one[0].stroke_mm != unit.spring_stroke_mm)  # fitting notes the usable stroke as well
+    return found[0][1] if found else ()
+
+
+def _has_rate(rows: Rows, rate: float) -> bool:
+    """Tell whether force over compression is the rate somewhere; between two pairs it goes one way only."""
+    rates = [force / travel for travel, force in rows if travel > 0]
+    return bool(rates) and min(rates) * (1 - 1e-6) <= rate <= max(rates) * (1 + 1e-6)
 
 
 def how_known(spring: Spring) -> str:

@@ -34,6 +34,7 @@ HOWS = {
     "stated": "as stated",
     "pressed": "measured by pressing it",
     "wire": "reckoned from the wire",
+    "table": "by its table of travel and force",
     "unknown": "not known",
     "renewed": "not known since the hardware changed",
     "concealed": "kept from everybody until a blind test is revealed",

@@ -77,6 +77,29 @@ def coil(workbench: Workbench, view: str) -> None:
                 coil.set_pair(line, column, text)
 
 
+def progressive(workbench: Workbench) -> None:
+    """The curve of a dual spring, fitted and measured, and another rate tried beside it."""
+    coil = _bike(workbench, "Cinder 170", SPRING).coil
+    coil.pick_end("rear")
+    coil.pick_view("table")
+    coil.choose("two")
+    for name, text in (("stopped_rate", "800"), ("stop_mm", "10"), ("other_rate", "700"), ("both_mm", "68")):
+        coil.set_text(name, text)
+    coil.fit_result()
+    measured = _bike(workbench, "Cinder 170", Station.SAG)
+    measured.start("rear")
+    measured.set_field("as_they_stand", True)
+    measured.next()
+    measured.set_text("preload_mm", "1")
+    measured.next()
+    for text in ("22", "22.5"):
+        measured.add_reading(text)
+    measured.keep()
+    sheet = _bike(workbench, "Cinder 170", SPRING)
+    sheet.coil.pick_view("curve")
+    sheet.try_value("rate_n_per_mm", 85)
+
+
 def carry(workbench: Workbench) -> None:
     """The same springs on a colder day, higher up."""
     view_model = _bike(workbench, "Larch 150", CARRY)

@@ -221,6 +221,7 @@ STOPS: tuple[tuple[str, str, bool, Go], ...] = (
     ("sample", "spring", False, spring_stops.spring),
     ("sample", "spring-coil", False, partial(spring_stops.coil, view="at_hand")),
     ("sample", "spring-pressed", False, partial(spring_stops.coil, view="pressed")),
+    ("sample", "spring-progressive", False, spring_stops.progressive),
     ("sample", "leverage", False, spring_stops.leverage),
     ("sample", "leverage-mountings", False, spring_stops.mountings),
     ("sample", "carry", False, spring_stops.carry),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from workbench.actions.sag import SagRecords
+from workbench.actions.sag import SagRecords, rows_of
 from workbench.exchange.card import CardLine, CardSection, CardSheet
 from workbench.exchange.card_checkin import HAND_OVER
 from workbench.viewmodels.sag_friction import friction_shown, round_of
@@ -21,8 +21,11 @@ def with_friction(card: CardSheet, records: SagRecords) -> CardSheet:
             if one.unit_id == unit.id and one.is_kept and one.generation_id == (generation.id if generation else None)
         ]
         newest = max(held, key=lambda one: one.measured_at, default=None)
-        shown = friction_shown(round_of(newest, records.readings), unit) if newest else None
-        if shown is not None and shown.care:
+        if newest is None:
+            continue
+        rows = rows_of(records, unit, newest.rate_n_per_mm)
+        shown = friction_shown(round_of(newest, records.readings), unit, rows)
+        if shown.care:
             remark = f"{shown.words.removesuffix('.')}. Clicks will not mend it."
             lines.append(CardLine(f"Friction of the {unit.kind}", "Attend", "to be done", remark))
     return _added(card, tuple(lines)) if lines else card

@@ -11,6 +11,7 @@ from workbench.actions.desk import Desk, Gate, Touched
 from workbench.actions.on_bike import set_item
 from workbench.model.errors import InputError, WorkbenchError
 from workbench.model.setting import Item
+from workbench.model.unit import Spring
 from workbench.viewmodels.base import Problem, ViewModel
 from workbench.viewmodels.bench import Bench
 from workbench.viewmodels.coil_at_hand import ADDS, PRELOAD, RATE, TURNS, OnUnit, TriedPreload, read_preload
@@ -122,15 +123,7 @@ class CoilViewModel(ViewModel[CoilState]):
         if found is None:
             return False
         about, result, key = found
-        deed = keep_spring(
-            about.unit.id,
-            result.rate_n_per_mm,
-            stroke_mm=result.stroke_mm,
-            label=result.label,
-            how=result.how,
-            rows=result.rows,
-            draft_id=key,
-        )
+        deed = _kept(about, result, draft_id=key)
         if self.act(f"Add {result.number} {result.unit} to the springs at hand", deed) is None:
             return False
         self._desk.set_setting(f"coil/list/{about.unit.id}", "own")
@@ -143,12 +136,19 @@ class CoilViewModel(ViewModel[CoilState]):
         if found is None:
             return False
         about, result, key = found
-        rate = result.rate_n_per_mm if not result.rows else self._rate_at_load(about, result)
-        if rate is None:
-            self.refused.emit(Problem("Measure sag first: a progressive spring has its rate at the rider's load."))
-            return False
-        stroke = result.stroke_mm if result.stroke_mm is not None else about.unit.spring_stroke_mm
-        deed = fit_spring(self.bike_id, about.unit.id, rate, stroke_mm=stroke, how=result.how, draft_id=key)
+        rate = self._rate_at_load(about, result) if result.rows else result.rate_n_per_mm
+        stroke = result.stroke_mm if result.stroke_mm is not None or result.rows else about.unit.spring_stroke_mm
+        deed = fit_spring(
+            self.bike_id,
+            about.unit.id,
+            rate,
+            stroke_mm=stroke,
+            how=result.how,
+            is_table=bool(result.rows),
+            draft_id=key,
+        )
+        if result.rows:  # its table is what the curve is drawn from, so the spring joins those at hand
+            deed = _one_after_the_other(_kept(about, result), deed)
         return self._do(f"Spring on the bike: {self._bench.units.text(rate, 'spring_rate')}", deed)
 
     def _result(self) -> tuple[OnUnit, CoilResult, str | None] | None:
@@ -170,12 +170,13 @@ class CoilViewModel(ViewModel[CoilState]):
             return about, sheet.result, self._entries.draft(about.unit, self.state.view)[1]
         return None
 
-    def _rate_at_load(self, about: OnUnit, result: CoilResult) -> float | None:
+    def _rate_at_load(self, about: OnUnit, result: CoilResult) -> float:
+        """Give force over compression at the rider's load; on the whole as long as no sag tells of one."""
         from workbench.physics.coil_choice import fitted_table
         from workbench.physics.spring_table import spring_table
 
         if about.load is None:
-            return None
+            return result.rate_n_per_mm
         preload_mm = about.preload_mm or 0.0
         there = fitted_table(
             about.load.load_n, spring_table(result.rows), stroke_mm=about.load.stroke_mm, preload_mm=preload_mm
@@ -198,6 +199,7 @@ class CoilViewModel(ViewModel[CoilState]):
             preload_mm=preload,
             stroke_mm=line.stroke_mm,
             how=line.how,
+            is_table=line.is_table,
         )
         return self._do(f"Fit {self._bench.units.text(line.rate_n_per_mm, 'spring_rate')}", deed, clears=True)
 
@@ -271,3 +273,23 @@ class CoilViewModel(ViewModel[CoilState]):
         if line is not None:
             text = self._bench.units.text(line.rate_n_per_mm, "spring_rate")
             self.act(f"Take {text} from the springs at hand", remove_spring(key))
+
+
+def _kept(about: OnUnit, result: CoilResult, *, draft_id: str | None = None) -> Callable[[Gate], Spring]:
+    return keep_spring(
+        about.unit.id,
+        result.rate_n_per_mm,
+        stroke_mm=result.stroke_mm,
+        label=result.label,
+        how=result.how,
+        rows=result.rows,
+        draft_id=draft_id,
+    )
+
+
+def _one_after_the_other(first: Callable[[Gate], object], then: Callable[[Gate], None]) -> Callable[[Gate], None]:
+    def deed(gate: Gate) -> None:
+        first(gate)
+        then(gate)
+
+    return deed

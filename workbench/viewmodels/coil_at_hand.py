@@ -209,7 +209,7 @@ def _line(about: OnUnit, spring: Spring, preload_mm: float, units: Units) -> Spr
     known = [] if not spring.id else [spring.label] if spring.label else []
     known += [] if not spring.id else [f"progressive, {how_known(spring)}" if is_curved else how_known(spring)]
     if is_on and line is not None:
-        known.append("on the bike" + (f", {HOWS[line.how]}" if line.how in ("pressed", "wire") else ""))
+        known.append("on the bike" + (f", {HOWS[line.how]}" if line.how in ("pressed", "wire", "table") else ""))
     if is_curved and load is not None:
         known.append("as force over compression at the rider's load")
     return SpringLine(
@@ -222,6 +222,7 @@ def _line(about: OnUnit, spring: Spring, preload_mm: float, units: Units) -> Spr
         rate_n_per_mm=rate,
         stroke_mm=spring.stroke_mm,
         how=spring.how or "printed",
+        is_table=is_curved,
         is_refused=there.binds,
         is_on_bike=is_on,
         can_remove=bool(spring.id),

@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from workbench.actions.coil import CoilRecords, coil_records
 from workbench.actions.desk import Desk
+from workbench.actions.sag import rows_of
 from workbench.model.errors import WorkbenchError
 from workbench.model.setting import Item
 from workbench.model.unit import Unit
@@ -13,7 +14,7 @@ from workbench.viewmodels import coil_at_hand, coil_pressed, coil_table, coil_wi
 from workbench.viewmodels.bench import Bench
 from workbench.viewmodels.coil_at_hand import ADDS, OnUnit, TriedPreload, read_preload, resolve_at_hand
 from workbench.viewmodels.coil_pressed import resolve_pressed
-from workbench.viewmodels.coil_sheets import CoilSheet, load_of
+from workbench.viewmodels.coil_sheets import CoilSheet, Load, load_of
 from workbench.viewmodels.coil_table import TWO, resolve_table
 from workbench.viewmodels.coil_typed import CoilDraft, draft_from_json
 from workbench.viewmodels.coil_wire import ENTRIES, resolve_wire
@@ -22,8 +23,8 @@ from workbench.viewmodels.spring_curves import kept_sag
 CURVE, AT_HAND, WIRE, PRESSED, TABLE = "curve", "at_hand", "wire", "pressed", "table"
 VIEWS = (
     (CURVE, "Curve"),
-    (AT_HAND, "Springs to fit"),
-    (WIRE, "From the wire"),
+    (AT_HAND, "To fit"),
+    (WIRE, "By wire"),
     (PRESSED, "By pressing"),
     (TABLE, "Progressive"),
 )
@@ -67,7 +68,7 @@ class CoilEntries:
             at_hand=records.at_hand.get(unit.id, ()),
             rate_line=parts.line(Item.SPRING_RATE, unit.id),
             preload_mm=parts.value(Item.PRELOAD, unit.id),
-            load=load_of(unit, kept_sag(records.spring, unit)),
+            load=_load(records, unit),
         )
 
     def sheet(self, about: OnUnit, view: str) -> CoilSheet | None:
@@ -96,3 +97,8 @@ class CoilEntries:
         if kept is None:
             return CoilDraft(), None
         return draft_from_json(kept.body, QUANTITIES, self._bench.units), kept.id
+
+
+def _load(records: CoilRecords, unit: Unit) -> Load | None:
+    sag = kept_sag(records.spring, unit)
+    return load_of(unit, sag, rows_of(records.spring.sag, unit, sag.rate_n_per_mm) if sag else ())

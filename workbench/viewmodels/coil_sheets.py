@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from math import isfinite
 
+from workbench.model.coil import Rows
 from workbench.model.sag import SagMeasurement
 from workbench.model.unit import Unit
 from workbench.model.units import show
@@ -67,6 +68,7 @@ class SpringLine:
     rate_n_per_mm: float = 0.0
     stroke_mm: float | None = None
     how: str = "printed"
+    is_table: bool = False
     is_refused: bool = False
     is_nearest: bool = False
     is_on_bike: bool = False
@@ -99,12 +101,30 @@ class CoilSheet:
     has_draft: bool = False
 
 
-def load_of(unit: Unit, sag: SagMeasurement | None) -> Load | None:
-    """Give the load a kept sag measurement tells of; None without one."""
+def load_of(unit: Unit, sag: SagMeasurement | None, rows: Rows = ()) -> Load | None:
+    """Give the load a kept sag measurement tells of; ``rows`` is the table of the spring it was measured with."""
     if sag is None or not sag.rate_n_per_mm or not unit.travel_mm:
         return None
-    load_n = sag.rate_n_per_mm * (sag.sag_mm + (sag.preload_mm or 0.0))
+    load_n = coil_load_n(sag.rate_n_per_mm, sag.sag_mm + (sag.preload_mm or 0.0), rows)
     return Load(load_n, unit.travel_mm, sag.target, sag) if load_n > 0 else None
+
+
+def coil_load_n(rate_n_per_mm: float, compressed_mm: float, rows: Rows = ()) -> float:
+    """Give what a coil carries at a compression: by its table as far as that goes, else by its rate."""
+    if not rows or compressed_mm > rows[-1][0]:
+        return rate_n_per_mm * compressed_mm
+    from workbench.physics.spring_table import spring_table
+
+    return spring_table(rows).force_n(compressed_mm)
+
+
+def coil_rate(rate_n_per_mm: float, compressed_mm: float, rows: Rows = ()) -> float:
+    """Give the local rate of a coil at a compression: by its table as far as that goes, else its rate."""
+    if not rows or not 0 < compressed_mm <= rows[-1][0]:
+        return rate_n_per_mm
+    from workbench.physics.spring_table import spring_table
+
+    return spring_table(rows).rate_n_per_mm(compressed_mm)
 
 
 def rate_parts(rate: float, units: Units) -> tuple[str, str, str]:

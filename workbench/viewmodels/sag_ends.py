@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from workbench.actions.sag import SagRecords
+from workbench.actions.sag import SagRecords, rows_of
 from workbench.model.sag import TARGET_ORIGINS, SagMeasurement
 from workbench.model.sag_rules import Band, first_band, mass_drift_kg
 from workbench.model.setting import HOWS
@@ -104,7 +104,7 @@ def _notes(records: SagRecords, unit: Unit, kept: SagMeasurement | None, units: 
     """Say what else the kept sag tells: the sag at the wheel, and friction where it was looked at."""
     if kept is None:
         return ""
-    friction = friction_shown(round_of(kept, records.readings), unit)
+    friction = friction_shown(round_of(kept, records.readings), unit, rows_of(records, unit, kept.rate_n_per_mm))
     words = [
         _drift_words(records, kept, units),
         wheel_sag_words(records, unit, kept.sag_mm, units),

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from workbench.model.coil import Rows
 from workbench.model.errors import WorkbenchError
 from workbench.model.sag import SagMeasurement, SagReading, of_way, settled_centre_mm, settled_gap_mm
 from workbench.model.sag_rules import SagRound
 from workbench.model.unit import Unit
+from workbench.viewmodels.coil_sheets import coil_load_n, coil_rate
 from workbench.viewmodels.spring_sizes import chamber_of, own_kpa
 
 ATTEND = (
@@ -24,15 +26,15 @@ class FrictionShown:
     care: str = ""
 
 
-def friction_shown(one: SagRound, unit: Unit) -> FrictionShown:
-    """Say the friction a round tells of; nothing where it was not looked at."""
+def friction_shown(one: SagRound, unit: Unit, rows: Rows = ()) -> FrictionShown:
+    """Say the friction a round tells of; nothing where it was not looked at. ``rows`` is the table of its coil."""
     gap_mm = settled_gap_mm(one.readings_mm, one.settled)
     if gap_mm is None or unit.travel_mm is None:
         return FrictionShown()
     if gap_mm <= 0:
         return FrictionShown("No friction to be seen: both ways of settling give the same sag.")
     try:
-        stiffness = _rate_and_load(one, unit)
+        stiffness = _rate_and_load(one, unit, rows)
     except WorkbenchError:
         return FrictionShown()
     if stiffness is None:
@@ -76,13 +78,14 @@ def way_words(one: SagRound) -> str:
     return f"{above} from above, {below} from below" if above or below else ""
 
 
-def _rate_and_load(one: SagRound, unit: Unit) -> tuple[float, float, bool] | None:
+def _rate_and_load(one: SagRound, unit: Unit, rows: Rows) -> tuple[float, float, bool] | None:
     """Give the local rate and the load at the sag, in N where they are known, else in loads; None if neither is."""
     sag_mm = one.sag_mm
     if unit.spring == "coil":
         if one.rate_n_per_mm is None:
             return None
-        return one.rate_n_per_mm, one.rate_n_per_mm * (sag_mm + (one.preload_mm or 0.0)), True
+        pressed_mm = sag_mm + (one.preload_mm or 0.0)
+        return coil_rate(one.rate_n_per_mm, pressed_mm, rows), coil_load_n(one.rate_n_per_mm, pressed_mm, rows), True
     if one.pressure_kpa is None or unit.travel_mm is None:
         return None
     chamber = chamber_of(unit, one.spacers, one.negative_kpa)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from workbench.actions.sag import SagRecords
+from workbench.actions.sag import SagRecords, rows_of
 from workbench.model.adjuster import Adjuster, adjuster_title, steps_text
 from workbench.model.sag import SETTLED
 from workbench.model.sag_rules import Band, SagRound, maker_band, practice_band
@@ -231,7 +231,7 @@ def guide_shown(
             for place, (one, way) in enumerate(zip(draft.readings_mm, ways, strict=False), 1)
         ),
         agreement=agreement_words(draft, unit, units),
-        friction=friction_shown(draft.this_round(), unit) if draft.readings_mm else FrictionShown(),
+        friction=_friction(records, unit, draft) if draft.readings_mm else FrictionShown(),
         wheel_words=wheel_sag_words(records, unit, draft.sag_mm if draft.readings_mm else None, units),
         history=history,
         rounds=tuple(_round_shown(one, unit, units) for one in draft.rounds),
@@ -249,6 +249,10 @@ def guide_shown(
         other_verb=f"To the {other.end}" if other else "",
         preload=turns_shown(draft, unit, units),
     )
+
+
+def _friction(records: SagRecords, unit: Unit, draft: SagDraft) -> FrictionShown:
+    return friction_shown(draft.this_round(), unit, rows_of(records, unit, draft.rate_n_per_mm))
 
 
 def _title(records: SagRecords, unit: Unit) -> str:

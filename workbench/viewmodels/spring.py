@@ -20,6 +20,13 @@ ASSUMED = (
     "Typical chamber sizes are assumed: the curve is drawn in multiples of the rider's load, with its uncertainty."
 )
 NEGATIVE_MISSING = "For a curve in newtons the negative chamber's own pressure has to be put in with the sag."
+SURE = "Nine times in ten"
+TABLE_ENDS = (
+    "The spring's table ends before the stroke does: beyond it nothing is known, and the spring is taken to go solid"
+    " there. Measure it further, or fit one with a longer stroke."
+)
+TABLE_SHORT = "The rider presses it further than its table goes: no sag can be read off it."
+PRESSED_TO_END = "This spring does not carry the rider before the end of the stroke: too soft."
 SAG_FIRST = "A curve is drawn from a kept sag measurement. Measure sag first."
 
 
@@ -152,14 +159,29 @@ def _findings(
     words = [("Measured", f"{shown.text(sag.sag_mm, 'length')}, {_percent(sag.sag_mm / sag.travel_mm)}")]
     if curve.sag_mm is not None:
         words.append(("Sag here", f"{shown.text(curve.sag_mm, 'length')}, {_percent(curve.sag_mm / sag.travel_mm)}"))
+    if curve.sag_low_mm is not None and curve.sag_high_mm is not None:
+        low = shown.text(curve.sag_low_mm, "length").partition("\u2009")[0]
+        words.append((SURE, f"{low} to {shown.text(curve.sag_high_mm, 'length')}"))
     if curve.rate_at_sag is not None and curve.in_newton:
         words.append(("Rate at sag", shown.text(curve.rate_at_sag, "spring_rate")))
+    if curve.preload_force:
+        words.append(("Preload force", shown.text(round(curve.preload_force), "force")))
     if curve.end_force is not None:
-        end = f"{curve.end_force:.0f} N" if curve.in_newton else f"{curve.end_force:.1f} times the load"
-        label = "Force at the end, in a quick hit" if unit.spring != "coil" else "Force at the end"
-        words.append((label, end))
+        end = f"{curve.end_force:.0f}\u2009N" if curve.in_newton else f"{curve.end_force:.1f} × the load"
+        words.append((_end_words(unit, curve, shown), end))
+        if curve.end_low is not None and curve.end_high is not None:
+            words.append((SURE, f"{curve.end_low:.1f} to {curve.end_high:.1f}"))
     words += _wheel_words(records, unit, sag, curve, shown)
     return tuple(words)
+
+
+def _end_words(unit: Unit, curve: SpringCurve, shown: Units) -> str:
+    """Say where the last force is, and of which kind: a coil gives the same at rest and in a quick hit."""
+    if curve.ends_mm is not None:
+        return f"At {shown.text(curve.ends_mm, 'length')}, its table's end"
+    if not curve.in_newton:  # sizes not known: the curve stops short of the end
+        return f"In a hit at {shown.text(curve.travel_mm[-1], 'length')}"
+    return "End force" if unit.spring == "coil" else "End force in a hit"
 
 
 def _wheel_words(
@@ -185,6 +207,7 @@ def _remarks(records: SpringRecords, unit: Unit, kept: SpringCurve | None, curve
     remarks = [ASSUMED] if not curve.in_newton else []
     if remarks and unit.area_mm2 and unit.negative == "separate":
         remarks.append(NEGATIVE_MISSING)
+    remarks += _coil_remarks(unit, curve)
     shift = _rebound_words(kept, curve)
     if shift:
         remarks.append(shift)
@@ -195,6 +218,16 @@ def _remarks(records: SpringRecords, unit: Unit, kept: SpringCurve | None, curve
     if geometry:
         remarks.append(geometry)
     return tuple(remarks)
+
+
+def _coil_remarks(unit: Unit, curve: SpringCurve) -> list[str]:
+    """Say where a coil's curve ends too early: the table before the stroke, or the spring under the rider."""
+    if unit.spring != "coil":
+        return []
+    words = [TABLE_ENDS] if curve.ends_mm is not None else []
+    if curve.sag_mm is None:
+        words.append(TABLE_SHORT if curve.ends_mm is not None else PRESSED_TO_END)
+    return words
 
 
 def _rebound_words(kept: SpringCurve | None, curve: SpringCurve) -> str:

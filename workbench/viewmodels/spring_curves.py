@@ -6,9 +6,13 @@ from dataclasses import dataclass
 from math import isfinite
 from typing import TYPE_CHECKING
 
+from workbench.actions.sag import rows_of
 from workbench.actions.spring import SpringRecords
+from workbench.model.coil import Rows
+from workbench.model.errors import InputError
 from workbench.model.sag import SagMeasurement
 from workbench.model.unit import LeverageSurvey, Unit, survey_in_use
+from workbench.viewmodels.coil_sheets import coil_load_n
 from workbench.viewmodels.spring_sizes import chamber_of, own_kpa
 
 if TYPE_CHECKING:
@@ -44,6 +48,12 @@ class SpringCurve:
     rate_at_sag: float | None = None  # in the curve's own force per mm
     end_force: float | None = None  # quick, at the last travel drawn
     in_newton: bool = True
+    ends_mm: float | None = None  # where a table of travel and force ends, if that is before the end of the travel
+    sag_low_mm: float | None = None  # nine times in ten the sag lies between these, where sizes are not known
+    sag_high_mm: float | None = None
+    end_low: float | None = None  # and the end force between these
+    end_high: float | None = None
+    preload_force: float | None = None  # of a coil, at full extension
 
     def __post_init__(self) -> None:
         lengths = {len(self.travel_mm), len(self.force), len(self.quick)} | {len(self.low) or len(self.travel_mm)}
@@ -66,7 +76,7 @@ def kept_sag(records: SpringRecords, unit: Unit) -> SagMeasurement | None:
 def curve_of(records: SpringRecords, unit: Unit, sag: SagMeasurement, what_if: WhatIf) -> SpringCurve:
     """Compute the curve of a unit at what was measured, or at something else tried on paper."""
     if unit.spring == "coil":
-        return _coil_curve(unit, sag, what_if)
+        return _coil_curve(unit, sag, what_if, rows_of(records.sag, unit, sag.rate_n_per_mm))
     chamber = chamber_of(unit, sag.spacers if what_if.spacers is None else what_if.spacers, sag.negative_kpa)
     if chamber is None:
         return _unknown_curve(records, unit, sag, what_if)
@@ -127,18 +137,59 @@ def _unknown_curve(records: SpringRecords, unit: Unit, sag: SagMeasurement, what
         rate_at_sag=_slope(travel, static.middle, there) if there is not None else None,
         end_force=quick.middle[-1],
         in_newton=False,
+        sag_low_mm=crossing(travel, static.high, 1.0),  # the more force, the less sag
+        sag_high_mm=crossing(travel, static.low, 1.0),
+        end_low=quick.low[-1],
+        end_high=quick.high[-1],
     )
 
 
-def _coil_curve(unit: Unit, sag: SagMeasurement, what_if: WhatIf) -> SpringCurve:
-    measured = sag.rate_n_per_mm or 0.0
-    preload = sag.preload_mm or 0.0
+def _coil_curve(unit: Unit, sag: SagMeasurement, what_if: WhatIf, rows: Rows) -> SpringCurve:
+    """Give the curve of a coil: a straight line, or its table where the spring was fitted with one."""
+    measured, preload = sag.rate_n_per_mm or 0.0, sag.preload_mm or 0.0
+    load = coil_load_n(measured, sag.sag_mm + preload, rows)
+    end_mm = unit.travel_mm or sag.travel_mm
+    if rows and what_if.rate_n_per_mm is None:
+        return _table_curve(rows, load, preload, end_mm)
     rate = what_if.rate_n_per_mm if what_if.rate_n_per_mm is not None else measured
-    load = measured * (sag.sag_mm + preload)
-    travel = _travels(unit.travel_mm or sag.travel_mm)
+    travel = _travels(end_mm)
     force = tuple(rate * (x + preload) for x in travel)
     there = max(0.0, load / rate - preload)
-    return SpringCurve(travel, force, force, load=load, sag_mm=there, rate_at_sag=rate, end_force=force[-1])
+    is_carried = there <= end_mm
+    return SpringCurve(
+        travel,
+        force,
+        force,
+        load=load,
+        sag_mm=there if is_carried else None,
+        rate_at_sag=rate if is_carried else None,
+        end_force=force[-1],
+        preload_force=rate * preload,
+    )
+
+
+def _table_curve(rows: Rows, load: float, preload: float, end_mm: float) -> SpringCurve:
+    """Give force over travel as the table has it, from the preload on; it ends where the table does."""
+    from workbench.physics.spring_table import spring_table
+
+    spring, last_mm = spring_table(rows), min(end_mm, rows[-1][0] - preload)
+    if last_mm <= 0:
+        raise InputError("Preload", f"{preload:g} mm", f"less than {rows[-1][0]:g} mm, where the spring's table ends")
+    corners = {x - preload for x, _ in rows if 0 < x - preload < last_mm}
+    travel = tuple(sorted({*_travels(last_mm), *corners}))
+    force = tuple(spring.force_n(min(x + preload, rows[-1][0])) for x in travel)
+    there = max(spring.travel_mm(load) - preload, 0.0) if load <= force[-1] else None
+    return SpringCurve(
+        travel,
+        force,
+        force,
+        load=load,
+        sag_mm=there,
+        rate_at_sag=None if there is None else spring.rate_n_per_mm(max(there + preload, 1e-9)),
+        end_force=force[-1],
+        preload_force=force[0],
+        ends_mm=last_mm if last_mm < end_mm - 1e-9 else None,
+    )
 
 
 def _travels(last_mm: float) -> tuple[float, ...]:

@@ -74,19 +74,20 @@ class SpringPlot(Plot):
         self._items += self._names(curve, kept)
         for item in self._items:
             self.addItem(item)
-        top = max(max(curve.quick), max(curve.high or (0.0,)))
+        top = _top(curve, kept)
         self.setXRange(0, curve.travel_mm[-1] * (1 + ROOM_FOR_NAMES), padding=0.02)
-        self.setYRange(0, min(top, MOST_LOADS * curve.load), padding=0.02)
+        self.setYRange(0, top, padding=0.02)
         self.say("Force over travel")
 
     def _names(self, curve: SpringCurve, kept: SpringCurve | None) -> list[pg.GraphicsObject]:
         """Name each curve where it ends; those that end too close together give way to the first."""
-        ends = [("at rest", curve.force[-1], "data_1")]
-        if curve.quick != curve.force:
+        is_alike = curve.quick == curve.force  # a coil pushes alike at rest and in a hit
+        ends = [("tried" if is_alike and kept else "the spring" if is_alike else "at rest", curve.force[-1], "data_1")]
+        if not is_alike:
             ends.append(("in a quick hit", curve.quick[-1], "data_2"))
         if kept is not None:
             ends.append(("as measured", kept.force[-1], "mute"))
-        top = min(max(max(curve.quick), max(curve.high or (0.0,))), MOST_LOADS * curve.load)
+        top = _top(curve, kept)
         named: list[tuple[float, pg.GraphicsObject]] = []
         for text, force, token in ends:
             at = min(force, top)
@@ -96,3 +97,9 @@ class SpringPlot(Plot):
             label.setPos(curve.travel_mm[-1], at)
             named.append((at, label))
         return [label for _, label in named]
+
+
+def _top(curve: SpringCurve, kept: SpringCurve | None) -> float:
+    """Give the force the drawing goes up to: what is drawn, cut off far above the rider's load."""
+    forces = (*curve.quick, *curve.high, *(kept.force if kept is not None else ()))
+    return min(max(forces), MOST_LOADS * curve.load)

@@ -12,6 +12,7 @@ from workbench.ui.parts.empty_state import EmptyState
 from workbench.ui.parts.labels import Words
 from workbench.ui.parts.sheet import Sheet
 from workbench.ui.parts.theme import SPACE_4, SPACE_8, SPACE_16
+from workbench.ui.parts.word_pairs import WordPairs
 from workbench.ui.plots.spring import SpringPlot
 from workbench.ui.spring.coil_page import CoilPart
 from workbench.viewmodels.spring import SpringState, SpringViewModel
@@ -79,7 +80,7 @@ class SpringPage(Page):
         self._reset.clicked.connect(view_model.as_measured)
         self._leverage = Button("Leverage survey ...", "link", name="spring_leverage")
         self._leverage.clicked.connect(self._to_leverage)
-        self._findings = Words("", "text", name="spring_findings")
+        self._findings = WordPairs("strong")
         self._remarks = Words("", "note", name="spring_remarks")
         self._coil = CoilPart(view_model.coil)
         for heard, passed_on in (
@@ -145,7 +146,7 @@ class SpringPage(Page):
             if name in shown:
                 row.show_slider(shown[name])
         self._reset.setVisible(state.is_tried)
-        self._findings.setText("\n".join(f"{label}: {text}" for label, text in state.findings))
+        self._findings.show_pairs(state.findings)
         self._remarks.set_words(" ".join(state.remarks))
         self._plot.say("Force over travel. " + "; ".join(f"{label} {text}" for label, text in state.findings))
 
