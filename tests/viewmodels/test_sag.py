@@ -390,8 +390,14 @@ def test_a_coil_is_answered_with_stock_rates_and_the_sag_each_gives(desk):
     advice = view_model.state.guide.advice
     assert (advice.number, advice.number_unit) == ("542", "lbf/in")
     assert [(one.title, one.detail) for one in advice.options] == [
-        (f"525{GAP}lbf/in", f"gives 31.1{GAP}% sag, in the band"),
-        (f"550{GAP}lbf/in", f"gives 29.6{GAP}% sag, in the band"),
+        (
+            f"525{GAP}lbf/in",
+            f"gives 31.1{GAP}% sag, in the band; preload force 92{GAP}N; needs 58.5{GAP}mm of usable stroke",
+        ),
+        (
+            f"550{GAP}lbf/in",
+            f"gives 29.6{GAP}% sag, in the band; preload force 96{GAP}N; needs 58.5{GAP}mm of usable stroke",
+        ),
     ]
     assert view_model.state.guide.verb == f"Fit 550{GAP}lbf/in and measure again"
     assert "does not mend a wrong spring" in advice.care

@@ -202,7 +202,8 @@ def _log_spring(gate: Gate, parts: BikeParts, unit: Unit, one: SagRound) -> None
     )
     for item, value in stated:
         if value is not None and parts.value(item, unit.id) != value:
-            log_line(gate, unit.bike_id, item, unit.id, value, "set_to")
+            how = "table" if item == Item.SPRING_RATE and one.is_table else "set_to"
+            log_line(gate, unit.bike_id, item, unit.id, value, how)
 
 
 def _log_pressure(gate: Gate, unit: Unit, item: Item, kpa: float, one: SagRound) -> None:

@@ -36,6 +36,7 @@ class SagRound:
     temperature_c: float | None = None
     spacers: int | None = None
     rate_n_per_mm: float | None = None
+    is_table: bool = False  # the rate stands for a spring at hand with a table of travel and force
     preload_mm: float | None = None
     pump_id: str = ""
     settled: tuple[str, ...] = ()  # above or below, one a reading, where friction is looked at

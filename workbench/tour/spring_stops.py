@@ -45,7 +45,7 @@ def sag_friction(workbench: Workbench) -> None:
 
 
 def sag_coil(workbench: Workbench) -> None:
-    """A coil shock, measured once, with the stock springs that come near."""
+    """A coil shock, measured once, with what the springs at hand would give; one of them would bind."""
     view_model = _bike(workbench, "Cinder 170", Station.SAG)
     view_model.start("rear")
     view_model.set_field("as_they_stand", True)
@@ -56,6 +56,7 @@ def sag_coil(workbench: Workbench) -> None:
     for text in ("23.5", "24"):
         view_model.add_reading(text)
     view_model.next()
+    view_model.set_springs("springs", "500, 525x65, 550x70")
 
 
 def spring(workbench: Workbench) -> None:

@@ -26,6 +26,7 @@ from workbench.viewmodels.sag_guide import adjusters_shown
 from workbench.viewmodels.sag_open import advice_of, begin, steps_of, subject_of
 from workbench.viewmodels.sag_preload import LENGTH, TURNS, turns_problem, with_turns
 from workbench.viewmodels.sag_problems import problem
+from workbench.viewmodels.sag_springs import SPRINGS
 from workbench.viewmodels.sag_words import keep_label
 
 OTHER_END = {"front": "rear", "rear": "front"}
@@ -165,6 +166,13 @@ class SagViewModel(SagAtHand):
         opened = self._now_open()
         if opened is not None:
             self._change(opened, with_turns(opened.draft, text, opened.unit, self._bench.units))
+
+    def set_springs(self, _name: str, text: str) -> None:
+        """Keep the list of springs at hand as typed."""
+        opened = self._now_open()
+        if opened is not None:
+            unit = self._bench.units.unit("spring_rate")
+            self._change(opened, opened.draft.with_text(SPRINGS, text or None, unit))
 
     def aim(self, origin: str) -> None:
         """Take the maker's band or the usual one as the target."""

@@ -3,24 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from workbench.model.errors import WorkbenchError
 from workbench.model.sag import METHOD_SD_MM, SagMeasurement
-from workbench.model.sag_rules import (
-    LARGE_MOVE,
-    Band,
-    SagRound,
-    most_preload_mm,
-    move_fraction,
-    preload_needed_mm,
-    rounded_pressure,
-)
+from workbench.model.sag_rules import LARGE_MOVE, Band, SagRound, move_fraction, rounded_pressure
 from workbench.model.unit import Unit
 from workbench.model.units import from_unit
+from workbench.viewmodels.sag_advised import Advice, Option, band_text, percent, verdict_words
+from workbench.viewmodels.sag_coil import CoilKnown, coil_advice
 from workbench.viewmodels.sag_draft import SagDraft, sag_fraction
 from workbench.viewmodels.shown import Units
 from workbench.viewmodels.spring_sizes import chamber_of, own_kpa
+
+__all__ = ["Advice", "CoilKnown", "Option", "advise", "band_text", "percent"]
 
 VENTING = (
     "Vent slowly, cycling all the while. If it pulls itself short, or is shorter than it was, stop: a charged negative"
@@ -31,74 +26,24 @@ VENTING = (
 DIVISIONS = {"psi": 1.0, "bar": 0.1, "kPa": 5.0}
 
 
-@dataclass(frozen=True, slots=True)
-class Option:
-    """One thing that can be set before measuring again."""
-
-    verb: str  # "Set 172 psi and measure again"
-    title: str
-    detail: str
-    is_refused: bool = False
-    pressure_kpa: float | None = None
-    rate_n_per_mm: float | None = None
-    preload_mm: float | None = None
-
-
-@dataclass(frozen=True, slots=True)
-class Advice:
-    """What follows from the readings so far."""
-
-    verdict: str = ""
-    is_met: bool = False
-    lead: str = ""
-    number: str = ""
-    number_unit: str = ""
-    also: str = ""
-    expected: str = ""
-    outcome: str = ""  # settled or limited, in words
-    reason: str = ""
-    limits: str = ""
-    large_move: str = ""
-    care: str = ""
-    preload: str = ""
-    options: tuple[Option, ...] = ()
-    shows_options: bool = False  # more than one way: list them
-    chosen: int | None = None  # the option that comes next; None: keep what is
-    predicted_mm: float | None = None
-    predicted_low_mm: float | None = None  # nine times in ten the sag lies between these
-    predicted_high_mm: float | None = None
-    problem: str = ""
-
-
-def percent(fraction: float) -> str:
-    """Say a sag in whole percent."""
-    return f"{100 * fraction:.0f}\u2009%"
-
-
-def band_text(band: Band) -> str:
-    """Say a band in percent, with a half where it has one."""
-    low, high = (f"{100 * end:.1f}".removesuffix(".0") for end in (band.low, band.high))
-    return f"{low}\u2009%" if low == high else f"{low} to {high}\u2009%"
-
-
-def advise(draft: SagDraft, unit: Unit, band: Band, earlier: Sequence[SagMeasurement], units: Units) -> Advice:
-    """Give the advice after the round under way."""
+def advise(
+    draft: SagDraft,
+    unit: Unit,
+    band: Band,
+    earlier: Sequence[SagMeasurement],
+    units: Units,
+    coil: CoilKnown | None = None,
+) -> Advice:
+    """Give the advice after the round under way; ``coil`` is what is known of the springs at hand."""
     sag = sag_fraction(draft, unit)
     if sag is None:
         return Advice(problem="There is no reading yet. Measure first.")
     try:
         if unit.spring == "coil":
-            return _coil(draft, unit, band, sag, units)
+            return coil_advice(draft, unit, band, sag, coil or CoilKnown(), units)
         return _air(draft, unit, band, sag, earlier, units)
     except WorkbenchError as error:
-        return Advice(verdict=_verdict(sag, band), is_met=band.holds(sag), problem=str(error))
-
-
-def _verdict(sag: float, band: Band) -> str:
-    if band.holds(sag):
-        return f"In the band: {percent(sag)}."
-    word = "Too little sag" if sag < band.low else "Too much sag"
-    return f"{word}: {percent(sag)}, aimed at is {band_text(band)}."
+        return Advice(verdict=verdict_words(sag, band), is_met=band.holds(sag), problem=str(error))
 
 
 def _air(
@@ -139,7 +84,7 @@ def _air(
     )
     goes_on = not stays and not is_met
     return Advice(
-        verdict=_verdict(sag, band),
+        verdict=verdict_words(sag, band),
         is_met=is_met,
         lead="Stay at" if stays or is_met else "Set",
         number=_parts(now_kpa, units)[0] if is_met else number,
@@ -213,73 +158,3 @@ def _limits(unit: Unit, units: Units) -> str:
 def _large(move: float, before_kpa: float, after_kpa: float) -> str:
     way = "up" if after_kpa > before_kpa else "down"
     return f"That is {percent(move)} {way} at once: go in steps, cycle at each, and cycle again at the end."
-
-
-def _coil(draft: SagDraft, unit: Unit, band: Band, sag: float, units: Units) -> Advice:
-    from workbench.physics.coil import next_rate
-
-    stroke_mm, preload_mm = unit.travel_mm or 0.0, draft.preload_mm or 0.0
-    rate = draft.rate_n_per_mm or 0.0
-    found = next_rate(
-        rate_n_per_mm=rate,
-        sag_mm=draft.sag_mm,
-        stroke_mm=stroke_mm,
-        target=band.middle,
-        preload_mm=preload_mm,
-        stock_step_n_per_mm=from_unit(25.0, "spring_rate", "lbf/in"),
-        spring_stroke_mm=draft.spring_stroke_mm,
-    )
-    options = tuple(_spring_option(stock, band, units) for stock in found.stock)
-    is_met = band.holds(sag)
-    chosen = None if is_met else _nearest(found.stock, band.middle, rate)
-    needed = preload_needed_mm(found.load_n, rate, band.middle * stroke_mm)
-    preload_words, preload_option = _preload(needed, preload_mm, unit, band, is_met, units)
-    number, _, number_unit = units.text(found.rate_n_per_mm, "spring_rate").partition("\u2009")
-    return Advice(
-        verdict=_verdict(sag, band),
-        is_met=is_met,
-        lead="This spring fits; exact would be" if is_met else "Exact rate",
-        number=number,
-        number_unit=number_unit,
-        also=f"load {found.load_n:.0f}\u2009N with {units.text(preload_mm, 'length')} preload",
-        outcome="Settled: the spring on it is in the band." if is_met else "",
-        care="Preload does not mend a wrong spring: it lifts the start of the stroke, the rate stays.",
-        preload=preload_words,
-        options=options + preload_option,
-        shows_options=True,
-        chosen=chosen,
-        predicted_mm=found.stock[chosen][1] * stroke_mm if chosen is not None else None,
-    )
-
-
-def _spring_option(stock: tuple[float, float, bool], band: Band, units: Units) -> Option:
-    rate, sag, binds = stock
-    name = units.text(rate, "spring_rate")
-    where = "in the band" if band.holds(sag) else "above the band" if sag > band.high else "below the band"
-    detail = f"gives {100 * sag:.1f}\u2009% sag, {where}"
-    if binds:
-        detail = f"{detail}; coil bind with a spring of this usable stroke: blocked"
-    return Option(f"Fit {name} and measure again", name, detail, is_refused=binds, rate_n_per_mm=rate)
-
-
-def _nearest(stock: Sequence[tuple[float, float, bool]], target: float, rate: float) -> int | None:
-    usable = [index for index, one in enumerate(stock) if not one[2] and abs(one[0] - rate) > 1e-6]
-    return min(usable, key=lambda index: abs(stock[index][1] - target), default=None)
-
-
-def _preload(
-    needed_mm: float, now_mm: float, unit: Unit, band: Band, is_met: bool, units: Units
-) -> tuple[str, tuple[Option, ...]]:
-    """Say what preload alone would take, and offer it only where it stays within what a spring should be given."""
-    if is_met:
-        return "", ()
-    amount, target = units.text(max(needed_mm, 0.0), "length"), f"{100 * band.middle:.0f}\u2009%"
-    most, origin = most_preload_mm(unit)
-    if needed_mm < 0:
-        return f"Even without preload this spring gives less than {target}: too stiff.", ()
-    if needed_mm > most:
-        limit = units.text(most, "length")
-        return f"Preload alone: {target} would need {amount}. Refused, the most is {limit} ({origin}).", ()
-    verb = f"Set {amount} preload and measure again"
-    detail = f"gives about {target}; within {units.text(most, 'length')} ({origin})"
-    return "", (Option(verb, f"{amount} preload", detail, preload_mm=needed_mm),)

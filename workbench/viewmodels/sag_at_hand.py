@@ -34,6 +34,7 @@ class SagAtHand(ViewModel[SagState]):
             "sag_reading",
             "sag_target",
             "pump",
+            "spring",
             "setting",
         }
     )

@@ -102,6 +102,7 @@ class SagDraft:
     temperature_c: float | None = None
     spacers: int | None = None
     rate_n_per_mm: float | None = None
+    table_rate: float | None = None  # the rate that stands for a spring at hand with a table, once it was taken
     preload_mm: float | None = None
     spring_stroke_mm: float | None = None
     readings_mm: tuple[float, ...] = ()
@@ -143,6 +144,7 @@ class SagDraft:
             temperature_c=self.temperature_c,
             spacers=self.spacers,
             rate_n_per_mm=self.rate_n_per_mm,
+            is_table=self.table_rate is not None and self.rate_n_per_mm == self.table_rate,
             preload_mm=self.preload_mm,
             settled=self.settled,
         )

@@ -91,7 +91,8 @@ def next_round(draft: SagDraft, option: Option | None) -> SagDraft:
     if option.pressure_kpa is not None:
         draft = replace(draft, pressure_how="as_pumped")
     if option.rate_n_per_mm is not None:
-        draft = replace(draft, spring_stroke_mm=None)  # another spring, another usable stroke
+        table_rate = option.rate_n_per_mm if option.is_table else None
+        draft = replace(draft, spring_stroke_mm=option.spring_stroke_mm, table_rate=table_rate)
     return draft
 
 

@@ -7,13 +7,14 @@ from dataclasses import dataclass, replace
 from workbench.actions.desk import Desk
 from workbench.actions.put_back import put_back
 from workbench.actions.sag import SagRecords, sag_records
+from workbench.model.coil import fitted_rows
 from workbench.model.errors import WorkbenchError
 from workbench.model.parts import settable_items
 from workbench.model.sag import SagMeasurement
 from workbench.model.sag_rules import first_band, similar_rounds, travel_question
 from workbench.model.steps import Step
 from workbench.model.unit import Unit
-from workbench.viewmodels.sag_advice import Advice, advise
+from workbench.viewmodels.sag_advice import Advice, CoilKnown, advise
 from workbench.viewmodels.sag_draft import SagDraft, Stage, first_draft, from_json, to_json
 from workbench.viewmodels.sag_guide import adjusters_shown
 from workbench.viewmodels.sag_problems import Subject
@@ -136,7 +137,15 @@ def advice_of(opened: Opened, units: Units) -> Advice | None:
     band = draft.band()
     if band is None:
         return Advice(problem="The target band is missing. Go back to the preparation and state it.")
-    return advise(draft, unit, band, earlier_of(opened), units)
+    return advise(draft, unit, band, earlier_of(opened), units, coil_known(opened))
+
+
+def coil_known(opened: Opened) -> CoilKnown:
+    """Give what is known of coils: the springs at hand, and the table of the one the entry reckons with."""
+    records, unit, draft = opened.records, opened.unit, opened.draft
+    springs = tuple(one for one in records.springs if one.unit_id == unit.id)
+    noted = {*records.table_rates.get(unit.id, ()), *((draft.table_rate,) if draft.table_rate is not None else ())}
+    return CoilKnown(springs, fitted_rows(unit, springs, noted, draft.rate_n_per_mm))
 
 
 def earlier_of(opened: Opened) -> tuple[SagMeasurement, ...]:

@@ -76,7 +76,9 @@ def _air(draft: SagDraft, subject: Subject, units: Units) -> Problem | None:
 def _coil(draft: SagDraft, subject: Subject, units: Units) -> Problem | None:
     unit, preload = subject.unit, draft.preload_mm or 0.0
     if draft.rate_n_per_mm is None:
-        return Problem("The rate is printed on the spring, as 450 or 450x57.", "rate_n_per_mm")
+        return Problem(
+            "The rate is printed on the spring: of 450x57 type 450, and 57 mm as its usable stroke.", "rate_n_per_mm"
+        )
     if unit.preload_limit_mm is not None and preload > unit.preload_limit_mm + 1e-9:
         most = units.text(unit.preload_limit_mm, "length")
         return Problem(f"More preload than the maker allows ({most}). Turn the collar back.", "preload_mm")

@@ -76,7 +76,7 @@ class SpringPlot(Plot):
             self.addItem(item)
         top = _top(curve, kept)
         self.setXRange(0, curve.travel_mm[-1] * (1 + ROOM_FOR_NAMES), padding=0.02)
-        self.setYRange(0, top, padding=0.02)
+        self.setYRange(0, top, padding=0.04)
         self.say("Force over travel")
 
     def _names(self, curve: SpringCurve, kept: SpringCurve | None) -> list[pg.GraphicsObject]:

@@ -11,11 +11,31 @@ from workbench.ui.parts.care_note import CareNote
 from workbench.ui.parts.choice_field import FlagField
 from workbench.ui.parts.labels import Words
 from workbench.ui.parts.sag_rows import SagRow, SagRows
-from workbench.ui.parts.theme import SPACE_8, SPACE_16
+from workbench.ui.parts.theme import SPACE_8, SPACE_16, SPACE_24
 from workbench.ui.sag.entries import Stage
+from workbench.ui.spring.coil_fields import FieldBox
 from workbench.viewmodels.sag import SagViewModel
 from workbench.viewmodels.sag_advice import Advice, Option
 from workbench.viewmodels.sag_guide import GuideShown
+
+HEADS = ("Spring", "Sag", "Preload force", "Usable stroke")
+TITLE_WIDTH = 96
+CELL_WIDTHS = (116, 92, 0)  # the last takes what is left
+
+
+class HeadRow(QWidget):
+    """What stands in the columns of the springs below."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        row = QHBoxLayout(self)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.setSpacing(SPACE_16)
+        for head, width in zip(HEADS, (TITLE_WIDTH, *CELL_WIDTHS), strict=True):
+            words = Words(head, "note")
+            if width:
+                words.setFixedWidth(width)
+            row.addWidget(words, 0 if width else 1)
 
 
 class OptionRow(QWidget):
@@ -27,8 +47,9 @@ class OptionRow(QWidget):
         super().__init__()
         self._index = index
         self._title = Words("", "strong", elide=True)
-        self._title.setFixedWidth(130)
+        self._title.setFixedWidth(TITLE_WIDTH)
         self._detail = Words("")
+        self._cells = [Words("") for _ in CELL_WIDTHS]
         self._take = Button("", "plain", name=f"sag_option_{index + 1}")
         self._take.clicked.connect(self._pressed)
         self._chosen = Words("chosen", "note_strong", name=f"sag_option_{index + 1}_chosen")
@@ -37,15 +58,25 @@ class OptionRow(QWidget):
         row.setSpacing(SPACE_16)
         row.addWidget(self._title)
         row.addWidget(self._detail, 1)
+        for cell, width in zip(self._cells, CELL_WIDTHS, strict=True):
+            if width:
+                cell.setFixedWidth(width)
+            row.addWidget(cell, 0 if width else 1)
         row.addWidget(self._take)
         row.addWidget(self._chosen)
 
     def show_option(self, option: Option, *, is_chosen: bool) -> None:
         """Show the option; the chosen one has the verb, a refused one has no key."""
         self._title.setText(option.title)
-        self._detail.set_role("care" if option.is_refused else "text")
+        role = "care" if option.is_refused else "text"
+        self._detail.setVisible(not option.cells)
+        self._detail.set_role(role)
         self._detail.setText(option.detail)
-        self._take.set_text("Take this one")
+        for cell, words in zip(self._cells, option.cells or ("",) * len(self._cells), strict=True):
+            cell.setVisible(bool(option.cells))
+            cell.setText(words)
+        self._cells[-1].set_role(role)
+        self._take.set_text("Take this one" if not option.cells else "Take")
         self._take.setAccessibleName(option.verb)
         self._take.setVisible(not option.is_refused and not is_chosen)
         self._chosen.setVisible(is_chosen)
@@ -75,16 +106,29 @@ class AdviceStage(Stage):
         self._large_words = Words("", "text", name="sag_large_move")
         self.large = FlagField(label="I go there in steps and cycle again", name="sag_move_confirmed")
         self.large.value_committed.connect(self._move_ticked)
+        self.springs = FieldBox("springs", view_model.set_springs)
+        self._heads = HeadRow()
         self._options: list[OptionRow] = []
         self._option_rows = QVBoxLayout()
         self._option_rows.setSpacing(SPACE_8)
         rows = QVBoxLayout(self)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(SPACE_8)
-        for widget in (self._verdict, self._wheel, self._rows, self._friction, self._problem, self._lead, self._number):
+        for widget in (self._verdict, self._wheel, self._rows, self._friction, self._problem):
             rows.addWidget(widget)
+        number = QVBoxLayout()
+        number.setSpacing(SPACE_8)
+        for part in (self._lead, self._number):
+            number.addWidget(part)
+        number.addStretch(1)
+        beside = QHBoxLayout()
+        beside.setSpacing(SPACE_24)
+        beside.addLayout(number, 3)
+        beside.addWidget(self.springs, 2)
+        rows.addLayout(beside)
         for after in (self._expected, self._outcome, self._large_words, self.large):
             rows.addWidget(after)
+        rows.addWidget(self._heads)
         rows.addLayout(self._option_rows)
         for below in (self._preload, self._care, self._reason, self._limits):
             rows.addWidget(below)
@@ -114,6 +158,9 @@ class AdviceStage(Stage):
         self._large_words.set_words(advice.large_move)
         self.large.setVisible(bool(advice.large_move))
         self.large.set_value(guide.draft.move_confirmed)
+        self.springs.setVisible(advice.springs is not None)
+        if advice.springs is not None:
+            self.springs.show_field(advice.springs)
         self._show_options(advice)
 
     def _show_rows(self, guide: GuideShown) -> None:
@@ -125,6 +172,7 @@ class AdviceStage(Stage):
 
     def _show_options(self, advice: Advice) -> None:
         shown = advice.options if advice.shows_options else ()
+        self._heads.setVisible(any(option.cells for option in shown))
         while len(self._options) > len(shown):
             row = self._options.pop()
             row.hide()
