@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import doctest
 import math
+from itertools import pairwise
 
 import numpy as np
 import pytest
@@ -206,6 +207,14 @@ def test_more_readings_narrow_the_interval():
         found = advice(*[reading(520 + 5 * number) for number in range(count)])
         widths.append(found.sag_high - found.sag_low)
     assert widths == sorted(widths, reverse=True)
+
+
+@pytest.mark.parametrize("others", [(), (SagReading(600, 33.0),), (SagReading(600, 33.0), SagReading(620, 31.0))])
+def test_a_reading_a_hair_off_moves_the_answer_by_a_hair(others):
+    steps = [advice(SagReading(560, 34.0 + 0.0025 * step), *others) for step in range(400)]
+    for name, hair in (("sag_low", 2e-5), ("sag_fraction", 2e-5), ("sag_high", 2e-5), ("pressure_kpa", 0.06)):
+        values = [getattr(one, name) for one in steps]
+        assert max(abs(b - a) for a, b in pairwise(values)) < hair, name
 
 
 def test_repeats_that_disagree_widen_the_interval():

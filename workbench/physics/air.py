@@ -73,7 +73,8 @@ def force_n(
     Notes
     -----
     F = (P+ (V+ / (V+ - A x))^n - Pa) A - (P- (V- / (V- + A- x))^n - Pa) A- with absolute pressures; Pa is the air
-    outside. A second positive chamber joins in where the first would exceed its pressure. With equal areas and a
+    outside. A second positive chamber joins in where the first would exceed its pressure. A coil beside the air adds
+    k (p + x). With equal areas and a
     self-filling negative chamber this is F = A P0 (1 / (1 - x/L+)^n - 1 / (1 + x/L-)^n). Friction, and the small
     area of the rod, are left out.
 
@@ -232,17 +233,21 @@ def _over_travel(part: Part, chamber: AirChamber, asked: Asked) -> float | Float
 
 def _push_n(chamber: AirChamber, positive: Charge, negative: Charge, x: Floats, n: Floats) -> Floats:
     coil = gas.coil_push_n(chamber.negative_coil_n_per_mm, chamber.negative_coil_reach_mm, x)
-    return np.asarray(gas.push_n(positive, x, n) - gas.push_n(negative, x, n) - coil)
+    beside = gas.beside_push_n(chamber.coil_n_per_mm, chamber.coil_preload_mm, x)
+    return np.asarray(gas.push_n(positive, x, n) - gas.push_n(negative, x, n) - coil + beside)
 
 
 def _slope_n_per_mm(chamber: AirChamber, positive: Charge, negative: Charge, x: Floats, n: Floats) -> Floats:
     coil = gas.coil_slope_n_per_mm(chamber.negative_coil_n_per_mm, chamber.negative_coil_reach_mm, x)
-    return np.asarray(gas.slope_n_per_mm(positive, x, n) - gas.slope_n_per_mm(negative, x, n) + coil)
+    return np.asarray(
+        gas.slope_n_per_mm(positive, x, n) - gas.slope_n_per_mm(negative, x, n) + coil + chamber.coil_n_per_mm
+    )
 
 
 def _work_j(chamber: AirChamber, positive: Charge, negative: Charge, x: Floats, n: Floats) -> Floats:
     coil = gas.coil_work_j(chamber.negative_coil_n_per_mm, chamber.negative_coil_reach_mm, x)
-    return np.asarray(gas.work_j(positive, x, n) - gas.work_j(negative, x, n) - coil)
+    beside = gas.beside_work_j(chamber.coil_n_per_mm, chamber.coil_preload_mm, x)
+    return np.asarray(gas.work_j(positive, x, n) - gas.work_j(negative, x, n) - coil + beside)
 
 
 def _inside_kpa(chamber: AirChamber, positive: Charge, negative: Charge, x: Floats, n: Floats) -> Floats:

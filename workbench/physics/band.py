@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from workbench.model.errors import InputError
 from workbench.physics.air import AirChamber
 from workbench.physics.limits import check_number
-from workbench.physics.sag import SagReading, believe
+from workbench.physics.sag import NO_COILS, Coils, SagReading, believe
 from workbench.physics.shapes import load_at, quantiles
 
 
@@ -32,12 +32,13 @@ def force_band(
     n: float = 1.0,
     chamber: AirChamber | None = None,
     negative_kpa: float | None = None,
+    coils: Coils = NO_COILS,
 ) -> ForceBand:
     """Give the force over travel at a pressure, in multiples of the load that was measured.
 
     Parameters
     ----------
-    readings, travel_mm, end, chamber, negative_kpa
+    readings, travel_mm, end, chamber, negative_kpa, coils
         As for `workbench.physics.sag.next_pressure`.
     pressure_kpa
         Pressure the curve is for [kPa gauge].
@@ -65,7 +66,7 @@ def force_band(
     """
     check_number("pressure_kpa", pressure_kpa, at_least=0)
     check_number("n", n, at_least=1.0, at_most=5 / 3)
-    belief = believe(readings, travel_mm=travel_mm, end=end, chamber=chamber, negative_kpa=negative_kpa)
+    belief = believe(readings, travel_mm=travel_mm, end=end, chamber=chamber, negative_kpa=negative_kpa, coils=coils)
     shortest = float(belief.shapes.a.min())
     rows = []
     for x in at_mm:

@@ -21,7 +21,8 @@ class AirChamber:
 
     Without a negative chamber (volume 0) the outside air acts on the other side of the piston. The negative chamber
     fills itself from the positive one at full extension unless its own pressure is given. A negative coil pushes
-    against the spring over the first part of the travel, its reach.
+    against the spring over the first part of the travel, its reach. A coil beside the air works along with it from its
+    preload on.
     """
 
     area_mm2: float
@@ -33,6 +34,8 @@ class AirChamber:
     negative_area_mm2: float | None = None  # the piston's area when not given
     negative_coil_n_per_mm: float = 0.0
     negative_coil_reach_mm: float = 0.0
+    coil_n_per_mm: float = 0.0
+    coil_preload_mm: float = 0.0
 
     def __post_init__(self) -> None:
         for name in ("area_mm2", "travel_mm", "positive_mm3"):
@@ -43,6 +46,8 @@ class AirChamber:
             "second_positive_mm3",
             "negative_coil_n_per_mm",
             "negative_coil_reach_mm",
+            "coil_n_per_mm",
+            "coil_preload_mm",
         )
         for name in not_negative:
             check_number(name, getattr(self, name), at_least=0)

@@ -84,6 +84,16 @@ def coil_work_j(rate_n_per_mm: float, reach_mm: float, travel_mm: Floats) -> Flo
     return np.asarray(rate_n_per_mm * (reach_mm**2 - left**2) / 2 * _J_PER_N_MM)
 
 
+def beside_push_n(rate_n_per_mm: float, preload_mm: float, travel_mm: Floats) -> Floats:
+    """Give the push of a coil that works along with the air."""
+    return rate_n_per_mm * (preload_mm + travel_mm)
+
+
+def beside_work_j(rate_n_per_mm: float, preload_mm: float, travel_mm: Floats) -> Floats:
+    """Give the energy that coil has taken up at a travel."""
+    return np.asarray(rate_n_per_mm * (preload_mm + travel_mm / 2) * travel_mm * _J_PER_N_MM)
+
+
 def _alone(charge: Charge, travel_mm: Floats, n: Floats) -> Floats:
     room = charge.volume_mm3 + charge.area_mm2 * travel_mm
     # A main chamber shorter than the travel is pressed empty before the end; the second then holds all the gas.

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -13,6 +13,7 @@ from workbench.physics.limits import check_number, percent
 from workbench.physics.shapes import (
     OUTSIDE_KPA,
     Belief,
+    Coil,
     Other,
     Shapes,
     known_shapes,
@@ -36,6 +37,18 @@ _DOUBTFUL = 0.5
 _MOST_KPA = 10_000.0
 _SAME_TRAVEL_MM = 0.5
 _ROUNDING = 1e-9
+
+
+@dataclass(frozen=True, slots=True)
+class Coils:
+    """Coils in an air spring: one in place of the negative chamber, and rate and preload of one beside the air."""
+
+    is_negative: bool = False
+    rate_n_per_mm: float = 0.0
+    preload_mm: float = 0.0
+
+
+NO_COILS = Coils()
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,6 +84,7 @@ def next_pressure(
     chamber: AirChamber | None = None,
     negative_kpa: float | None = None,
     reading_sd_mm: float = _READING_SD_MM,
+    coils: Coils = NO_COILS,
 ) -> PressureAdvice:
     """Give the pressure most likely to bring the sag to its target, from all readings so far.
 
@@ -93,6 +107,8 @@ def next_pressure(
         Pressure of a negative chamber with its own valve, when the sizes are known [kPa gauge].
     reading_sd_mm
         How far a reading lies off because of the way it is taken [mm]; the scatter of the rider comes on top.
+    coils
+        Coils in a spring whose sizes are not known; where they are, the coils are part of the chamber.
 
     Returns
     -------
@@ -134,6 +150,7 @@ def next_pressure(
         chamber=chamber,
         negative_kpa=negative_kpa,
         reading_sd_mm=reading_sd_mm,
+        coils=coils,
     )
     needed = pressure_for(belief, target)
     wanted = quantiles(belief, needed, [0.5])[0]
@@ -180,6 +197,7 @@ def believe(
     chamber: AirChamber | None = None,
     negative_kpa: float | None = None,
     reading_sd_mm: float = _READING_SD_MM,
+    coils: Coils = NO_COILS,
 ) -> Belief:
     """Give what the readings leave possible about load and spring; arguments and errors as for `next_pressure`."""
     check_number("travel_mm", travel_mm, above=0)
@@ -191,8 +209,11 @@ def believe(
         check_number("pressure_kpa", reading.pressure_kpa, at_least=0, at_most=_MOST_KPA)
         hint = "At no sag, or at the end of the travel, no load shows. Change the pressure and measure again."
         check_number("sag_mm", reading.sag_mm, above=0, below=travel_mm, hint=hint)
+    shapes = _shapes(chamber, travel_mm, negative_kpa)
+    if chamber is None and coils != NO_COILS:
+        shapes = _with_coils(coils, readings[0].pressure_kpa, travel_mm, end)
     return learn(
-        _shapes(chamber, travel_mm, negative_kpa),
+        shapes,
         [reading.pressure_kpa for reading in readings],
         [reading.sag_mm / travel_mm for reading in readings],
         end=end,
@@ -220,13 +241,39 @@ def _shapes(chamber: AirChamber | None, travel_mm: float, negative_kpa: float | 
     own_kpa = 0.0
     if negative and negative_kpa is not None:
         own_kpa = (check_number("negative_kpa", negative_kpa, at_least=0) + OUTSIDE_KPA) * ratio
-    other = Other(
-        OUTSIDE_KPA * (1 - ratio),
-        own_kpa,
-        chamber.negative_coil_n_per_mm * travel_mm / chamber.area_mm2 * 1000,
-        chamber.negative_coil_reach_mm / travel_mm,
+    other = Other(OUTSIDE_KPA * (1 - ratio), own_kpa)
+    shapes = known_shapes(positive, negative or 1.0, 0.0 if own_kpa else ratio, other)
+    return _with_known_coils(shapes, chamber, travel_mm)
+
+
+def _with_known_coils(shapes: Shapes, chamber: AirChamber, travel_mm: float) -> Shapes:
+    from workbench.physics.coil_shapes import with_coil_beside
+
+    if chamber.negative_coil_n_per_mm:
+        kpa = np.full_like(shapes.a, chamber.negative_coil_n_per_mm * travel_mm / chamber.area_mm2 * 1000)
+        shapes = replace(shapes, back=Coil(kpa, np.full_like(kpa, chamber.negative_coil_reach_mm / travel_mm)))
+    if not chamber.coil_n_per_mm:
+        return shapes
+    return with_coil_beside(
+        shapes,
+        rate_n_per_mm=chamber.coil_n_per_mm,
+        preload_mm=chamber.coil_preload_mm,
+        travel_mm=travel_mm,
+        end="front",
+        area_mm2=chamber.area_mm2,
     )
-    return known_shapes(positive, negative or 1.0, 0.0 if own_kpa else ratio, other)
+
+
+def _with_coils(coils: Coils, pressure_kpa: float, travel_mm: float, end: str) -> Shapes:
+    """Give typical springs with the coils that are said to be in there."""
+    from workbench.physics.coil_shapes import with_coil_back, with_coil_beside
+
+    rate = check_number("rate_n_per_mm", coils.rate_n_per_mm, at_least=0)
+    preload_mm = check_number("preload_mm", coils.preload_mm, at_least=0)
+    shapes = with_coil_back(pressure_kpa) if coils.is_negative else typical_shapes()
+    if not rate:
+        return shapes
+    return with_coil_beside(shapes, rate_n_per_mm=rate, preload_mm=preload_mm, travel_mm=travel_mm, end=end)
 
 
 def _direction_sentence(last: SagReading, travel_mm: float, target: float, pressure_kpa: float) -> str:

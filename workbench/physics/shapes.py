@@ -3,7 +3,8 @@
 The load per piston area is (P + c Pa) g(s) - h(s) with g(s) = 1 / (1 - s/a) - r / (1 + s/b); s is sag over travel, a
 and b the lengths of the positive and negative chamber over travel, r the area of a negative chamber that fills itself
 over that of the piston, c between 0 (force goes with gauge pressure) and 1 (with absolute pressure). What does not go
-with the pressure is h: the air outside on unequal areas, a negative chamber with its own valve, a negative coil.
+with the pressure is h: the air outside on unequal areas, a negative chamber with its own valve, a negative coil, and
+with a minus a coil that works along with the air.
 """
 
 from __future__ import annotations
@@ -11,6 +12,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
+from math import erf, sqrt
 
 import numpy as np
 import numpy.typing as npt
@@ -34,7 +36,8 @@ _WILD_LEVELS = 2  # the scatters at the end of each list are more than a rider m
 _SLIP_CHANCE = 0.03
 _SLIP_SD = 0.25
 _SLIP_FROM = 3
-_NEGLIGIBLE = 1e-3
+_NEGLIGIBLE = 1e-3  # of the likeliest possibility: below, left out
+_FADED = 4e-3  # and from here on counted in full
 _LEAST_KPA = 1.0
 _LEAST_LOAD_KPA = 1e-3
 _LEAST_SLOPE = 0.1
@@ -48,6 +51,17 @@ _SHORTEST = 1.02  # a positive chamber must outlast the travel
 # Places of a standard normal and their weights: the trapezoidal rule, which is very good for a bell.
 _NODES = np.linspace(-2.6, 2.6, 7)
 _NODE_WEIGHT = np.exp(-0.5 * _NODES**2) / np.exp(-0.5 * _NODES**2).sum()
+_BELOW = np.array([0.5 * (1 + erf(place / sqrt(2))) for place in _NODES])
+_BETWEEN = np.diff(_BELOW) / (_BELOW[-1] - _BELOW[0])  # what lies between one place and the next
+_THINNEST = 1e-7  # of a value: pieces that are all at one place, as at the end of the travel, get this width
+
+
+@dataclass(frozen=True, slots=True)
+class Coil:
+    """A coil in an air spring: its push per piston area for each full travel it is pressed [kPa], one row a shape."""
+
+    kpa: Floats
+    length: Floats  # over travel: the reach of one that pushes back, the preload of one beside the air
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,8 +70,6 @@ class Other:
 
     steady_kpa: float = 0.0
     own_kpa: float = 0.0  # a negative chamber with its own valve, at full extension
-    coil_kpa: float = 0.0  # a negative coil, for each full travel it is pressed
-    coil_reach: float = 0.0  # over travel
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,6 +82,8 @@ class Shapes:
     outside_kpa: Floats
     chance: Floats
     other: Other
+    back: Coil | None = None  # a negative coil
+    beside: Coil | None = None  # a coil that works along with the air
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,7 +131,7 @@ def load_at(shapes: Shapes, pressure_kpa: float, s: float | Floats, n: float = 1
 def sag_at(belief: Belief, pressure_kpa: float) -> Floats:
     """Give the sag of every possibility at a pressure, at most full travel."""
     of = _column(belief.shapes)
-    if of.other.own_kpa or of.other.coil_kpa:
+    if of.other.own_kpa or of.back is not None or of.beside is not None:
         return _sag_by_halving(of, belief.load, pressure_kpa)
     y = (belief.load + of.other.steady_kpa) / _driving(of, pressure_kpa)
     # 1 / (1 - s/a) - r / (1 + s/b) = y is a quadratic in s.
@@ -154,7 +168,9 @@ def _hold(shapes: Shapes, s: float | Floats, n: float = 1.0) -> Floats:
     """Give h(s)."""
     other = shapes.other
     chamber = other.own_kpa * (1 / (1 + s / shapes.b)) ** n if other.own_kpa else 0.0
-    return np.asarray(other.steady_kpa + chamber + other.coil_kpa * np.maximum(other.coil_reach - s, 0.0))
+    back = shapes.back.kpa * np.maximum(shapes.back.length - s, 0.0) if shapes.back is not None else 0.0
+    beside = shapes.beside.kpa * (shapes.beside.length + s) if shapes.beside is not None else 0.0
+    return np.asarray(other.steady_kpa + chamber + back - beside)
 
 
 def _log_slope(shapes: Shapes, pressure_kpa: float, s: float) -> Floats:
@@ -166,10 +182,11 @@ def _log_slope(shapes: Shapes, pressure_kpa: float, s: float) -> Floats:
 
 def _column(shapes: Shapes) -> Shapes:
     """Give the shapes as columns beside the places of each load."""
-    return _rows(shapes, np.arange(len(shapes.a))[:, None])
+    return rows_of(shapes, np.arange(len(shapes.a))[:, None])
 
 
-def _rows(shapes: Shapes, index: npt.NDArray[np.int64]) -> Shapes:
+def rows_of(shapes: Shapes, index: npt.NDArray[np.int64]) -> Shapes:
+    """Give some of the shapes, in any order and as often as asked for."""
     return Shapes(
         shapes.a[index],
         shapes.b[index],
@@ -177,7 +194,13 @@ def _rows(shapes: Shapes, index: npt.NDArray[np.int64]) -> Shapes:
         shapes.outside_kpa[index],
         shapes.chance[index],
         shapes.other,
+        _coil_rows(shapes.back, index),
+        _coil_rows(shapes.beside, index),
     )
+
+
+def _coil_rows(coil: Coil | None, index: npt.NDArray[np.int64]) -> Coil | None:
+    return None if coil is None else Coil(coil.kpa[index], coil.length[index])
 
 
 def learn(shapes: Shapes, pressures_kpa: Sequence[float], sags: Sequence[float], *, end: str, blur: float) -> Belief:
@@ -224,11 +247,13 @@ def _belief(shapes: Shapes, mean: Floats, sd: Floats, chance: Floats, noise: Flo
     by_slip = chance.sum(axis=(1, 2))
     slip = int(np.argmax(by_slip)) - 1
     doubt = float(by_noise[-_WILD_LEVELS:].sum() + by_slip[1:].sum())
-    keep = np.flatnonzero(chance.ravel() > chance.max() * _NEGLIGIBLE)
+    # What is left out fades out first, so that the answer does not jump when a possibility comes or goes.
+    fade = np.clip((chance.ravel() / chance.max() - _NEGLIGIBLE) / (_FADED - _NEGLIGIBLE), 0.0, 1.0)
+    keep = np.flatnonzero(fade)
     row = keep // chance.shape[2] % chance.shape[1]
-    kept = chance.ravel()[keep]
+    kept = chance.ravel()[keep] * fade[keep]
     return Belief(
-        _rows(shapes, row),
+        rows_of(shapes, row),
         np.exp(mean.ravel()[keep][:, None] + _NODES * sd.ravel()[keep][:, None]),
         kept / kept.sum(),
         float(by_noise @ noise),
@@ -238,12 +263,20 @@ def _belief(shapes: Shapes, mean: Floats, sd: Floats, chance: Floats, noise: Flo
 
 
 def quantiles(belief: Belief, values: Floats, at: Sequence[float]) -> list[float]:
-    """Give weighted quantiles of a value over all possibilities."""
-    flat = values.ravel()
-    order = np.argsort(flat)
-    weight = (belief.chance[:, None] * _NODE_WEIGHT).ravel()[order]
-    middle = np.cumsum(weight) - weight / 2
-    return [float(value) for value in np.interp(at, middle, flat[order])]
+    """Give weighted quantiles of a value over all possibilities.
+
+    Between two places of its load a possibility is spread evenly, so that the answer moves without jumps when values
+    pass one another. The sum of such pieces rises in straight lines from edge to edge.
+    """
+    low, high = np.minimum(values[:, :-1], values[:, 1:]), np.maximum(values[:, :-1], values[:, 1:])
+    high = np.maximum(high, low + _THINNEST * (1 + np.abs(low)))
+    density = (belief.chance[:, None] * _BETWEEN / (high - low)).ravel()
+    edges = np.concatenate([low.ravel(), high.ravel()])
+    order = np.argsort(edges)
+    edges, slope = edges[order], np.cumsum(np.concatenate([density, -density])[order])
+    below = np.concatenate([[0.0], np.cumsum(slope[:-1] * np.diff(edges))])
+    found = np.interp(at, np.maximum.accumulate(below), edges)
+    return [float(value) for value in np.clip(found, values.min(), values.max())]
 
 
 def share(belief: Belief, happens: npt.NDArray[np.bool_]) -> float:

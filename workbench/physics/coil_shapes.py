@@ -1,0 +1,64 @@
+"""What a coil changes in an air spring of unknown sizes: in place of the negative chamber, or beside the air."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import numpy as np
+
+from workbench.physics.shapes import OUTSIDE_KPA, Chances, Coil, Floats, Other, Shapes, rows_of, typical_shapes
+
+# Common practice, no source. How far a negative coil reaches, over the travel; its push at full extension over that of
+# the air at the pressure measured first; and areas of a piston [mm2].
+_REACH = ((0.12, 0.25), (0.20, 0.40), (0.30, 0.35))
+_BALANCE = ((0.60, 0.25), (0.85, 0.50), (1.00, 0.25))
+_AREAS = {"front": ((600.0, 0.25), (800.0, 0.50), (1000.0, 0.25)), "rear": ((900.0, 0.3), (1300.0, 0.4), (1900.0, 0.3))}
+
+
+def with_coil_back(pressure_kpa: float) -> Shapes:
+    """Give typical springs in which a coil pushes back over the first part of the travel.
+
+    No negative chamber: the air outside acts on the other side of the piston, and the load per area is
+    (P + Pa) / (1 - s/a) - Pa - c max(reach - s, 0), with c reach a share of the pressure measured first [kPa gauge].
+    """
+    shapes = typical_shapes()
+    # The length of the negative chamber and the scaling mean nothing here: one row for each positive chamber is kept.
+    lengths, first, sets = np.unique(shapes.a, return_index=True, return_inverse=True)
+    chance = np.asarray(np.bincount(sets, weights=shapes.chance), dtype=float)
+    alone = replace(
+        rows_of(shapes, first),
+        a=lengths,
+        r=np.zeros_like(lengths),
+        outside_kpa=np.full_like(lengths, OUTSIDE_KPA),
+        chance=chance,
+        other=Other(steady_kpa=OUTSIDE_KPA),
+    )
+    spread, reach = _spread(alone, _REACH)
+    spread, balance = _spread(replace(spread, back=Coil(reach, reach)), _BALANCE)
+    reach = np.repeat(reach, len(_BALANCE))
+    return replace(spread, back=Coil(balance * max(pressure_kpa, 1.0) / reach, reach))
+
+
+def with_coil_beside(
+    shapes: Shapes,
+    *,
+    rate_n_per_mm: float,
+    preload_mm: float,
+    travel_mm: float,
+    end: str,
+    area_mm2: float | None = None,
+) -> Shapes:
+    """Give the same springs with a coil that works along with the air; areas usual at that end where none is given."""
+    spread, area = _spread(shapes, _AREAS[end] if area_mm2 is None else ((area_mm2, 1.0),))
+    return replace(
+        spread, beside=Coil(rate_n_per_mm * travel_mm * 1000.0 / area, np.full_like(area, preload_mm / travel_mm))
+    )
+
+
+def _spread(shapes: Shapes, ways: Chances) -> tuple[Shapes, Floats]:
+    """Give every row once for each value, its chance shared out, and the value of each row."""
+    rows, count = len(shapes.a), len(ways)
+    values = np.tile([value for value, _ in ways], rows)
+    chances = np.tile([chance for _, chance in ways], rows)
+    spread = rows_of(shapes, np.repeat(np.arange(rows), count))
+    return replace(spread, chance=spread.chance * chances), values
