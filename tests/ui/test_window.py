@@ -6,8 +6,8 @@ import sys
 from contextlib import contextmanager
 
 import pytest
-from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QApplication, QLineEdit, QPushButton, QWidget
+from PySide6.QtCore import QPoint, Qt
+from PySide6.QtWidgets import QApplication, QLabel, QLineEdit, QPushButton, QScrollArea, QWidget
 
 from tests.fixtures import Clock, a_bike, a_counted_bike, make_desk
 from workbench.actions.desk import Desk
@@ -194,6 +194,59 @@ def test_any_name_is_shown_as_typed_at_the_head_and_in_the_title(qtbot, tmp_path
         assert head.textFormat() == Qt.TextFormat.PlainText
         assert dict(workbench.window.title_block.cells())["Rider"] == name
         assert workbench.window.minimumSizeHint().width() <= 1280
+
+
+def test_a_hint_stands_above_a_new_station_until_it_is_put_away_by_keyboard(qtbot, tmp_path):
+    with make_desk(tmp_path) as desk:
+        bike = a_bike(desk)
+    with window(tmp_path, qtbot) as workbench:
+        workbench.bench.put_bike(bike.id, station="sag")
+        hint = find(workbench, "hint")
+        assert hint.accessibleName().startswith("Hint: Here it is measured")
+        assert not hint.geometry().intersects(find(workbench, "sheet_frame").geometry())
+        assert workbench.window.focusWidget() is not find(workbench, "hint_got_it")
+        for _ in range(80):
+            if workbench.window.focusWidget() is find(workbench, "hint_got_it"):
+                break
+            workbench.window.focusNextPrevChild(True)
+        qtbot.keyClick(workbench.window.focusWidget(), Key.Key_Space)
+        assert hint.isHidden()
+        assert workbench.window.page("sag").isAncestorOf(workbench.window.focusWidget())
+        menu(workbench, "hints")
+        assert find(workbench, "hint_words").text() == hint.accessibleName().removeprefix("Hint: ")
+
+
+def test_a_hint_leaves_the_room_to_the_large_keys_of_bench_mode(qtbot, tmp_path):
+    with make_desk(tmp_path) as desk:
+        bike = a_bike(desk)
+    try:
+        with window(tmp_path, qtbot) as workbench:
+            workbench.bench.put_bike(bike.id, station="sag")
+            hint = find(workbench, "hint")
+            menu(workbench, "bench")
+            assert hint.isHidden()
+            menu(workbench, "bench")
+            assert hint.isVisible()
+    finally:
+        _light()
+
+
+def test_what_does_this_do_opens_the_help_where_it_speaks_of_the_adjuster(qtbot, tmp_path, monkeypatch):
+    from workbench.ui import window as window_module
+
+    with make_desk(tmp_path) as desk:
+        bike = a_counted_bike(desk)
+    papers = []
+    monkeypatch.setattr(window_module, "show", papers.append)
+    with window(tmp_path, qtbot) as workbench:
+        workbench.bench.put_bike(bike.id, station="adjusters")
+        press(qtbot, workbench, "what_fork_2")
+        dialog = papers[0]
+        dialog.show()
+        heading = next(one for one in dialog.findChildren(QLabel) if one.text() == "Rebound")
+        page = dialog.findChild(QScrollArea)
+        qtbot.waitUntil(lambda: page.verticalScrollBar().value() > 0)
+        assert abs(heading.mapTo(page.viewport(), QPoint(0, 0)).y()) < 40
 
 
 def test_an_unforeseen_failure_is_written_down_said_once_and_survived(qtbot, tmp_path, monkeypatch):

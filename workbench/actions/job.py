@@ -12,7 +12,8 @@ from workbench.actions.parts import read_parts
 from workbench.actions.setups import values_of
 from workbench.actions.wear import Ridden, ends_to_measure_again
 from workbench.library.gate import Gate, Reader
-from workbench.model.bike import Skip
+from workbench.model.adjuster import RangeCount
+from workbench.model.bike import Bike, Skip, Station
 from workbench.model.blind import is_concealed
 from workbench.model.facts import check_field, field_of
 from workbench.model.job import JobRecords
@@ -64,6 +65,27 @@ def job_records(
 def _plans(reader: Reader, sessions: tuple[Session, ...]) -> tuple[BlindPlan, ...]:
     blind = tuple(session.id for session in sessions if session.is_blind)
     return reader.find(BlindPlan, session_id=blind) if blind else ()
+
+
+def was_done_once(station: str) -> Callable[[Reader], bool]:
+    """Give the query for whether there are records of a station having been worked at, on any bike.
+
+    The garage has been once there is a second bike, the review once a second session was begun.
+    """
+    record_type, more_than = _TRACES[Station(station)]
+    return lambda reader: reader.count(record_type) > more_than
+
+
+_TRACES: dict[Station, tuple[type, int]] = {
+    Station.GARAGE: (Bike, 1),
+    Station.CHECKIN: (CheckIn, 0),
+    Station.ADJUSTERS: (RangeCount, 0),
+    Station.SAG: (SagMeasurement, 0),
+    Station.BASELINE: (Setup, 0),
+    Station.RIDE: (Run, 0),
+    Station.REVIEW: (Session, 1),
+    Station.CARD: (CardIssue, 0),
+}
 
 
 def skip_station(bike_id: str, station: str, reason: str) -> Callable[[Gate], None]:

@@ -15,6 +15,7 @@ from workbench.model.bike import Station
 from workbench.tour import spring_stops
 from workbench.tour.blind_stops import BLIND_STOPS
 from workbench.tour.checkin_stops import CHECKIN_STOPS
+from workbench.tour.more_stops import more_stops
 from workbench.tour.review_stops import REVIEW_STOPS, attributes
 from workbench.tour.ride_stops import ride_stops
 from workbench.tour.safety_stops import SAFETY_STOPS
@@ -241,6 +242,7 @@ STOPS: tuple[tuple[str, str, bool, Go], ...] = (
     *REVIEW_STOPS,
     *SAFETY_STOPS,
     *CHECKIN_STOPS,
+    *more_stops(bike),
     ("sample", "person", False, _person),
     ("sample", "reason", False, _reason),
     ("sample", "about", False, _about),

@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import partial
 
-from PySide6.QtWidgets import QDialog, QWidget
+from PySide6.QtCore import QTimer
+from PySide6.QtWidgets import QDialog, QScrollArea, QWidget
 
 from workbench.resource import resource
 from workbench.ui.parts.drawings import DrawingView
 from workbench.ui.parts.labels import Words
+from workbench.ui.parts.theme import SPACE_16
 from workbench.ui.window_dialogs import paper
 
 ROLE_OF = {"title": "title", "heading": "strong", "point": "text", "text": "text"}
@@ -59,14 +62,25 @@ def page_of(station: str) -> str:
     return station
 
 
-def help_paper(page: str, parent: QWidget) -> QDialog:
-    """Make one page of the help."""
+def help_paper(page: str, parent: QWidget, *, heading: str = "") -> QDialog:
+    """Make one page of the help; shown from one of its headings on if it is named."""
     blocks = blocks_of(resource(f"help/{page}.md").read_text(encoding="utf-8"))
     dialog, rows = paper(blocks[0].text, f"help_{page.replace('-', '_')}", parent)
     for block in blocks[1:]:
         if block.kind == "drawing":
             rows.addWidget(DrawingView(block.text, name=f"help_drawing_{block.text}"))
-        else:
-            rows.addWidget(Words(f"{BULLET}{block.text}" if block.kind == "point" else block.text, ROLE_OF[block.kind]))
+            continue
+        words = Words(f"{BULLET}{block.text}" if block.kind == "point" else block.text, ROLE_OF[block.kind])
+        rows.addWidget(words)
+        if block == Block("heading", heading):
+            QTimer.singleShot(0, words, partial(_turn_to, dialog, words))  # once it is laid out
     rows.addStretch(1)
     return dialog
+
+
+def _turn_to(dialog: QDialog, words: QWidget) -> None:
+    """Scroll a page so that a heading stands at its top."""
+    scroll = dialog.findChild(QScrollArea)
+    if isinstance(scroll, QScrollArea) and (whole := scroll.widget()) is not None:
+        place = words.mapTo(whole, words.rect().topLeft()).y()
+        scroll.verticalScrollBar().setValue(place - SPACE_16)

@@ -22,6 +22,7 @@ class Page(QWidget):
     kept = Signal(str)  # the label of a deed just done: the window shows it with Undo
     discarded = Signal(str, str)  # what was discarded and its draft's key: the window offers to take it back
     station_requested = Signal(str)  # go to another station
+    help_wanted = Signal(str, str)  # a page of the help, and the heading to open it at
     garage_replaced = Signal()  # nothing on the other pages holds any more
 
     def __init__(self, view_model: ViewModel[Any], parent: QWidget | None = None) -> None:

@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QMainWindow, QStackedWidget, 
 from workbench.ui.garage.side import GarageSide
 from workbench.ui.head import Head
 from workbench.ui.help import help_paper, page_of
+from workbench.ui.hint_line import HintLine
 from workbench.ui.menus import build_menus
 from workbench.ui.page import Page
 from workbench.ui.parts.banner import Banner
@@ -54,6 +55,7 @@ class MainWindow(QMainWindow):
         self.title_block = TitleBlock(person_label="By")
         self.title_block.setProperty("is_inset", True)
         self._stop = CareNote("", name="window_stop")
+        self._hint = HintLine()
         self._welcome = Welcome(view_model)
         self._stack = QStackedWidget()
         self._stack.addWidget(self._welcome)
@@ -79,6 +81,7 @@ class MainWindow(QMainWindow):
         right.setSpacing(SPACE_8)
         right.addWidget(self.head)
         right.addWidget(self._stop)
+        right.addWidget(self._hint)
         right.addWidget(sheet, 1)
         whole = QWidget()
         columns = QHBoxLayout(whole)
@@ -96,6 +99,7 @@ class MainWindow(QMainWindow):
         self._welcome.demo_requested.connect(self.sample_requested)
         self.head.garage_requested.connect(self._turn_garage)
         self.side.list.bike_picked.connect(self._bike_picked)
+        self._hint.put_away.connect(self._put_hint_away)
         self.banner.action_requested.connect(self._banner_pressed)
         self.banner.close_button.clicked.connect(self._to_page)
         self.title_block.person_requested.connect(self.choose_person)
@@ -108,6 +112,7 @@ class MainWindow(QMainWindow):
             page.kept.connect(self._say_kept)
             page.discarded.connect(self._say_discarded)
             page.station_requested.connect(self._view_model.open_station)
+            page.help_wanted.connect(self.show_page)
             page.garage_replaced.connect(self._start_over)
             for sheet in page.findChildren(Sheet, options=Qt.FindChildOption.FindDirectChildrenOnly):
                 sheet.setProperty("role", "page")  # the window's frame is its edge
@@ -119,6 +124,7 @@ class MainWindow(QMainWindow):
         self.side.show_state(state)
         self.head.show_state(state, shows_bike=state.bike_id is not None and state.station != NEW_BIKE)
         self._stop.set_text(state.stop)
+        self._show_hint()
         self.title_block.set_cells(state.cells)
         self._welcome.show_state(state)
         self.menu["undo"].setText(f"&Undo {_menu_text(state.undo_text)}".rstrip())
@@ -189,6 +195,16 @@ class MainWindow(QMainWindow):
         self.side.setVisible(not is_bench or self._view_model.state.bike_id is None)
         self.head.offer_garage(is_bench)
         self.title_block.setVisible(not is_bench or self.height() >= ROOMY)
+        self._show_hint()
+
+    def _show_hint(self) -> None:
+        """Hints leave the room to the large keys of bench mode, and the word to what is to be taken care of."""
+        state = self._view_model.state
+        self._hint.show_hint("" if self.menu["bench"].isChecked() or state.stop else state.hint)
+
+    def _put_hint_away(self) -> None:
+        self._view_model.put_hint_away()
+        self._to_page()
 
     def _turn_garage(self) -> None:
         """Show the garage list beside the sheet, or put it away again."""
@@ -237,9 +253,13 @@ class MainWindow(QMainWindow):
         """Explain the sheet that lies open."""
         self.show_page(page_of(self._view_model.state.station))
 
-    def show_page(self, page: str) -> None:
-        """Show one page of the help."""
-        show(help_paper(page, self))
+    def show_page(self, page: str, heading: str = "") -> None:
+        """Show one page of the help, from one of its headings on if it is named."""
+        show(help_paper(page, self, heading=heading))
+
+    def show_hints_again(self) -> None:
+        """Show the hint of every station again, until it is put away."""
+        self._view_model.show_hints_again()
 
     def show_keys(self) -> None:
         """Show the keyboard map."""

@@ -16,6 +16,7 @@ from workbench.model.setting import HOWS, Item, OnBike
 from workbench.model.unit import Unit
 from workbench.viewmodels.adjusters_count import range_text
 from workbench.viewmodels.shown import Units, position_text, short_date
+from workbench.viewmodels.what_it_does import heading_of
 
 NO_EFFECT = "Push test: no difference, closed against open. That is a damper fault: have it looked at before it is set."
 
@@ -48,6 +49,7 @@ class AdjusterRow:
     marks: tuple[RulerMark, ...] = ()
     names: tuple[str, ...] = ()  # what the ruler writes at its places, where bare numbers would mislead
     can_move_up: bool = False
+    about: str = ""  # the heading of the help that says what it does
 
 
 @dataclass(frozen=True, slots=True)
@@ -159,6 +161,7 @@ def _row(records: AdjusterRecords, adjuster: Adjuster, drafts: frozenset[str]) -
         marks=_marks(records, adjuster, count, line),
         names=_ruler_names(adjuster, count),
         can_move_up=order.index(adjuster.id) > 0,
+        about=heading_of(Item.ADJUSTER, adjuster),
     )
 
 

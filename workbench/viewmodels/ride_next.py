@@ -16,6 +16,7 @@ from workbench.model.parts import ITEM_QUANTITIES, BikeParts, settable_items
 from workbench.model.setting import Item
 from workbench.model.steps import relative_text
 from workbench.viewmodels.shown import Units, position_text
+from workbench.viewmodels.what_it_does import heading_of
 
 if TYPE_CHECKING:
     from workbench.evidence.plan import NextStep
@@ -34,6 +35,7 @@ class NextLook:
     reason: str = ""
     verb: str = ""  # empty: there is nothing to set
     adjuster_id: str = ""
+    about: str = ""  # the heading of the help that says what it does
     position: int = 0
     steps: int = 0
     now: int = 0
@@ -53,6 +55,7 @@ class Choice:
     title: str
     now: str
     unit: str
+    about: str = ""  # the heading of the help that says what it does
 
 
 def propose(records: RideRecords, *, working_on: str | None, put_aside: frozenset[str]) -> NextStep:
@@ -114,6 +117,7 @@ def _look_of(step: NextStep, records: RideRecords, *, overrules: int) -> NextLoo
         reason=f"{YOURS} {reason}" if follows else reason,
         verb="" if stays else "It is set",
         adjuster_id=adjuster.id,
+        about=heading_of(Item.ADJUSTER, adjuster),
         position=position,
         steps=count.steps if count else 0,
         now=round(now) if now is not None else 0,
@@ -129,7 +133,8 @@ def choices(parts: BikeParts, units: Units) -> tuple[Choice, ...]:
         value = parts.value(item, subject_id)
         now = position_text(adjuster, value) if adjuster else units.text(value, quantity)
         unit = "from closed" if adjuster else ("" if quantity == "count" else units.unit(quantity))
-        found.append(Choice(f"{item}/{subject_id}", parts.subject_title(item, subject_id), now, unit))
+        title, about = parts.subject_title(item, subject_id), heading_of(item, adjuster)
+        found.append(Choice(f"{item}/{subject_id}", title, now, unit, about))
     return tuple(found)
 
 

@@ -18,6 +18,7 @@ from workbench.model.person import Person
 from workbench.viewmodels.base import Problem, ViewModel
 from workbench.viewmodels.bench import Bench
 from workbench.viewmodels.garage_list import GarageList
+from workbench.viewmodels.hints import Hints
 from workbench.viewmodels.shown import short_time
 from workbench.viewmodels.under_way import known_drafts, under_way_text
 from workbench.viewmodels.window_state import (
@@ -69,12 +70,14 @@ class WindowViewModel(ViewModel[WindowState]):
 
     def __init__(self, desk: Desk, bench: Bench) -> None:
         self._garage = GarageList(desk)
+        self._hints = Hints(desk)
         self._search = ""
         self._tag = ""
         self._shows_archive = False
         self._due: dict[str, str] = {}
         self._under_way: dict[str, tuple[tuple[str, str | None], ...]] = {}  # entries under way, by bike
         self._offered = ""  # the step from an earlier start that was last offered
+        bench.changed.connect(self._leave)
         super().__init__(desk, bench)
 
     def read(self) -> WindowState:
@@ -104,12 +107,31 @@ class WindowViewModel(ViewModel[WindowState]):
             marks=job_marks(records) if records else (),
             station=bench.station,
             stop=stop_text(records, bench.station) if records else "",
+            hint=self._hints.hint(bench.station) if records else "",
             cells=resolve_cells(records, rider, bench.station, person, desk.now()),
             people=tuple((one.id, one.name) for one in at_work),
             person_id=desk.person_id,
             undo_text=desk.undo_label() or "",
             redo_text=desk.redo_label() or "",
         )
+
+    def _leave(self) -> None:
+        """A station left done needs its hint no more."""
+        left = self._state
+        if left is None or not left.hint or left.station == self._bench.station:
+            return
+        if any(mark.station == left.station and mark.state == StationState.DONE for mark in left.marks):
+            self._hints.put_away(left.station)
+
+    def put_hint_away(self) -> None:
+        """Show the hint of the open station no more."""
+        self._hints.put_away(self._bench.station)
+        self.refresh()
+
+    def show_hints_again(self) -> None:
+        """Show the hint of every station again."""
+        self._hints.show_again()
+        self.refresh()
 
     def _records(self) -> JobRecords | None:
         bike_id = self._bench.bike_id
@@ -294,6 +316,7 @@ class WindowViewModel(ViewModel[WindowState]):
     def start_over(self) -> None:
         """The library holds something else: nothing noted of it holds any more."""
         self._garage.forget()
+        self._hints.forget()
         self._due.clear()
         self._under_way.clear()
         self._bench.read_again()

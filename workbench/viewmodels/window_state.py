@@ -81,6 +81,7 @@ class WindowState:
     marks: tuple[Mark, ...] = ()
     station: str = Station.GARAGE
     stop: str = ""  # why nobody is to ride this bike, where somebody would
+    hint: str = ""  # what the open station is for and what to do first, the first time somebody works there
     cells: tuple[tuple[str, str], ...] = ()
     people: tuple[tuple[str, str], ...] = ()
     person_id: str | None = None

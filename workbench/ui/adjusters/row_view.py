@@ -10,6 +10,7 @@ from workbench.ui.parts.buttons import Button
 from workbench.ui.parts.labels import Words
 from workbench.ui.parts.rulers import AdjusterRuler, AdjusterScale, Marker
 from workbench.ui.parts.theme import SPACE_4, SPACE_8, SPACE_16
+from workbench.ui.what_it_does import WhatItDoes
 from workbench.viewmodels.adjusters import AdjustersViewModel
 from workbench.viewmodels.adjusters_edit import EditState
 from workbench.viewmodels.adjusters_list import AdjusterRow
@@ -31,6 +32,7 @@ class RowView(QWidget):
         self.ruler = AdjusterRuler()
         self.count = Button("", "plain")
         self.facts_link = Button("Facts", "link")
+        self.what = WhatItDoes()
         self.facts = FactsView(view_model, adjuster_id)
         self.count.clicked.connect(self._count)
         self.facts_link.clicked.connect(self._open_facts)
@@ -59,6 +61,7 @@ class RowView(QWidget):
         self.note.set_words(row.note)
         self.count.set_text(row.verb)
         self.count.setAccessibleName(f"{row.verb}: {row.title}")
+        self.what.ask_about(row.about, row.title)
         self._show_ruler(row)
         self.facts.setVisible(edit is not None)
         if edit is not None:
@@ -70,7 +73,8 @@ class RowView(QWidget):
 
     def _name(self, row: AdjusterRow) -> None:
         self.setObjectName(f"adjuster_{row.key}")
-        for widget, part in ((self.count, "count"), (self.facts_link, "open_facts"), (self.ruler, "ruler")):
+        named = {"count": self.count, "open_facts": self.facts_link, "what": self.what, "ruler": self.ruler}
+        for part, widget in named.items():
             widget.setObjectName(f"{part}_{row.key}")
         self.facts_link.setAccessibleName(f"Facts: {row.title}")
 
@@ -102,6 +106,7 @@ class RowView(QWidget):
         keys.setSpacing(SPACE_4)
         keys.addWidget(self.count)
         keys.addWidget(self.facts_link)
+        keys.addWidget(self.what)
         keys.addStretch(1)
         return keys
 

@@ -13,6 +13,7 @@ from workbench.ui.parts.theme import SPACE_8
 from workbench.ui.ride.after_view import AfterView
 from workbench.ui.ride.score_grid import bring_in_sight
 from workbench.ui.ride.typed_line import TypedLine
+from workbench.ui.what_it_does import WhatItDoes
 from workbench.viewmodels.ride import RideViewModel
 from workbench.viewmodels.ride_next import NextLook
 from workbench.viewmodels.ride_session import SessionState
@@ -36,6 +37,7 @@ class NextView(QWidget):
         self._set.clicked.connect(view_model.set_proposed)
         self._other = Button("Another adjuster", "plain", name="next_other")
         self._other.clicked.connect(view_model.put_aside)
+        self._about = WhatItDoes(name="next_what")
         self._by_hand = Button("Change something else ...", "link", name="next_by_hand")
         self._by_hand.clicked.connect(self._fold)
         self._used_up = Words("", "note", name="next_used_up")
@@ -46,6 +48,7 @@ class NextView(QWidget):
         self._what.setObjectName("by_hand_what")
         self._what.setAccessibleName("What to change")
         self._what.activated.connect(self._name_value)
+        self._about_other = WhatItDoes(name="by_hand_what_it_does")
         self._value = TypedLine("value", "To", prefix="by_hand")
         self._both = FlagField(label="A second change is meant: mark it as two in one", name="by_hand_both")
         self._take = Button("It is set", "plain", name="by_hand_take")
@@ -55,7 +58,7 @@ class NextView(QWidget):
         self._hand.hide()
         buttons = QVBoxLayout()
         buttons.setSpacing(SPACE_8)
-        for button in (self._set, self._other, self._by_hand):
+        for button in (self._set, self._other, self._about, self._by_hand):
             buttons.addWidget(button, 0, Qt.AlignmentFlag.AlignLeft)
         rows = QVBoxLayout(self)
         rows.setContentsMargins(0, 0, 0, 0)
@@ -79,6 +82,7 @@ class NextView(QWidget):
         self._after.show_look(NextLook() if waits else look)
         self._set.setVisible(bool(look.verb) and not waits)
         self._other.setVisible(bool(look.adjuster_id) and not waits)
+        self._about.ask_about("" if waits else look.about, look.title)
         self._changed.set_words(f"Changed: {state.changed}. Ride it now." if waits else "")
         self._care.setVisible(waits)
         chosen = self._what.currentData()
@@ -86,7 +90,7 @@ class NextView(QWidget):
         for choice in state.choices:
             self._what.addItem(f"{choice.title} (now {choice.now})", choice.key)
         self._what.setCurrentIndex(max(self._what.findData(chosen), 0))
-        self._units = {choice.key: choice.unit for choice in state.choices}
+        self._choices = {choice.key: choice for choice in state.choices}
         self._name_value()
 
     def go_there(self, _adjuster_id: str = "") -> None:
@@ -105,7 +109,9 @@ class NextView(QWidget):
         rows = QVBoxLayout(part)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(SPACE_8)
-        for widget in (self._what, self._value, self._both):
+        rows.addWidget(self._what)
+        rows.addWidget(self._about_other, 0, Qt.AlignmentFlag.AlignLeft)
+        for widget in (self._value, self._both):
             rows.addWidget(widget)
         rows.addWidget(self._take, 0, Qt.AlignmentFlag.AlignLeft)
         return part
@@ -116,8 +122,9 @@ class NextView(QWidget):
             self._what.setFocus(Qt.FocusReason.OtherFocusReason)
 
     def _name_value(self, _place: int = 0) -> None:
-        unit = self._units.get(str(self._what.currentData()), "")
-        self._value.set_unit(unit)
+        choice = self._choices.get(str(self._what.currentData()))
+        self._value.set_unit(choice.unit if choice else "")
+        self._about_other.ask_about(choice.about if choice else "", choice.title if choice else "")
 
     def _change(self) -> None:
         key = str(self._what.currentData())
