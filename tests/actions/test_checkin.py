@@ -12,7 +12,9 @@ from workbench.actions.checkin import (
     decline_item,
     file_checkin,
     overrule_item,
+    picture_item,
 )
+from workbench.actions.garage_parts import more_parts, remove_photo
 from workbench.actions.job import job_records, skip_station
 from workbench.actions.parts import bike_parts
 from workbench.actions.sag import keep_sag
@@ -20,6 +22,7 @@ from workbench.model.bike import Station, StationState
 from workbench.model.checkin import declined_sentence
 from workbench.model.errors import InputError, LibraryError
 from workbench.model.job import job_marks
+from workbench.model.pictures import Picture
 from workbench.model.sag_rules import SagRound, first_band
 
 
@@ -150,3 +153,45 @@ def test_nothing_is_done_twice_to_a_closed_item(desk):
     for deed in (close_item(item.id), decline_item(item.id), overrule_item(item.id, "A", "B")):
         with pytest.raises(LibraryError, match="closed already"):
             desk.do("Again", deed, bike_id=bike.id)
+
+
+def test_a_picture_hangs_on_the_find_and_on_the_bike_and_goes_with_one_undo(desk):
+    bike = a_counted_bike(desk)
+    crack = Picture("c" * 64, "crack.jpg")
+    deed = file_checkin(bike.id, "quick", (Found("frame", "attend", "Marks", picture=crack), Found("wheels", "fine")))
+    check_there_and_back(desk, "File", deed, bike_id=bike.id)
+    records = desk.ask(checkin_records(bike.id))
+    (found,) = records.open_items
+    assert records.photo(found.item) == crack
+    assert [one.sha256 for one in desk.ask(more_parts(bike.id)).photos] == [crack.sha256]
+
+
+def test_an_open_find_gets_a_picture_later_another_one_and_none(desk):
+    bike = a_counted_bike(desk)
+    filed(desk, bike, Found("frame", "attend"))
+    item_id = still_open(desk, bike)[0].item.id
+    for one in (Picture("a" * 64, "first.jpg"), Picture("b" * 64, "second.jpg")):
+        check_there_and_back(desk, "Picture", picture_item(item_id, one), bike_id=bike.id)
+        records = desk.ask(checkin_records(bike.id))
+        assert records.photo(records.open_items[0].item) == one
+    check_there_and_back(desk, "No picture", picture_item(item_id, None), bike_id=bike.id)
+    assert still_open(desk, bike)[0].item.photo_id is None
+    assert len(desk.ask(more_parts(bike.id)).photos) == 2
+
+
+def test_a_closed_find_gets_no_picture_any_more(desk):
+    bike = a_counted_bike(desk)
+    filed(desk, bike, Found("frame", "attend"))
+    item_id = still_open(desk, bike)[0].item.id
+    desk.do("Seen to", close_item(item_id))
+    with pytest.raises(LibraryError, match="closed already"):
+        desk.do("Picture", picture_item(item_id, Picture("a" * 64, "late.jpg")))
+
+
+def test_a_picture_taken_off_the_bike_leaves_the_find_without_one(desk):
+    bike = a_counted_bike(desk)
+    filed(desk, bike, Found("frame", "attend", picture=Picture("a" * 64, "mark.jpg")))
+    (photo,) = desk.ask(more_parts(bike.id)).photos
+    check_there_and_back(desk, "Remove", remove_photo(photo.id), bike_id=bike.id)
+    records = desk.ask(checkin_records(bike.id))
+    assert records.photo(records.open_items[0].item) is None

@@ -240,3 +240,66 @@ def test_a_setup_that_stands_is_no_business_of_check_in(desk, bike, sheet):
     before = view_model.state
     a_baseline(desk, bike)
     assert view_model.state == before
+
+
+PNG = b"\x89PNG\r\n\x1a\n"
+
+
+def a_file(folder, name, content=PNG):
+    path = folder / name
+    path.write_bytes(content)
+    return path
+
+
+def test_a_picture_is_kept_with_its_entry_filed_and_carried_forward(desk, bike, sheet, tmp_path):
+    view_model, _ = sheet
+    view_model.begin("quick")
+    view_model.set_entry("frame", severity="attend")
+    assert view_model.add_picture("frame", a_file(tmp_path, "mark.png"))
+    kept = row(view_model, "frame")
+    assert (kept.is_photo_new, view_model.picture(kept.photo)) == (True, PNG)
+    assert view_model.file()
+    assert open_row(view_model, "frame").photo == kept.photo
+    view_model.begin("quick")
+    view_model.set_entry("frame", severity="attend", note="larger")
+    carried = row(view_model, "frame")
+    assert (carried.photo, carried.is_photo_new) == (kept.photo, False)
+    assert view_model.file()
+    assert open_row(view_model, "frame").photo == kept.photo
+    assert open_row(view_model, "frame").found.startswith("larger")
+
+
+def test_a_find_that_is_fine_now_carries_no_picture(sheet, tmp_path):
+    view_model, _ = sheet
+    view_model.begin("quick")
+    view_model.set_entry("frame", severity="attend")
+    view_model.add_picture("frame", a_file(tmp_path, "mark.png"))
+    view_model.set_entry("frame", severity="fine")
+    assert row(view_model, "frame").photo == ""
+    view_model.set_entry("frame", severity="advise")
+    assert row(view_model, "frame").is_photo_new
+    view_model.leave_picture("frame")
+    assert row(view_model, "frame").photo == ""
+
+
+def test_what_is_no_picture_is_refused_at_its_line(sheet, tmp_path):
+    view_model, heard = sheet
+    view_model.begin("quick")
+    assert not view_model.add_picture("frame", a_file(tmp_path, "words.png", b"words"))
+    assert (heard.field, heard.problems[-1].text[:9]) == ("frame", "words.png")
+    assert not view_model.add_picture("frame", tmp_path / "nowhere.png")
+    assert "could not be read" in heard.problems[-1].text
+    assert row(view_model, "frame").photo == ""
+
+
+def test_something_open_gets_its_picture_on_the_hand_over_list(desk, sheet, tmp_path):
+    view_model, heard = sheet
+    filed(view_model, frame={"severity": "attend"})
+    item_id = open_row(view_model, "frame").item_id
+    assert view_model.picture_open(item_id, a_file(tmp_path, "mark.png"))
+    assert heard.labels[-1] == f"Picture: {open_row(view_model, 'frame').title}"
+    assert view_model.picture(open_row(view_model, "frame").photo) == PNG
+    view_model.unpicture_open(item_id)
+    assert open_row(view_model, "frame").photo == ""
+    desk.undo()
+    assert open_row(view_model, "frame").photo

@@ -5,15 +5,18 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
+from workbench.actions.garage_parts import add_photo
 from workbench.actions.ids import new_id
 from workbench.actions.parts import read_parts
 from workbench.actions.wear import Ridden, due_now, read_wear
 from workbench.library.gate import Gate, Reader
+from workbench.model.bike import Photo
 from workbench.model.checkin import OpenItem, can_overrule, is_open, open_items, stopping, title_of
 from workbench.model.errors import InputError, LibraryError
 from workbench.model.facts import NOTE_LIMIT, TEXT_LIMIT, clean_text
 from workbench.model.parts import BikeParts
 from workbench.model.person import Person
+from workbench.model.pictures import Picture
 from workbench.model.service import CheckIn, CheckItem
 from workbench.model.setting import Item
 from workbench.model.wear import LATEST, Hours, Wear
@@ -31,6 +34,12 @@ class CheckInRecords:
     hours: Hours
     counted: int  # adjusters whose place was noted or counted
     people: tuple[Person, ...] = ()  # those of the check-ins
+    photos: tuple[Photo, ...] = ()  # those of what is still open
+
+    def photo(self, item: CheckItem) -> Picture | None:
+        """Give the picture of something found that is still open, if it has one."""
+        found = next((one for one in self.photos if one.id == item.photo_id), None)
+        return Picture(found.sha256, found.name) if found else None
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,6 +52,7 @@ class Found:
     note: str = ""
     is_declined: bool = False
     measured_mm: float | None = None
+    picture: Picture | None = None  # its file is kept already
 
 
 def checkin_records(bike_id: str, now: str = LATEST) -> Callable[[Reader], CheckInRecords]:
@@ -53,16 +63,19 @@ def checkin_records(bike_id: str, now: str = LATEST) -> Callable[[Reader], Check
         checkins = reader.find(CheckIn, bike_id=bike_id, order_by=("made_at",))
         wear, hours = read_wear(reader, parts, now)
         newest = reader.find(CheckItem, checkin_id=checkins[-1].id) if checkins else ()
+        still_open = read_open(reader, bike_id)
+        shown = tuple(one.item.photo_id for one in still_open if one.item.photo_id)
         by = tuple({one.person_id for one in checkins if one.person_id})
         return CheckInRecords(
             parts,
             checkins,
             newest,
-            read_open(reader, bike_id),
+            still_open,
             wear,
             hours,
             _noted(parts),
             reader.find(Person, id=by) if by else (),
+            reader.find(Photo, id=shown) if shown else (),
         )
 
     return query
@@ -127,11 +140,28 @@ def file_checkin(
                     one.is_declined,
                     reason=reason,
                     measured_mm=one.measured_mm,
+                    photo_id=_hung(gate, bike_id, one.picture),
                 )
             )
         if draft_id is not None:
             gate.remove_draft(draft_id)
         return made
+
+    return deed
+
+
+def _hung(gate: Gate, bike_id: str, picture: Picture | None) -> str | None:
+    """Hang a picture on the bike, and give its key."""
+    return add_photo(bike_id, picture.sha256, picture.name)(gate).id if picture else None
+
+
+def picture_item(item_id: str, picture: Picture | None) -> Callable[[Gate], None]:
+    """Give the deed that puts a picture to an open item, or takes it off; it stays with the bike's pictures."""
+
+    def deed(gate: Gate) -> None:
+        item = _open_item(gate, item_id)
+        bike_id = gate.need(CheckIn, item.checkin_id).bike_id
+        gate.put(replace(item, photo_id=_hung(gate, bike_id, picture)))
 
     return deed
 

@@ -6,7 +6,7 @@ from collections.abc import Callable, Mapping
 
 from workbench.library.gate import Reader
 from workbench.model.adjuster import Adjuster, adjuster_words
-from workbench.model.bike import Bike, Tyre
+from workbench.model.bike import Bike, Photo, Tyre
 from workbench.model.person import Person
 from workbench.model.ride import BlindPlan, Session
 from workbench.model.setting import Setup
@@ -30,6 +30,11 @@ def names_of(ids: tuple[str, ...]) -> Callable[[Reader], Mapping[str, str]]:
         return names
 
     return query
+
+
+def photos_of(ids: tuple[str, ...]) -> Callable[[Reader], tuple[Photo, ...]]:
+    """Give the query for the pictures among some ids that still hang on their bike."""
+    return lambda reader: reader.find(Photo, id=ids) if ids else ()
 
 
 def sealed_since(bike_id: str) -> Callable[[Reader], str]:

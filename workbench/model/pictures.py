@@ -1,11 +1,21 @@
-"""Which files are pictures, told by their first bytes and never by their names."""
+"""Pictures: which files are some, told by their first bytes and never by their names."""
 
 from __future__ import annotations
+
+from dataclasses import dataclass
 
 from workbench.model.errors import ExchangeError
 
 LARGEST_BYTES = 40_000_000
 _BEGINNINGS = (b"\xff\xd8\xff", b"\x89PNG\r\n\x1a\n", b"GIF87a", b"GIF89a", b"BM")
+
+
+@dataclass(frozen=True, slots=True)
+class Picture:
+    """A picture's file, kept under its SHA-256, and the name it came with."""
+
+    sha256: str
+    name: str
 
 
 def check_picture(name: str, content: bytes) -> bytes:

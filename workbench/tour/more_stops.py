@@ -6,10 +6,15 @@ from collections.abc import Callable
 from functools import partial
 from typing import Any
 
+from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QLineF, QPointF, Qt
+from PySide6.QtGui import QColor, QImage, QImageWriter, QPainter, QPen
 from PySide6.QtWidgets import QWidget
 
+from workbench.actions.checkin import Found, file_checkin
 from workbench.app import Workbench
 from workbench.model.bike import Station
+from workbench.model.pictures import Picture
+from workbench.viewmodels.window import HISTORY
 
 Open = Callable[[Workbench, str, str], Any]
 Stop = tuple[str, str, bool, Callable[[Workbench], QWidget | None]]
@@ -17,10 +22,59 @@ Stop = tuple[str, str, bool, Callable[[Workbench], QWidget | None]]
 
 def more_stops(bike: Open) -> tuple[Stop, ...]:
     """Give the stops; ``bike`` opens a station over a bike of the sample."""
-    return (("sample", "hint", False, partial(_hint, bike)),)
+    return (
+        ("sample", "hint", False, partial(_hint, bike)),
+        ("sample", "checkin-picture", False, partial(_picture, bike)),
+        ("sample", "checkin-picture-open", False, partial(_picture_open, bike)),
+        ("sample", "history-picture", False, partial(_picture_in_history, bike)),
+    )
 
 
 def _hint(bike: Open, workbench: Workbench) -> None:
     """What somebody reads who comes to a station for the first time."""
     workbench.view_model.show_hints_again()
     bike(workbench, "Larch 150", Station.SAG)
+
+
+def _picture(bike: Open, workbench: Workbench) -> None:
+    """A picture put to something found."""
+    from workbench.tour.stops import further_down
+
+    view_model = bike(workbench, "Wren 24", Station.CHECKIN)
+    taken = _sketch(workbench)
+    view_model.begin("quick")
+    view_model.set_entry("frame", severity="attend", note="Weld behind the head tube")
+    view_model.set_entry("frame", photo=taken.sha256, photo_name=taken.name)
+    further_down(workbench, "Wren 24", Station.CHECKIN, "check_frame")
+
+
+def _picture_open(bike: Open, workbench: Workbench) -> None:
+    """The picture on the hand-over list."""
+    _picture(bike, workbench)
+    bike(workbench, "Wren 24", Station.CHECKIN).file()
+
+
+def _picture_in_history(bike: Open, workbench: Workbench) -> None:
+    """The picture beside the deed that speaks of it."""
+    view_model = bike(workbench, "Wren 24", HISTORY)
+    found = Found("frame", "attend", "Marks", picture=_sketch(workbench))
+    bike_id = workbench.bench.bike_id or ""
+    workbench.desk.do("File the check-in", file_checkin(bike_id, "quick", (found,)), bike_id=bike_id, station="checkin")
+    view_model.pick(view_model.state.rows[0].key)
+
+
+def _sketch(workbench: Workbench) -> Picture:
+    """A drawn tube with a mark across it, kept as a picture would be."""
+    image = QImage(480, 360, QImage.Format.Format_RGB32)
+    image.fill(QColor("#d8d4ca"))
+    painter = QPainter(image)
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    painter.setPen(QPen(QColor("#5b6670"), 120, Qt.PenStyle.SolidLine, Qt.PenCapStyle.FlatCap))
+    painter.drawLine(QLineF(0, 300, 480, 60))
+    painter.setPen(QPen(QColor("#1d2730"), 4))
+    painter.drawPolyline([QPointF(*at) for at in ((215, 130), (228, 165), (220, 190), (240, 235))])
+    painter.end()
+    buffer = QBuffer()
+    buffer.open(QIODevice.OpenModeFlag.WriteOnly)
+    QImageWriter(buffer, QByteArray(b"png")).write(image)
+    return Picture(workbench.desk.add_photo(bytes(buffer.data().data())), "weld.png")

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from pathlib import Path
 from typing import Any
 
 from workbench.actions.checkin import (
@@ -13,11 +14,13 @@ from workbench.actions.checkin import (
     decline_item,
     file_checkin,
     overrule_item,
+    picture_item,
 )
 from workbench.actions.wear import record_service, set_interval, set_last_service, tell_hours
 from workbench.model.checkin import UNSEEN
 from workbench.model.checks import measured_verdict, nominal_mm
 from workbench.model.errors import InputError, WorkbenchError
+from workbench.model.pictures import Picture
 from workbench.viewmodels.base import Problem, ViewModel
 from workbench.viewmodels.checkin_draft import DRAFT as KIND
 from workbench.viewmodels.checkin_draft import (
@@ -28,8 +31,17 @@ from workbench.viewmodels.checkin_draft import (
     rest_fine,
     to_json,
 )
-from workbench.viewmodels.checkin_state import CheckInState, OpenRow, codes_of, due_codes, effective, resolve
+from workbench.viewmodels.checkin_state import (
+    CheckInState,
+    OpenRow,
+    codes_of,
+    due_codes,
+    effective,
+    picture_of,
+    resolve,
+)
 from workbench.viewmodels.checkin_wear import WearRow
+from workbench.viewmodels.pictures import take_in
 from workbench.viewmodels.typed_drafts import typed_in
 
 __all__ = ["CheckInState", "CheckInViewModel"]
@@ -104,6 +116,26 @@ class CheckInViewModel(ViewModel[CheckInState]):
         severity, _ = measured_verdict(code, measured, nominal_mm(self._records().parts, code))
         return draft.with_entry(code, severity=severity) if severity else draft
 
+    def add_picture(self, code: str, path: Path) -> bool:
+        """Take a picture in for one check of the check-in being written."""
+        if self._draft() is None:
+            return False
+        try:
+            taken = take_in(self._desk, path)
+        except WorkbenchError as error:
+            self.refused.emit(Problem(str(error), code))
+            return False
+        self.set_entry(code, photo=taken.sha256, photo_name=taken.name)
+        return True
+
+    def leave_picture(self, code: str) -> None:
+        """Take the new picture of a check off again."""
+        self.set_entry(code, photo="", photo_name="")
+
+    def picture(self, sha256: str) -> bytes | None:
+        """Give the content of a picture; None if its file is missing or another one."""
+        return self._desk.photo(sha256)
+
     def rest_is_fine(self) -> None:
         """Say of all that is not looked at yet that it is fine; what is carried forward waits for its own answer."""
         draft = self._draft()
@@ -128,7 +160,7 @@ class CheckInViewModel(ViewModel[CheckInState]):
         deed = file_checkin(
             self.bike_id,
             draft.depth,
-            [self._found(draft, code) for code in codes],
+            [replace(self._found(draft, code), picture=picture_of(draft, records, code)) for code in codes],
             bothers=draft.bothers,
             last_done=draft.last_done,
             draft_id=kept.id,
@@ -165,6 +197,24 @@ class CheckInViewModel(ViewModel[CheckInState]):
         if row is not None:
             word = "Take up after all" if row.is_declined else "Declined"
             self.act(self._label(word, item_id), decline_item(item_id, is_declined=not row.is_declined))
+
+    def picture_open(self, item_id: str, path: Path) -> bool:
+        """Put a picture to something open."""
+        try:
+            taken = take_in(self._desk, path)
+        except WorkbenchError as error:
+            self.refuse(error)
+            return False
+        return self._picture(item_id, taken, "Picture")
+
+    def unpicture_open(self, item_id: str) -> None:
+        """Take the picture off something open; it stays with the bike's pictures."""
+        self._picture(item_id, None, "No picture")
+
+    def _picture(self, item_id: str, taken: Picture | None, word: str) -> bool:
+        self.act(self._label(word, item_id), picture_item(item_id, taken))
+        row = self._row(item_id)
+        return row is not None and row.photo == (taken.sha256 if taken else "")
 
     def overrule(self, item_id: str, by: str, reason: str) -> bool:
         """Let the bike be ridden on a named person's word; what is missing is said at its field."""

@@ -10,6 +10,7 @@ from typing import Any
 from workbench.model.checkin import ADVISE, ATTEND, FINE, SEVERITIES, STOP
 from workbench.model.errors import InputError
 from workbench.model.facts import NOTE_LIMIT, TEXT_LIMIT
+from workbench.model.pictures import Picture
 from workbench.viewmodels.shown import Units
 from workbench.viewmodels.typed_drafts import TypedIn, as_meant
 
@@ -26,6 +27,13 @@ class Entry:
     note: str = ""
     is_declined: bool = False
     measured: str = ""  # as typed
+    photo: str = ""  # the SHA-256 of its picture
+    photo_name: str = ""
+
+    @property
+    def picture(self) -> Picture | None:
+        """The picture taken in for it."""
+        return Picture(self.photo, self.photo_name) if self.photo else None
 
     @property
     def asks(self) -> bool:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from workbench.actions.checkin import CheckInRecords
 from workbench.model.check_list import Check
@@ -21,6 +21,7 @@ from workbench.model.checkin import (
 )
 from workbench.model.checks import AREAS, CARE, checks_for, measured_verdict, nominal_mm
 from workbench.model.errors import InputError
+from workbench.model.pictures import Picture
 from workbench.model.wear import Wear
 from workbench.viewmodels.checkin_draft import CheckInDraft, Entry, entry_problem, read_measured
 from workbench.viewmodels.checkin_wear import WearRow, hours_text, state_words, wear_rows
@@ -50,6 +51,8 @@ class CheckRow:
     carried: str = ""  # what an earlier check-in left open
     problem: str = ""
     asks: bool = False
+    photo: str = ""  # the SHA-256 of its picture, a new one or the one carried forward
+    is_photo_new: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,6 +69,7 @@ class OpenRow:
     is_declined: bool = False
     can_overrule: bool = False
     is_grave_stop: bool = False
+    photo: str = ""  # the SHA-256 of its picture
 
 
 @dataclass(frozen=True, slots=True)
@@ -132,6 +136,7 @@ def _writing(records: CheckInRecords, draft: CheckInDraft, units: Units) -> Chec
         for check in checks_for(records.parts, draft.depth)
     ]
     rows += [_service_row(one, draft.entry(one.code), carried.get(one.code), units) for one in _due(records)]
+    rows = [_with_picture(row, draft, records) for row in rows]
     left = sum(not row.severity for row in rows)
     count = len(records.parts.adjusters)
     noted = "No adjusters on this bike." if not count else f"{records.counted} of {count} adjusters noted as found."
@@ -178,6 +183,21 @@ def _row(check: Check, entry: Entry, nominal: float | None, carried: OpenItem | 
     )
 
 
+def picture_of(draft: CheckInDraft, records: CheckInRecords, code: str) -> Picture | None:
+    """Give the picture of something found: the one just taken in, else the one of the find that is still open."""
+    entry = draft.entry(code)
+    carried = next((one.item for one in records.open_items if one.item.code == code), None)
+    if not entry.asks:
+        return None
+    return entry.picture or (records.photo(carried) if carried is not None else None)
+
+
+def _with_picture(row: CheckRow, draft: CheckInDraft, records: CheckInRecords) -> CheckRow:
+    picture = picture_of(draft, records, row.code)
+    photo = picture.sha256 if picture else ""
+    return replace(row, photo=photo, is_photo_new=bool(draft.entry(row.code).photo))
+
+
 def _measured_words(check: Check, entry: Entry, nominal: float | None, units: Units) -> str:
     if not check.measures or not entry.measured.strip():
         return ""
@@ -216,7 +236,7 @@ def _carried_words(carried: OpenItem | None) -> str:
 
 
 def _known(records: CheckInRecords, overrule_by: str) -> CheckInState:
-    rows = tuple(_open_row(one) for one in records.open_items)
+    rows = tuple(_open_row(one, records.photo(one.item)) for one in records.open_items)
     return CheckInState(
         title="Check-in",
         subtitle="" if records.checkins else "Look the bike over before anything is opened. It takes two minutes.",
@@ -249,7 +269,7 @@ def _last(records: CheckInRecords) -> tuple[tuple[str, str], ...]:
     return tuple(told)
 
 
-def _open_row(one: OpenItem) -> OpenRow:
+def _open_row(one: OpenItem, picture: Picture | None) -> OpenRow:
     item = one.item
     what = ": ".join(words for words in (item.reason or "", item.note) if words)
     remark = ""
@@ -269,4 +289,5 @@ def _open_row(one: OpenItem) -> OpenRow:
         item.is_declined,
         can_overrule(item),
         is_grave_stop=item.severity == STOP and item.overruled_at is None and not can_overrule(item),
+        photo=picture.sha256 if picture else "",
     )

@@ -12,12 +12,12 @@ from workbench.actions.garage_parts import add_photo, describe_valve, remove_pho
 from workbench.actions.ids import new_id
 from workbench.actions.people import add_person, add_rider, main_rider, take_off_rider
 from workbench.model.errors import WorkbenchError
-from workbench.model.pictures import LARGEST_BYTES, check_picture
 from workbench.model.unit import GENERATION_REASONS, VALVES, Generation
 from workbench.model.valves import GAS
 from workbench.viewmodels.base import Problem, ViewModel
 from workbench.viewmodels.fact_rows import FactRow
 from workbench.viewmodels.garage_rows import PhotoRow, RiderRow, UnitParts
+from workbench.viewmodels.pictures import take_in
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,16 +98,11 @@ class GarageDeeds(ViewModel[GarageState]):
     def add_picture(self, path: Path) -> bool:
         """Keep a picture file beside the library and hang it on the bike."""
         try:
-            with path.open("rb") as file:
-                content = check_picture(path.name, file.read(LARGEST_BYTES + 1))
-            key = self._desk.add_photo(content)
-        except OSError as error:
-            self.refused.emit(Problem(f"{path.name} could not be read ({error.strerror}). Nothing was added."))
-            return False
+            taken = take_in(self._desk, path)
         except WorkbenchError as error:
             self.refuse(error)
             return False
-        return self.act(f"Add picture {path.name}"[:60], add_photo(self.bike_id, key, path.name)) is not None
+        return self.act(f"Add picture {path.name}"[:60], add_photo(self.bike_id, taken.sha256, taken.name)) is not None
 
     def picture(self, sha256: str) -> bytes | None:
         """Give the content of a picture; None if its file is missing or another one."""

@@ -6,13 +6,14 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from workbench.actions.desk import Deed, Desk, Search, Touched
-from workbench.actions.history import names_of, sealed_since
+from workbench.actions.history import names_of, photos_of, sealed_since
 from workbench.model.bike import Station
 from workbench.model.errors import WorkbenchError
 from workbench.model.job import STATION_WORDS
+from workbench.model.pictures import Picture
 from workbench.viewmodels.base import ViewModel
 from workbench.viewmodels.bench import Bench
-from workbench.viewmodels.history_words import changes_words
+from workbench.viewmodels.history_words import MOST, changes_words
 from workbench.viewmodels.shown import how_many, short_time
 
 PAGE = 40
@@ -49,6 +50,7 @@ class HistoryState:
     picked: str = ""
     picked_text: str = ""
     changed: tuple[str, ...] = ()
+    pictures: tuple[Picture, ...] = ()  # those the picked deed speaks of
     can_go_newer: bool = False
     can_go_older: bool = False
     undo_text: str = ""  # what the key says that undoes all later deeds; empty: not possible
@@ -90,6 +92,7 @@ class HistoryViewModel(ViewModel[HistoryState]):
             picked=picked.id if picked else "",
             picked_text=picked.label if picked else "",
             changed=self._changed(picked) if picked else (),
+            pictures=self._pictures(picked) if picked else (),
             can_go_newer=len(self._tops) > 1,
             can_go_older=len(found) > PAGE,
             undo_text=undo_text,
@@ -132,6 +135,19 @@ class HistoryViewModel(ViewModel[HistoryState]):
         }
         names = self._desk.ask(names_of(tuple(sorted(pointed))))
         return changes_words(changes, names, self._bench.units)
+
+    def _pictures(self, picked: Deed) -> tuple[Picture, ...]:
+        """Give the pictures a deed hung up, took off, or put to something found."""
+        images = [change.after or change.before or {} for change in self._desk.history.changes(picked.id)]
+        shown = {str(one["sha256"]): Picture(str(one["sha256"]), str(one["name"])) for one in images if "sha256" in one}
+        pointed = tuple(str(one["photo_id"]) for one in images if one.get("photo_id"))
+        for photo in self._desk.ask(photos_of(pointed)):
+            shown.setdefault(photo.sha256, Picture(photo.sha256, photo.name))
+        return tuple(shown.values())[:MOST]
+
+    def picture(self, sha256: str) -> bytes | None:
+        """Give the content of a picture; None if its file is missing or another one."""
+        return self._desk.photo(sha256)
 
     def hear(self, touched: Touched) -> None:
         """Any deed is one more, whatever bike it is on; a letter typed into an entry and a setting are none."""

@@ -29,6 +29,7 @@ NOUNS = {
     "sag_reading": "Sag reading",
     "sag_measurement": "Sag",
     "card_issue": "Card",
+    "photo": "Picture",
 }
 TYPES: dict[str, type] = {
     "bike": Bike,

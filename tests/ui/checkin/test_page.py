@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import pytest
+from PySide6.QtGui import QImage
+from PySide6.QtWidgets import QFileDialog
 
 from tests.fixtures import a_counted_bike
 from tests.ui.driver import Driver, Key
@@ -125,3 +127,23 @@ def test_zero_says_the_rest_is_fine_but_is_a_digit_where_text_is_typed(driver):
     driver.keys(Key.Key_0)
     assert driver.model.state.left == 0
     assert driver.focused() == "checkin_file"
+
+
+def test_a_picture_is_put_to_a_find_by_keys_and_shown_on_the_hand_over_list(driver, tmp_path, monkeypatch):
+    image = QImage(640, 480, QImage.Format.Format_RGB32)
+    image.fill(0x336699)
+    path = tmp_path / "crown.png"
+    image.save(str(path))
+    monkeypatch.setattr(QFileDialog, "getOpenFileName", lambda *_: (str(path), ""))
+    driver.press("checkin_begin")
+    driver.press("check_headset_severity_3")
+    driver.tab_to("check_headset_picture_add")
+    driver.keys(Key.Key_Space)
+    print_of = driver.find("check_headset_picture")
+    assert (print_of.pixmap().width(), print_of.accessibleName()) == (160, "Picture: Headset")
+    assert driver.find("check_headset_picture_add").words() == "Another picture ..."
+    driver.press("checkin_file")
+    on_list = driver.find("open_headset_picture")
+    assert on_list.grab().toImage().pixelColor(80, 60).name() == "#336699"
+    driver.press("open_headset_picture_off")
+    assert not driver.is_shown("open_headset_picture")

@@ -108,7 +108,9 @@ def test_a_picture_is_shown_small_removed_and_a_missing_file_is_said(desk, bike,
     image.fill(0x336699)
     image.save(str(tmp_path / "crown.png"))
     assert driver.model.add_picture(tmp_path / "crown.png")
-    assert driver.find("photo_1").pixmap().width() == 200
+    shown = driver.find("photo_1")
+    assert shown.pixmap().width() == 200
+    assert shown.grab().toImage().pixelColor(100, 75).name() == "#336699"
     assert not driver.model.add_picture(tmp_path / "nowhere.png")
     (tmp_path / "words.png").write_text("no picture")
     assert not driver.model.add_picture(tmp_path / "words.png")

@@ -4,16 +4,19 @@ from __future__ import annotations
 
 import pytest
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QImage
 from PySide6.QtWidgets import QApplication, QComboBox
 
 from tests.fixtures import a_bike, everything
 from tests.ui.driver import Driver
+from workbench.actions.checkin import Found, checkin_records, decline_item, file_checkin
 from workbench.actions.edit import edit
 from workbench.actions.people import add_person
 from workbench.model.bike import Bike
 from workbench.ui.history.page import HistoryPage
 from workbench.ui.parts.table import Table
 from workbench.viewmodels.history import HistoryViewModel
+from workbench.viewmodels.pictures import take_in
 
 Key = Qt.Key
 
@@ -61,3 +64,20 @@ def test_a_deed_is_picked_with_the_arrow_keys_and_undone_to(sheet):
     assert listed(sheet)[0] == "Add Bo (undone)"
     sheet.desk.redo()
     assert everything(sheet.desk) == before
+
+
+def test_the_pictures_a_deed_speaks_of_are_shown_small(qtbot, desk, tmp_path):
+    image = QImage(400, 300, QImage.Format.Format_RGB32)
+    image.fill(0x336699)
+    image.save(str(tmp_path / "mark.png"))
+    taken = take_in(desk, tmp_path / "mark.png")
+    bike = a_bike(desk)
+    desk.do("File", file_checkin(bike.id, "quick", (Found("frame", "attend", picture=taken),)), bike_id=bike.id)
+    item_id = desk.ask(checkin_records(bike.id)).open_items[0].item.id
+    desk.do("Declined", decline_item(item_id), bike_id=bike.id)
+    sheet = Driver(qtbot, desk, HistoryPage, HistoryViewModel)
+    for label in ("File", "Declined"):
+        sheet.model.pick(next(row.key for row in sheet.model.state.rows if row.what == label))
+        assert sheet.find("history_picture_1").accessibleName() == "Picture: mark.png"
+    sheet.model.pick(next(row.key for row in sheet.model.state.rows if row.what == "Add Larch 150"))
+    assert not sheet.is_shown("history_picture_1")

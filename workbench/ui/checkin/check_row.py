@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QVBoxLayout, QWidget
 
+from workbench.ui.checkin.picture_row import PictureRow
 from workbench.ui.parts.choice_field import Segments, TickBox
 from workbench.ui.parts.field_base import EntryLine, set_refused
 from workbench.ui.parts.labels import Words
@@ -23,8 +26,10 @@ class CheckRowView(QWidget):
     """A line of the list; ``changed(code, field, value)`` at every entry."""
 
     changed = Signal(str, str, object)
+    picture_wanted = Signal(str)
+    picture_left = Signal(str)
 
-    def __init__(self, row: CheckRow) -> None:
+    def __init__(self, row: CheckRow, picture: Callable[[str], bytes | None]) -> None:
         super().__init__()
         self.code = row.code
         self._reasons_shown = row.reasons
@@ -52,6 +57,9 @@ class CheckRowView(QWidget):
         self._declines = TickBox(DECLINES, name=f"{name}_declined_entry")
         self._declines.setAccessibleName(f"{row.title}: {DECLINES.lower()}")
         self._declines.clicked.connect(self._decline)
+        self._picture = PictureRow(picture, name=f"{name}_picture", says=row.title)
+        self._picture.add.clicked.connect(self._want_picture)
+        self._picture.left.connect(self._leave_picture)
         self._more = self._build_more()
         self._build(row)
         self.show_row(row)
@@ -73,6 +81,7 @@ class CheckRowView(QWidget):
         self._reasons.choose(row.reason if row.reason in row.reasons else None)
         _show(self._note, row.note)
         self._declines.setChecked(row.is_declined)
+        self._picture.show_picture(row.photo, can_leave=row.is_photo_new)
         self._problem.set_words(row.problem)
         set_refused(self._measured, bool(row.problem) and not row.asks)
 
@@ -92,7 +101,7 @@ class CheckRowView(QWidget):
 
     def last_entry(self) -> QWidget:
         """The last thing Tab comes to."""
-        return self._declines
+        return self._picture.off if self._picture.off.isVisibleTo(self) else self._picture.add
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """The keys below the words where there is no room beside them."""
@@ -140,7 +149,9 @@ class CheckRowView(QWidget):
         line.setSpacing(SPACE_16)
         line.addWidget(self._note, 1)
         line.addWidget(self._declines)
+        line.addWidget(self._picture.add)
         rows.addLayout(line)
+        rows.addWidget(self._picture)
         return more
 
     def _picked(self, place: object) -> None:
@@ -155,6 +166,12 @@ class CheckRowView(QWidget):
 
     def _write(self, text: str) -> None:
         self.changed.emit(self.code, "note", text)
+
+    def _want_picture(self) -> None:
+        self.picture_wanted.emit(self.code)
+
+    def _leave_picture(self) -> None:
+        self.picture_left.emit(self.code)
 
     def _decline(self, declines: bool) -> None:
         self.changed.emit(self.code, "is_declined", declines)

@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from functools import partial
+
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
+from workbench.ui.checkin.picture_row import PictureRow
 from workbench.ui.parts.buttons import Button
 from workbench.ui.parts.choice_field import Segments
 from workbench.ui.parts.field_base import EntryLine
@@ -22,9 +26,12 @@ class OpenList(QWidget):
     closed = Signal(str)
     declined = Signal(str)
     overrule_requested = Signal(str)
+    picture_wanted = Signal(str)
+    picture_left = Signal(str)
 
-    def __init__(self, after: QWidget) -> None:
+    def __init__(self, after: QWidget, picture: Callable[[str], bytes | None]) -> None:
         super().__init__()
+        self._picture = picture
         self._after = after  # what Tab comes to before the list
         self._shown: tuple[OpenRow, ...] = ()
         self._list = QVBoxLayout(self)
@@ -64,6 +71,8 @@ class OpenList(QWidget):
         remark = Words("", "note", name=f"open_{_name(row)}_remark")
         remark.set_words(GRAVE if row.is_grave_stop and not row.remark else row.remark)
         words.addWidget(remark)
+        picture = self._picture_row(row)
+        words.addWidget(picture)
         across.addLayout(words, 1)
         keys = QHBoxLayout()
         keys.setSpacing(SPACE_8)
@@ -73,8 +82,18 @@ class OpenList(QWidget):
             button.setProperty("item_id", row.item_id)
             button.clicked.connect(signal)
             keys.addWidget(button)
+        keys.addWidget(picture.add)
         across.addLayout(keys)
+        across.setAlignment(keys, Qt.AlignmentFlag.AlignTop)
         return line
+
+    def _picture_row(self, row: OpenRow) -> PictureRow:
+        picture = PictureRow(self._picture, name=f"open_{_name(row)}_picture", says=row.title)
+        picture.show_picture(row.photo, can_leave=bool(row.photo))
+        picture.add.setProperty("item_id", row.item_id)
+        picture.add.clicked.connect(partial(self.picture_wanted.emit, row.item_id))
+        picture.left.connect(partial(self.picture_left.emit, row.item_id))
+        return picture
 
     def _keys(self, row: OpenRow) -> list[tuple[str, str, object]]:
         keys: list[tuple[str, str, object]] = [("Seen to", "close", self._close)]

@@ -16,6 +16,7 @@ from workbench.ui.parts.labels import Words
 from workbench.ui.parts.sheet import Rule, Sheet
 from workbench.ui.parts.theme import SPACE_16
 from workbench.ui.parts.word_pairs import WordPairs
+from workbench.ui.pictures import ask_picture
 from workbench.viewmodels.base import Problem
 from workbench.viewmodels.checkin import CheckInViewModel
 from workbench.viewmodels.checkin_state import CheckInState
@@ -29,13 +30,17 @@ class CheckInPage(Page):
         self._checkin = view_model
         self._overruling = ""
         self._sheet = Sheet("Check-in", name="checkin_sheet")
-        self._writing = Writing()
+        self._writing = Writing(view_model.picture)
+        self._writing.picture_wanted.connect(self._ask_picture)
+        self._writing.picture_left.connect(view_model.leave_picture)
         self._writing.words_typed.connect(view_model.set_words)
         self._writing.entry_changed.connect(self._enter)
         self._writing.count_requested.connect(self._to_count)
         self._stop = CareNote("", name="checkin_stop")
         self._last = WordPairs()
-        self._open = OpenList(self._writing.first_key())
+        self._open = OpenList(self._writing.first_key(), view_model.picture)
+        self._open.picture_wanted.connect(self._ask_open_picture)
+        self._open.picture_left.connect(view_model.unpicture_open)
         self._open.closed.connect(view_model.close)
         self._open.declined.connect(view_model.decline)
         self._open.overrule_requested.connect(self._ask_overrule)
@@ -160,6 +165,14 @@ class CheckInPage(Page):
 
     def _enter(self, code: str, name: str, value: object) -> None:
         self._checkin.set_entry(code, **{name: value})
+
+    def _ask_picture(self, code: str) -> None:
+        if path := ask_picture(self):
+            self._checkin.add_picture(code, path)
+
+    def _ask_open_picture(self, item_id: str) -> None:
+        if path := ask_picture(self):
+            self._checkin.picture_open(item_id, path)
 
     def _begin_quick(self) -> None:
         self._begin("quick")

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
 
@@ -23,9 +25,12 @@ class Writing(QWidget):
     words_typed = Signal(str, str)
     entry_changed = Signal(str, str, object)
     count_requested = Signal()
+    picture_wanted = Signal(str)
+    picture_left = Signal(str)
 
-    def __init__(self) -> None:
+    def __init__(self, picture: Callable[[str], bytes | None]) -> None:
         super().__init__()
+        self._picture = picture
         self._rows: dict[str, CheckRowView] = {}
         self._lines = {name: self._line(name, words) for name, words in ASKED.items()}
         self._positions = Words("", "text", name="checkin_positions")
@@ -114,8 +119,10 @@ class Writing(QWidget):
                 area = row.area
                 self._list.addWidget(Words(area, "mute"))
                 self._list.addWidget(Rule())
-            view = CheckRowView(row)
+            view = CheckRowView(row, self._picture)
             view.changed.connect(self.entry_changed)
+            view.picture_wanted.connect(self.picture_wanted)
+            view.picture_left.connect(self.picture_left)
             self._rows[row.code] = view
             self._list.addWidget(view)
             view.show()  # now, not with the next event: the next key may be pressed before that

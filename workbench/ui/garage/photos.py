@@ -3,35 +3,21 @@
 from __future__ import annotations
 
 from functools import partial
-from pathlib import Path
 
-from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QSize, Qt
-from PySide6.QtGui import QImageReader, QPixmap
-from PySide6.QtWidgets import QFileDialog, QVBoxLayout, QWidget
+from PySide6.QtCore import QSize, Qt
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from workbench.ui.parts.buttons import Button
 from workbench.ui.parts.flow import Flow
 from workbench.ui.parts.labels import Words, one_line
+from workbench.ui.parts.picture_print import PicturePrint
 from workbench.ui.parts.sheet import Rule
 from workbench.ui.parts.theme import SPACE_4, SPACE_8, SPACE_16
+from workbench.ui.pictures import ask_picture
 from workbench.viewmodels.garage import GarageViewModel
 from workbench.viewmodels.garage_rows import PhotoRow
 
-FILES = "Pictures (*.jpg *.jpeg *.png *.webp *.gif *.bmp)"
 SIZE = QSize(200, 150)
-
-
-def small_print(content: bytes) -> QPixmap:
-    """Read a picture no larger than its print needs; empty if it cannot be read."""
-    buffer = QBuffer()
-    buffer.setData(QByteArray(content))
-    buffer.open(QIODevice.OpenModeFlag.ReadOnly)
-    reader = QImageReader(buffer)
-    reader.setAutoTransform(True)
-    size = reader.size()
-    if size.isValid() and (size.width() > SIZE.width() or size.height() > SIZE.height()):
-        reader.setScaledSize(size.scaled(SIZE, Qt.AspectRatioMode.KeepAspectRatio))
-    return QPixmap.fromImage(reader.read())
 
 
 class _Print(QWidget):
@@ -39,24 +25,12 @@ class _Print(QWidget):
 
     def __init__(self, view_model: GarageViewModel, row: PhotoRow, place: int) -> None:
         super().__init__()
-        content = view_model.picture(row.sha256)
-        pixmap = small_print(content) if content is not None else QPixmap()
         name = one_line(row.name)
         rows = QVBoxLayout(self)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(SPACE_4)
-        if pixmap.isNull():
-            trouble = "cannot be shown" if content is not None else "The file is missing from the photos folder"
-            said = Words(f"{trouble}. Add it again." if content is None else f"It {trouble}.", "problem")
-            said.setObjectName(f"photo_missing_{place}")
-            rows.addWidget(said)
-        else:
-            picture = Words("")
-            picture.setObjectName(f"photo_{place}")
-            picture.setAccessibleName(f"Picture: {name}")
-            picture.setPixmap(pixmap)
-            picture.setFixedHeight(SIZE.height())
-            rows.addWidget(picture)
+        content, own = view_model.picture(row.sha256), f"photo_{place}"
+        rows.addWidget(PicturePrint(content, name, SIZE, name=own, missing_name=f"photo_missing_{place}"))
         rows.addWidget(Words(f"{name}, {row.date}", "note", elide=True))
         remove = Button("Remove", "plain", name=f"photo_remove_{place}")
         remove.setAccessibleName(f"Remove picture {name}")
@@ -98,6 +72,5 @@ class PhotosView(QWidget):
         self._flow.setVisible(bool(rows))
 
     def _ask(self) -> None:
-        path, _ = QFileDialog.getOpenFileName(self, "Add a picture", "", FILES)
-        if path:
-            self._garage.add_picture(Path(path))
+        if path := ask_picture(self):
+            self._garage.add_picture(path)

@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt, QTimer
+from PySide6.QtCore import QSize, Qt, QTimer
 from PySide6.QtWidgets import QFrame, QGridLayout, QVBoxLayout, QWidget
 
+from workbench.model.pictures import Picture
 from workbench.ui.page import Page
 from workbench.ui.parts.buttons import Button
 from workbench.ui.parts.choice_field import ListBox
 from workbench.ui.parts.field_base import EntryLine
 from workbench.ui.parts.flow import Flow
 from workbench.ui.parts.labels import Words
+from workbench.ui.parts.picture_print import PicturePrint
 from workbench.ui.parts.sheet import Sheet
 from workbench.ui.parts.table import Table, TableRow
 from workbench.ui.parts.theme import SPACE_4, SPACE_8, SPACE_16, SPACE_24
@@ -18,6 +20,7 @@ from workbench.viewmodels.history import Choice, HistoryState, HistoryViewModel
 
 HEADS = ("When", "Who", "Bike", "What", "Station")
 SAMPLES = ("28 Sep 2031, 00:00", "B. Halloran m", "Tarn hardtail m", "", "Adjusters m")
+SIZE = QSize(120, 90)
 TYPING_MS = 150  # a list of many thousand deeds is searched once the fingers rest
 
 
@@ -40,6 +43,8 @@ class HistoryPage(Page):
         self._picked = QFrame()
         self._label = Words("", "strong", name="history_picked")
         self._changed = Words("", name="history_changed")
+        self._prints: Flow | None = None
+        self._pictures: tuple[Picture, ...] = ()
         self._why_not = Words("", "note", name="history_why_not")
         self._undo = Button("", "plain", name="history_undo")
         self._asked = Words("", "strong", name="history_question")
@@ -94,7 +99,7 @@ class HistoryPage(Page):
         keys = Flow()
         for key in (self._undo, self._yes, self._no):
             keys.addWidget(key)
-        rows = QVBoxLayout(self._picked)
+        self._picked_rows = rows = QVBoxLayout(self._picked)
         rows.setContentsMargins(SPACE_24, SPACE_8, SPACE_24, SPACE_8)
         rows.setSpacing(SPACE_4)
         for part in (self._label, self._changed, self._why_not, self._asked, keys):
@@ -140,12 +145,28 @@ class HistoryPage(Page):
         self._picked.setVisible(bool(state.picked))
         self._label.setText(state.picked_text)
         self._changed.set_words("\n".join(state.changed))
+        self._show_pictures(state.pictures)
         self._why_not.set_words(state.why_not)
         self._asked.set_words(state.question)
         self._undo.set_text(state.undo_text)
         self._undo.setVisible(bool(state.undo_text) and not state.question)
         self._yes.setVisible(bool(state.question))
         self._no.setVisible(bool(state.question))
+
+    def _show_pictures(self, pictures: tuple[Picture, ...]) -> None:
+        """Show the pictures the deed speaks of; each file is read once."""
+        if pictures == self._pictures:
+            return
+        self._pictures = pictures
+        if self._prints is not None:
+            self._prints.hide()
+            self._prints.deleteLater()
+        self._prints = Flow(gap=SPACE_8)
+        for place, one in enumerate(pictures, 1):
+            name = f"history_picture_{place}"
+            self._prints.addWidget(PicturePrint(self._history.picture(one.sha256), one.name, SIZE, name=name))
+        self._prints.setVisible(bool(pictures))
+        self._picked_rows.insertWidget(2, self._prints)
 
     def _fill(self, box: ListBox, choices: tuple[Choice, ...], chosen: str) -> None:
         if self._choices.get(box) != choices:

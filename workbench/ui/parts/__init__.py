@@ -41,6 +41,7 @@ Drawn
     markers, tested, ...))` with `Marker(at, words, "now" | "proposed" | "other")`. Set the accessible name yourself.
     sag_rows: `SagRows().set_rows([SagRow(label, words, at, kind, ticks, low, high)], low, high, band_words)`:
     sag against its band, a row a measurement.
+    picture_print: `PicturePrint(content, says, size, name=)`; `small_print(content, size)`.
     word_pairs: `WordPairs(role).show_pairs(((title, text), ...))`: two columns of words.
     drawings: `DrawingView(kind, DrawingValues(distance, closes, share, note))`; `KINDS`.
 """
