@@ -144,3 +144,15 @@ def test_an_adjuster_taken_off_the_list_does_not_make_its_setups_unknown(desk):
     wanted = {(Item.ADJUSTER.value, rebound.id): 9.0}
     deed = change_settings(bike.id, setup.rider_id, wanted, session_id=session.id)
     assert not desk.do("One change", deed, bike_id=bike.id).is_confounded
+
+
+def test_two_setups_on_the_same_earlier_hardware_are_compared_as_they_were_then(desk):
+    bike = a_counted_bike(desk)
+    first = a_baseline(desk, bike)
+    rebound = parts_of(desk, bike).adjusters[1]
+    wanted = {(Item.ADJUSTER.value, rebound.id): 9.0}
+    second = desk.do("Set", change_settings(bike.id, first.rider_id, wanted), bike_id=bike.id)
+    service(desk, bike)
+    values = desk.ask(ride_records(bike.id)).values
+    said = changes_text(parts_of(desk, bike), values[first.id], values[second.id], Units())
+    assert said == "Fork: low-speed rebound 3 clicks out"

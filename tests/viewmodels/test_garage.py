@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.fixtures import a_bike, a_counted_bike, everything, make_desk
+from tests.fixtures import a_baseline, a_bike, a_counted_bike, a_session, everything, make_desk
 from tests.viewmodels.sheets import shown
 from workbench.actions.job import job_records
 from workbench.actions.parts import bike_parts
@@ -165,3 +165,51 @@ def test_text_that_cannot_be_read_is_kept_and_shown_again(tmp_path):
         assert row(view_model, "Fork", "travel_mm")[0].typed == "about 15 cm or so"
         assert row(view_model, "Fork", "travel_mm")[0].value == found.value
         assert desk.undo_label() == label, "what cannot be read is no deed"
+
+
+def test_another_shock_is_fitted_and_what_hung_there_before_stands_below_it(desk):
+    bike = a_counted_bike(desk)
+    view_model, heard = shown(GarageViewModel, desk, bike.id)
+    rear = next(one for one in view_model.state.fits if one.end == "rear")
+    assert (rear.kind, dict(rear.choices)) == ("air", {"air": "Air shock", "coil": "Coil shock", "rigid": "Rigid rear"})
+    assert view_model.fit("rear", "coil", 65.0, "Marl coil")
+    assert heard.labels == ["Fit another shock: Marl coil"]
+    shock = next(one for one in view_model.state.sections if one.key == "shock")
+    assert shock.parts.hardware == (
+        "No. 2, 14 May 2031: Other unit fitted",
+        "Before, until 14 May 2031: air shock, 60\u2009mm",
+    )
+    assert shock.parts.due == "Due on this hardware: count low-speed compression, low-speed rebound; measure rear sag."
+    assert shock.parts.travel_care
+    desk.undo()
+    assert next(one for one in view_model.state.sections if one.key == "shock").parts.hardware[0].startswith("No. 1")
+
+
+def test_a_hardtail_is_offered_a_shock_and_no_taking_off(desk):
+    _, view_model, _ = sheet_of(desk, layout="hardtail")
+    front, rear = view_model.state.fits
+    assert (front.verb, rear.verb) == ("Exchange the fork ...", "Fit a shock ...")
+    assert "rigid" not in dict(rear.choices)
+
+
+def test_what_keeps_a_unit_from_being_fitted_is_said_at_its_field(desk):
+    bike = a_counted_bike(desk)
+    a_baseline(desk, bike)
+    view_model, heard = shown(GarageViewModel, desk, bike.id)
+    assert not view_model.fit("front", "air", 4.0, "")
+    assert heard.field == "fit_travel"
+    assert not view_model.fit("front", "air", 150.0, "x" * 500)
+    assert heard.field == "fit_name"
+    a_session(desk, bike)
+    assert not view_model.fit("front", "air", 150.0, "")
+    assert (heard.field, "session is open" in heard.problems[-1].text) == ("fit_kind", True)
+
+
+def test_a_count_half_done_on_the_old_unit_is_closed_with_it(desk):
+    bike = a_counted_bike(desk)
+    parts = desk.ask(bike_parts(bike.id))
+    for adjuster in (parts.adjusters[0], parts.adjusters[-1]):
+        desk.keep_draft("count", "{}", bike_id=bike.id, subject=adjuster.id)
+    view_model, _ = shown(GarageViewModel, desk, bike.id)
+    assert view_model.fit("front", "air", 150.0, "")
+    assert [one.subject for one in desk.drafts(bike.id)] == [parts.adjusters[-1].id]

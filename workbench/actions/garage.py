@@ -184,7 +184,16 @@ def seat_rider(gate: Gate, bike_id: str, new: NewBike, like: Person | None) -> N
         gate.put(BikeRider(new_id(), bike_id, rider_id, is_main=True))
 
 
-def add_unit(gate: Gate, bike_id: str, kind: str, spring: str, travel_mm: float | None) -> Unit:
+def add_unit(
+    gate: Gate,
+    bike_id: str,
+    kind: str,
+    spring: str,
+    travel_mm: float | None,
+    *,
+    number: int = 1,
+    reason: str = "new",
+) -> Unit:
     """Write a unit with its first hardware generation and the adjusters most units of its kind have."""
     unit = Unit(
         id=new_id(),
@@ -194,7 +203,7 @@ def add_unit(gate: Gate, bike_id: str, kind: str, spring: str, travel_mm: float 
         spring=spring,
         travel_mm=travel_mm,
     )
-    gate.put(unit, Generation(new_id(), unit.id, 1, "new", gate.now))
+    gate.put(unit, Generation(new_id(), unit.id, number, reason, gate.now))
     for order, (adjusts, speed) in enumerate((("compression", "low"), ("rebound", "low"))):
         gate.put(Adjuster(new_id(), unit.id, adjusts, speed, counting_order=order))
     return unit

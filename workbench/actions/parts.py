@@ -26,13 +26,16 @@ def bike_parts(bike_id: str) -> Callable[[Reader], BikeParts]:
 
 def read_parts(reader: Reader, bike_id: str) -> BikeParts:
     """Read one bike and everything on it."""
-    units = sorted(reader.find(Unit, bike_id=bike_id), key=lambda unit: _END_ORDER[unit.end])
-    unit_ids = tuple(unit.id for unit in units)
-    rank = {unit.id: place for place, unit in enumerate(units)}
-    adjusters = sorted(
+    every = reader.find(Unit, bike_id=bike_id)
+    units = sorted((unit for unit in every if unit.removed_at is None), key=lambda unit: _END_ORDER[unit.end])
+    former = sorted((unit for unit in every if unit.removed_at), key=lambda unit: unit.removed_at or "", reverse=True)
+    unit_ids = tuple(unit.id for unit in every)
+    rank = {unit.id: place for place, unit in enumerate((*units, *former))}
+    listed = sorted(
         (adjuster for adjuster in reader.find(Adjuster, unit_id=unit_ids) if adjuster.archived_at is None),
         key=lambda adjuster: (rank[adjuster.unit_id], adjuster.counting_order, adjuster.id),
     )
+    adjusters = [adjuster for adjuster in listed if rank[adjuster.unit_id] < len(units)]
     links = sorted(reader.find(BikeRider, bike_id=bike_id), key=lambda link: (not link.is_main, link.id))
     people = {person.id: person for person in reader.find(Person, id=tuple(link.person_id for link in links))}
     ranges = reader.find(RangeCount, adjuster_id=tuple(adjuster.id for adjuster in adjusters))
@@ -44,5 +47,7 @@ def read_parts(reader: Reader, bike_id: str) -> BikeParts:
         adjusters=tuple(adjusters),
         tyres=tuple(sorted(reader.find(Tyre, bike_id=bike_id), key=lambda tyre: _END_ORDER[tyre.end])),
         ranges=tuple(sorted(ranges, key=lambda count: (count.counted_at, count.id))),
+        former=tuple(former),
+        former_adjusters=tuple(listed[len(adjusters) :]),
         now=tuple(latest(reader.find(OnBike, bike_id=bike_id)).values()),
     )

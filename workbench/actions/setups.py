@@ -15,7 +15,7 @@ from workbench.model.facts import check_field, field_of
 from workbench.model.parts import BikeParts
 from workbench.model.setting import PRESSURE_ITEMS, Item, Setup, SetupValue, matching_setup, on_other_hardware
 from workbench.model.steps import Step, steps_to, values_now
-from workbench.model.unit import Generation
+from workbench.model.unit import Generation, Unit
 from workbench.model.warmth import Pressure, with_warmth
 
 Values = dict[tuple[str, str], float | None]
@@ -62,12 +62,13 @@ def values_of(reader: Reader, setups: tuple[Setup, ...]) -> dict[str, Values]:
 
 
 def _by_setup(reader: Reader, setup_ids: tuple[str, ...]) -> dict[str, Values]:
-    """Read values by setup. A position counted on hardware that is no longer there is a thing of its own."""
+    """Read values by setup. What was set on hardware that is no longer there is a thing of its own."""
     found: dict[str, Values] = {setup_id: {} for setup_id in setup_ids}
     values = reader.find(SetupValue, setup_id=setup_ids)
     gone = _counted_on_other_hardware(reader, frozenset(one.range_id for one in values if one.range_id is not None))
+    gone |= _of_former_units(reader, frozenset(one.subject_id for one in values))
     for one in values:
-        subject_id = gone.get(one.range_id or "", one.subject_id)
+        subject_id = gone.get(one.subject_id) or gone.get(one.range_id or "", one.subject_id)
         found[one.setup_id][one.item, subject_id] = with_warmth(one.value, one.temperature_c)
     return found
 
@@ -85,6 +86,15 @@ def _counted_on_other_hardware(reader: Reader, range_ids: frozenset[str]) -> dic
         for count in counts
         if (number := numbers.get(count.generation_id or "", 0)) != newest[units[count.adjuster_id]]
     }
+
+
+def _of_former_units(reader: Reader, subject_ids: frozenset[str]) -> dict[str, str]:
+    """Give the subject of settings by the unit or adjuster they are about, where that unit was taken off its bike."""
+    knobs = reader.find(Adjuster, id=tuple(subject_ids))
+    of_units = {*subject_ids, *(one.unit_id for one in knobs)}
+    removed = {unit.id for unit in reader.find(Unit, id=tuple(of_units)) if unit.removed_at is not None}
+    about = [*removed & subject_ids, *(one.id for one in knobs if one.unit_id in removed)]
+    return {subject_id: on_other_hardware(subject_id, 0) for subject_id in about}
 
 
 def setup_on_bike(bike_id: str, rider_id: str | None = None) -> Callable[[Reader], Setup | None]:

@@ -82,7 +82,7 @@ def ends_to_measure_again(
         own = [one for one in sag if one.unit_id == unit.id]
         if generation is None or not own:
             continue
-        is_first = generation.number == 1
+        is_first = generation.number == 1 and generation.reason == "new"
         started = 0.0 if is_first else ridden.at(generation.started_at).hours
         measured = {one.id: ridden.at(one.measured_at).hours for one in own}
         if needs_sag_again(generation, own, now_hours, started, measured, is_new=is_first and came_new):

@@ -12,7 +12,7 @@ from workbench.library.backup import copy_library, free_name
 from workbench.library.troubles import in_plain_words, plain_words
 from workbench.model.errors import LibraryDamaged
 
-HEAD = "0002"
+HEAD = "0003"
 
 
 @dataclass(frozen=True, slots=True)

@@ -31,6 +31,7 @@ class StationState(StrEnum):
 
 END_WORDS = {"front": "front", "rear": "rear"}
 
+RIGID = "rigid"
 FRONTS = {"air": "Air fork", "coil": "Coil fork", "mix": "Fork with air and coil", "rigid": "Rigid fork"}
 REARS = {"air": "Air shock", "coil": "Coil shock", "rigid": "Rigid rear"}
 SPRING_OF = {"air": "air", "coil": "coil", "mix": "air_coil"}  # the spring of a unit, by what was chosen for its end

@@ -200,6 +200,11 @@ def sag_drift(parts: BikeParts, sag: tuple[SagMeasurement, ...]) -> tuple[str, f
 def _baseline(records: JobRecords) -> tuple[StationState, str]:
     if not records.setups:
         return StationState.DUE, "no setup yet"
+    newest = max(setup.made_at for setup in records.setups)
+    for unit in records.parts.units:
+        generation = records.parts.generation(unit.id)
+        if generation is not None and generation.reason == "exchange" and generation.started_at > newest:
+            return StationState.DUE, f"no setup with this {unit.kind} yet"
     return StationState.DONE, ""
 
 

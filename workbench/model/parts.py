@@ -26,6 +26,8 @@ class BikeParts:
     tyres: tuple[Tyre, ...]
     ranges: tuple[RangeCount, ...]  # oldest first
     now: tuple[OnBike, ...]  # one line per item
+    former: tuple[Unit, ...] = ()  # no longer on the bike, the last taken off first
+    former_adjusters: tuple[Adjuster, ...] = ()  # those of former units
 
     def rider(self, person_id: str | None = None) -> Person | None:
         """Give one of the bike's riders, the main one unless another is named."""
@@ -74,6 +76,17 @@ class BikeParts:
             return None
         return with_warmth(line.value, line.temperature_c) if item in PRESSURE_ITEMS else line.value
 
+    def knob(self, adjuster_id: str) -> Adjuster | None:
+        """Give one adjuster, also of a unit that is no longer on the bike."""
+        every = (*self.adjusters, *self.former_adjusters)
+        return next((adjuster for adjuster in every if adjuster.id == adjuster_id), None)
+
+    def former_unit(self, subject_id: str) -> Unit | None:
+        """Give the unit no longer on the bike that an item is about: itself, or the one its adjuster sat on."""
+        knob = self.knob(subject_id)
+        wanted = knob.unit_id if knob is not None else subject_id
+        return next((unit for unit in self.former if unit.id == wanted), None)
+
     def subject_title(self, item: str, subject_id: str) -> str:
         """Name an item in full: which end, which part, what about it."""
         adjuster = self.adjuster(subject_id)
@@ -82,6 +95,9 @@ class BikeParts:
         unit = next((unit for unit in self.units if unit.id == subject_id), None)
         if unit is not None:
             return f"{_UNIT_WORDS[unit.kind]}: {ITEM_WORDS.get(item, item)}"
+        if (gone := self.former_unit(subject_id)) is not None:
+            knob = self.knob(subject_id)
+            return f"Earlier {gone.kind}: {adjuster_words(knob) if knob else ITEM_WORDS.get(item, item)}"
         tyre = next((tyre for tyre in self.tyres if tyre.id == subject_id), None)
         return f"{tyre.end.capitalize()} tyre pressure" if tyre else ITEM_WORDS.get(item, item)
 

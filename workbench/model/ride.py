@@ -79,6 +79,8 @@ class Run:
     travel_rear_mm: float | None = None
     bottom_outs_front: int | None = None
     bottom_outs_rear: int | None = None
+    tyre_front_kpa: float | None = None  # read right after the run, where it was
+    tyre_rear_kpa: float | None = None
     lap_s: float | None = None
     lever: str = ""
     guess: str = ""

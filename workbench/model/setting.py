@@ -121,9 +121,10 @@ def latest(log: tuple[OnBike, ...]) -> dict[tuple[str, str], OnBike]:
 
 
 def on_other_hardware(adjuster_id: str, generation: int) -> str:
-    """Give the subject of a position counted on hardware that is no longer there: another thing than the present one.
+    """Give the subject of what was set on hardware that is no longer there: another thing than the present one.
 
-    So no such position is ever compared with, or restored on, what is there now.
+    So no such position is ever compared with, or restored on, what is there now; nor any setting of a unit that was
+    taken off, whose generation is 0.
     """
     return f"{adjuster_id}{_HARDWARE_MARK}{generation}"
 
@@ -153,13 +154,16 @@ def is_same(item: str, old: float | None, new: float | None) -> bool:
 def changes_between(
     before: Mapping[tuple[str, str], float | None], after: Mapping[tuple[str, str], float | None]
 ) -> tuple[Change, ...]:
-    """List what differs. Positions counted on two kinds of hardware are a change with no before and no after."""
+    """List what differs. Positions counted on two kinds of hardware are a change with no before and no after.
+
+    Two on the same earlier hardware are compared as they were then.
+    """
     found: dict[tuple[str, str], Change] = {}
     for item, subject_id in sorted(before.keys() | after.keys()):
         old, new = before.get((item, subject_id)), after.get((item, subject_id))
         if is_same(item, old, new):
             continue
-        if is_on_other_hardware(subject_id):
+        if is_on_other_hardware(subject_id) and (old is None or new is None):
             old = new = None
         subject_id = adjuster_of(subject_id)
         found[item, subject_id] = Change(item, subject_id, old, new)

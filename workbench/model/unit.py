@@ -22,7 +22,9 @@ GENERATION_REASONS = {
     "chip": "Frame chip moved",
     "mount": "Mounting moved",
     "wheel": "Other wheel size",
+    "exchange": "Other unit fitted",
 }
+RENEWALS = {key: words for key, words in GENERATION_REASONS.items() if key not in ("new", "exchange")}  # of one unit
 FILL_ORDERS = {"main_first": "Main, then second", "second_first": "Second, then main"}  # the maker says which
 VALVES = {
     "main": "Main air chamber",
@@ -73,6 +75,7 @@ class Unit:
     mounting: str | None = None  # the mounting position it is in, in the words of its survey; None: not said
     serial: str = ""
     note: str = ""
+    removed_at: str | None = None  # since when it is no longer on the bike; what was measured on it stays its own
 
 
 @dataclass(frozen=True, slots=True)

@@ -20,7 +20,7 @@ HOUR_SOURCES = {"stated": "as the rider says", "log": "from a ride log or comput
 INTERVAL_ORIGINS = {"maker": "the maker's manual", "common_practice": "common practice, no source"}
 SOON = 0.8  # of an interval
 BREAK_IN_HOURS = 8.0
-BROKEN_IN_BY = frozenset({"new", "service", "oil", "retune", "spring"})
+BROKEN_IN_BY = frozenset({"new", "service", "oil", "retune", "spring", "exchange"})
 DAYS_A_MONTH = 30.44
 LATEST = "9999-12-31T00:00:00+00:00"  # for who does not say which day it is: all that was told and ridden counts
 

@@ -26,6 +26,8 @@ def more_stops(bike: Open) -> tuple[Stop, ...]:
         ("sample", "hint", False, partial(_hint, bike)),
         ("sample", "checkin-picture", False, partial(_picture, bike)),
         ("sample", "checkin-picture-open", False, partial(_picture_open, bike)),
+        ("sample", "garage-exchange", False, partial(_exchange, bike)),
+        ("sample", "garage-exchanged", False, partial(_exchanged, bike)),
         ("sample", "history-picture", False, partial(_picture_in_history, bike)),
     )
 
@@ -61,6 +63,24 @@ def _picture_in_history(bike: Open, workbench: Workbench) -> None:
     bike_id = workbench.bench.bike_id or ""
     workbench.desk.do("File the check-in", file_checkin(bike_id, "quick", (found,)), bike_id=bike_id, station="checkin")
     view_model.pick(view_model.state.rows[0].key)
+
+
+def _exchange(bike: Open, workbench: Workbench) -> None:
+    """Another shock is being fitted."""
+    from workbench.tour.stops import further_down
+
+    bike(workbench, "Larch 150", Station.GARAGE)
+    view = workbench.window.page(Station.GARAGE).findChild(QWidget, "fit")
+    view.open("rear")  # type: ignore[union-attr]
+    further_down(workbench, "Larch 150", Station.GARAGE, "fit")
+
+
+def _exchanged(bike: Open, workbench: Workbench) -> None:
+    """What hung there before stands below what hangs there now."""
+    from workbench.tour.stops import further_down
+
+    bike(workbench, "Larch 150", Station.GARAGE).fit("rear", "coil", 60.0, "Marl coil")
+    further_down(workbench, "Larch 150", Station.GARAGE, "hardware_due_shock")
 
 
 def _sketch(workbench: Workbench) -> Picture:

@@ -9,13 +9,14 @@ from workbench.model.parts import ITEM_QUANTITIES, BikeParts
 from workbench.model.setting import Change, changes_between
 from workbench.viewmodels.shown import Units, position_text
 
+OTHER_UNIT = {"fork": "Another fork: not compared", "shock": "Another shock: not compared"}
 Values = Mapping[tuple[str, str], float | None]
 
 
 def change_text(parts: BikeParts, change: Change, units: Units) -> str:
     """Say one change: the item and from what to what."""
     title = parts.subject_title(change.item, change.subject_id)
-    adjuster = parts.adjuster(change.subject_id)
+    adjuster = parts.knob(change.subject_id)
     if adjuster is not None and change.before is None and change.after is None:
         return f"{title}: counted on other hardware, not compared"
     if adjuster is not None and change.before is not None and change.after is not None:
@@ -30,6 +31,10 @@ def change_text(parts: BikeParts, change: Change, units: Units) -> str:
 
 
 def changes_text(parts: BikeParts, before: Values, after: Values, units: Units) -> str:
-    """Say all changes between two setups; "no change" when there is none."""
-    changes = changes_between(before, after)
-    return "; ".join(change_text(parts, change, units) for change in changes) or "no change"
+    """Say all changes between two setups; "no change" when there is none. A unit taken off is said once."""
+    told = []
+    for change in changes_between(before, after):
+        former = parts.former_unit(change.subject_id)
+        is_apart = former is not None and change.before is None and change.after is None
+        told.append(OTHER_UNIT[former.kind] if is_apart and former else change_text(parts, change, units))
+    return "; ".join(dict.fromkeys(told)) or "no change"

@@ -18,6 +18,7 @@ from workbench.model.person import Person
 from workbench.model.unit import SPRINGS, Unit
 from workbench.viewmodels.fact_rows import fact_rows
 from workbench.viewmodels.garage_deeds import GarageDeeds, GarageState, Section
+from workbench.viewmodels.garage_fit import fit_rows
 from workbench.viewmodels.garage_rows import photo_rows, rider_rows, unit_parts
 from workbench.viewmodels.shown import Units, short_date
 from workbench.viewmodels.typed_facts import keep_typed, typed_key, typed_texts, with_typed
@@ -61,7 +62,7 @@ def resolve(
         Section("bike", "Bike", fact_rows(parts.bike, units, names=_bike_facts(parts.bike)), LAYOUTS[parts.bike.layout])
     )
     sections.extend(
-        replace(_unit_section(parts, unit, units), parts=unit_parts(parts, more, unit)) for unit in parts.units
+        replace(_unit_section(parts, unit, units), parts=unit_parts(parts, more, unit, units)) for unit in parts.units
     )
     sections.extend(_tyre_section(tyre, units) for tyre in parts.tyres)
     return GarageState(
@@ -74,6 +75,7 @@ def resolve(
         missing=_missing(parts, rider),
         photos=photo_rows(more),
         is_template=parts.bike.template_at is not None,
+        fits=fit_rows(parts, units),
     )
 
 

@@ -7,15 +7,19 @@ from pathlib import Path
 
 from workbench.actions.duplicate import duplicate_bike
 from workbench.actions.edit import edit
+from workbench.actions.fit_unit import fit_unit
 from workbench.actions.garage import start_generation
 from workbench.actions.garage_parts import add_photo, describe_valve, remove_photo, remove_valve
 from workbench.actions.ids import new_id
+from workbench.actions.parts import bike_parts
 from workbench.actions.people import add_person, add_rider, main_rider, take_off_rider
-from workbench.model.errors import WorkbenchError
-from workbench.model.unit import GENERATION_REASONS, VALVES, Generation
+from workbench.model.bike import RIGID
+from workbench.model.errors import InputError, WorkbenchError
+from workbench.model.unit import GENERATION_REASONS, RENEWALS, VALVES, Generation
 from workbench.model.valves import GAS
 from workbench.viewmodels.base import Problem, ViewModel
 from workbench.viewmodels.fact_rows import FactRow
+from workbench.viewmodels.garage_fit import FitRow, drafts_of_unit, fit_label
 from workbench.viewmodels.garage_rows import PhotoRow, RiderRow, UnitParts
 from workbench.viewmodels.pictures import take_in
 
@@ -43,11 +47,12 @@ class GarageState:
     sections: tuple[Section, ...] = ()
     riders: tuple[tuple[str, str], ...] = ()  # the main rider first
     others: tuple[tuple[str, str], ...] = ()  # people who could ride it
-    reasons: tuple[tuple[str, str], ...] = tuple(GENERATION_REASONS.items())
+    reasons: tuple[tuple[str, str], ...] = tuple(RENEWALS.items())
     missing: str = ""
     rider_rows: tuple[RiderRow, ...] = ()
     photos: tuple[PhotoRow, ...] = ()
     is_template: bool = False
+    fits: tuple[FitRow, ...] = ()  # what can hang at each end
 
 
 class GarageDeeds(ViewModel[GarageState]):
@@ -81,6 +86,25 @@ class GarageDeeds(ViewModel[GarageState]):
     def new_hardware(self, unit_id: str, reason: str) -> None:
         """Say that a unit is no longer what was measured: counts and sag fall due."""
         self.act(f"{GENERATION_REASONS[reason]}: counts and sag fall due", start_generation(unit_id, reason))
+
+    def fit(self, end: str, kind: str, travel_mm: float | None, name: str) -> bool:
+        """Hang another fork or shock on the bike, or take off what hangs there."""
+        parts = self._desk.ask(bike_parts(self.bike_id))
+        drafts = drafts_of_unit(self._desk.drafts(self.bike_id), parts, end)
+        length = None if kind == RIGID else travel_mm
+        try:
+            deed = fit_unit(self.bike_id, end, kind, travel_mm=length, name=name, draft_ids=drafts)
+            label = fit_label(end, kind, name)
+            self._desk.do(label, deed, bike_id=self.bike_id, station=self.station)
+        except InputError as error:
+            field = {"Travel": "fit_travel", "Name": "fit_name"}.get(error.field, "fit_kind")
+            self.refused.emit(Problem(str(error), field))
+            return False
+        except WorkbenchError as error:
+            self.refuse(error, "fit_kind")
+            return False
+        self.kept.emit(label)
+        return True
 
     def note_hardware(self, generation_id: str, text: str) -> None:
         """Keep what was done to the hardware."""

@@ -9,9 +9,9 @@ from workbench.model.adjuster import adjuster_words
 from workbench.model.job import sag_left
 from workbench.model.parts import BikeParts
 from workbench.model.person import Person
-from workbench.model.unit import GENERATION_REASONS, VALVES, Unit
+from workbench.model.unit import GENERATION_REASONS, SPRINGS, VALVES, Unit
 from workbench.model.valves import GAS, GAS_CARE, order_words, purposes_of
-from workbench.viewmodels.shown import short_date
+from workbench.viewmodels.shown import Units, short_date
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,7 +36,7 @@ class ValveRow:
     is_care: bool = False
 
 
-MOVES_TRAVEL = ("travel", "chip", "mount", "wheel")
+MOVES_TRAVEL = ("travel", "chip", "mount", "wheel", "exchange")
 TRAVEL_CARE = (
     "Before it is ridden: let all the air out or take the spring off, press it to full travel, and see that tyre,"
     " frame, crown and cables stay clear."
@@ -84,7 +84,7 @@ def rider_rows(
     return tuple(rows)
 
 
-def unit_parts(parts: BikeParts, more: MoreParts, unit: Unit) -> UnitParts:
+def unit_parts(parts: BikeParts, more: MoreParts, unit: Unit, units: Units) -> UnitParts:
     """Say what a unit's valves are for and which hardware it has had."""
     purposes = purposes_of(unit, more.valves)
     places = {valve.purpose: valve.place for valve in more.valves if valve.unit_id == unit.id}
@@ -109,11 +109,20 @@ def unit_parts(parts: BikeParts, more: MoreParts, unit: Unit) -> UnitParts:
             f"No. {one.number}, {short_date(one.started_at)}: {GENERATION_REASONS.get(one.reason, one.reason)}"
             + (f". {one.note}" if one.note else "")
             for one in mine
-        ),
+        )
+        + tuple(_former_words(one, units) for one in parts.former if one.end == unit.end),
         due=due_text(parts, more, unit),
         generation_id=mine[0].id if mine else "",
         note=mine[0].note if mine else "",
     )
+
+
+def _former_words(unit: Unit, units: Units) -> str:
+    """Say what hung there before."""
+    length = units.text(unit.travel_mm, "length") if unit.travel_mm else ""
+    serial = f"serial {unit.serial}" if unit.serial else ""
+    what = ", ".join(one for one in (unit.name, f"{SPRINGS[unit.spring].lower()} {unit.kind}", length, serial) if one)
+    return f"Before, until {short_date(unit.removed_at or '')}: {what}"
 
 
 def due_text(parts: BikeParts, more: MoreParts, unit: Unit) -> str:

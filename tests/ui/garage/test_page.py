@@ -139,3 +139,18 @@ def test_a_duplicate_comes_to_the_bench_and_a_template_does_not(desk, bike, driv
     driver.press("garage_duplicate")
     assert driver.bench.bike_id != bike.id
     assert driver.find("facts_bike_name_entry").text() == "Larch 150 (copy)"
+
+
+def test_a_fork_is_exchanged_by_keys_alone(desk, bike, driver):
+    driver.tab_to("fit_front")
+    driver.keys(Key.Key_Space)
+    assert "stays on record and is not compared" in driver.words()
+    assert "maker's manual and a qualified mechanic" in driver.words()
+    driver.type_into("fit_form_travel_entry", "160", then=Key.Key_Tab)
+    driver.type_into("fit_form_name_entry", "Tern 160", then=Key.Key_Tab)
+    driver.tab_to("fit_take")
+    driver.keys(Key.Key_Space)
+    fork = desk.ask(bike_parts(bike.id)).unit("front")
+    assert (fork.name, fork.travel_mm) == ("Tern 160", 160.0)
+    assert driver.focused() == "fit_front"
+    assert not driver.is_shown("fit_take")

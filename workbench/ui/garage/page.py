@@ -5,6 +5,7 @@ from __future__ import annotations
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
+from workbench.ui.garage.fit_view import FitView
 from workbench.ui.garage.photos import PhotosView
 from workbench.ui.garage.riders import RidersView
 from workbench.ui.garage.section import SectionView
@@ -40,6 +41,7 @@ class GaragePage(Page):
         self._riders = RidersView(view_model)
         self._next = Button("On to the adjusters", "verb", name="garage_next")
         self._next.clicked.connect(self._go_on)
+        self._fit = FitView(view_model)
         self._photos = PhotosView(view_model)
         self._duplicate = Button("Duplicate", "link", name="garage_duplicate")
         self._duplicate.setAccessibleName("Duplicate this bike: its parts, not its runs")
@@ -47,6 +49,7 @@ class GaragePage(Page):
         self._template = Button("Keep as a template", "link", name="garage_template")
         self._template.clicked.connect(self._keep_template)
         self._sheet.body.addWidget(self._riders)
+        self._sheet.body.addWidget(self._fit)
         self._sheet.body.addWidget(self._photos)
         self._sheet.add_keys(self._next, self._duplicate, self._template, self._missing)
         whole = QVBoxLayout(self)
@@ -74,6 +77,7 @@ class GaragePage(Page):
         self._name_next()
         self._missing.set_words(state.missing)
         self._riders.show_riders(state)
+        self._fit.show_rows(state.fits)
         self._photos.show_photos(state.photos)
         self._template.setVisible(not state.is_template)
         keys = [section.key for section in state.sections]
@@ -98,7 +102,7 @@ class GaragePage(Page):
             view.gas_said.connect(self._say_gas)
             view.hardware_noted.connect(self._garage.note_hardware)
             self._sections[section.key] = view
-            self._sheet.body.insertWidget(self._sheet.body.indexOf(self._photos), view)
+            self._sheet.body.insertWidget(self._sheet.body.indexOf(self._fit), view)
 
     def _copy(self) -> None:
         self._garage.duplicate()
@@ -110,6 +114,8 @@ class GaragePage(Page):
         self._garage.say_gas(unit_id, has_gas=has_gas)
 
     def _show_problem(self, problem: Problem) -> None:
+        if self._fit.show_problem(problem):
+            return
         section, _, field = problem.field.partition("/")
         view = self._sections.get(section)
         if view is not None and view.has_field(field):

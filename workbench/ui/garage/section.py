@@ -110,8 +110,7 @@ class SectionView(QWidget):
     def _reason_menu(self, reasons: tuple[tuple[str, str], ...]) -> QMenu:
         menu = QMenu(self)
         for key, words in reasons:
-            if key != "new":
-                menu.addAction(words).setData(key)
+            menu.addAction(words).setData(key)
         menu.triggered.connect(self._renew)
         return menu
 

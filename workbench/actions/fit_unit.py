@@ -1,0 +1,70 @@
+"""Put another fork or shock on a bike, a first one, or take one off: one deed, and nothing measured is lost."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+
+from workbench.actions.garage import add_unit
+from workbench.library.gate import Gate
+from workbench.model.bike import FRONTS, REARS, RIGID, SPRING_OF, Bike, ends_of, layout_of
+from workbench.model.errors import InputError, LibraryError
+from workbench.model.facts import check_field, field_of
+from workbench.model.ride import Session
+from workbench.model.unit import Generation, Unit
+
+NOUNS = {"front": "fork", "rear": "shock"}
+
+
+def fit_unit(
+    bike_id: str,
+    end: str,
+    kind: str,
+    *,
+    travel_mm: float | None = None,
+    name: str = "",
+    draft_ids: tuple[str, ...] = (),
+) -> Callable[[Gate], Unit | None]:
+    """Give the deed that fits what is to be at an end, or takes off what is there where that is *rigid*.
+
+    What hung there keeps its adjusters, counts, sag and runs, and is never compared with what hangs there now: the new
+    unit is hardware of its own, so its ranges and its sag fall due. Entries under way about the old one are closed.
+    """
+    kinds = FRONTS if end == "front" else REARS
+    if kind not in kinds:
+        raise InputError("kind", kind, ", ".join(kinds.values()))
+    length = check_field(field_of(Unit, "travel_mm"), travel_mm)
+    called = check_field(field_of(Unit, "name"), name)
+
+    def deed(gate: Gate) -> Unit | None:
+        bike = gate.need(Bike, bike_id)
+        _refuse_in_session(gate, bike_id, end)
+        earlier = gate.find(Unit, bike_id=bike_id, end=end)
+        present = [unit for unit in earlier if unit.removed_at is None]
+        if kind == RIGID and not present:
+            raise LibraryError(f"There is no {NOUNS[end]} to take off. Nothing was changed.")
+        for unit in present:
+            gate.put(replace(unit, removed_at=gate.now))
+        front, rear = ends_of(bike.layout)
+        layout = layout_of(kind, rear) if end == "front" else layout_of(front, kind)
+        wheel = None if end == "rear" and kind == RIGID else bike.rear_travel_mm
+        gate.put(replace(bike, layout=layout, rear_travel_mm=wheel))
+        for draft_id in draft_ids:
+            gate.remove_draft(draft_id)
+        if kind == RIGID:
+            return None
+        before = gate.find(Generation, unit_id=tuple(unit.id for unit in earlier)) if earlier else ()
+        number = max((one.number for one in before), default=0) + 1
+        fitted = add_unit(gate, bike_id, NOUNS[end], SPRING_OF[kind], length, number=number, reason="exchange")
+        named = replace(fitted, name=called)
+        gate.put(named)
+        return named
+
+    return deed
+
+
+def _refuse_in_session(gate: Gate, bike_id: str, end: str) -> None:
+    if gate.find(Session, bike_id=bike_id, ended_at=None, limit=1):
+        raise LibraryError(
+            f"A session is open on this bike. End it first: another {NOUNS[end]} is no change between two runs."
+        )

@@ -1,0 +1,73 @@
+"""Another fork or shock on the bike's sheet: what may be fitted at each end, and reading what was entered."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from workbench.actions.desk import Draft
+from workbench.actions.fit_unit import NOUNS
+from workbench.model.bike import FRONTS, REARS, RIGID
+from workbench.model.parts import BikeParts
+from workbench.viewmodels.shown import Units
+
+FALLS_DUE = (
+    "Its clicks are counted, its sag measured and a baseline written anew. What was ridden and measured on the old one"
+    " stays on record and is not compared."
+)
+FITTED_CARE = (
+    "Fitting belongs to the maker's manual and a qualified mechanic: length, mount, steerer, brake and axle must suit"
+    " this frame. Press it to full travel without air or spring before it is ridden, and see that nothing touches."
+)
+
+
+@dataclass(frozen=True, slots=True)
+class FitRow:
+    """What can hang at one end."""
+
+    end: str
+    verb: str  # what the key says that opens it
+    title: str
+    choices: tuple[tuple[str, str], ...]
+    kind: str  # proposed: as what hangs there
+    length_label: str
+    length_unit: str
+    note: str = FALLS_DUE
+    care: str = FITTED_CARE
+
+
+def fit_rows(parts: BikeParts, units: Units) -> tuple[FitRow, ...]:
+    """List both ends with what can be fitted there; taking off is offered only where something hangs."""
+    rows = []
+    for end, kinds in (("front", FRONTS), ("rear", REARS)):
+        present, noun = parts.unit(end), NOUNS[end]
+        choices = tuple((key, words) for key, words in kinds.items() if key != RIGID or present is not None)
+        spring = {"air_coil": "mix"}.get(present.spring, present.spring) if present else "air"
+        rows.append(
+            FitRow(
+                end,
+                f"Exchange the {noun} ..." if present else f"Fit a {noun} ...",
+                f"Another {noun}, or none" if present else f"A {noun} for this bike",
+                choices,
+                spring if spring in kinds else "air",
+                "Travel" if end == "front" else "Stroke",
+                units.unit("length"),
+            )
+        )
+    return tuple(rows)
+
+
+def fit_label(end: str, kind: str, name: str) -> str:
+    """Say the deed."""
+    if kind == RIGID:
+        return f"Take the {NOUNS[end]} off"
+    return f"Fit another {NOUNS[end]}{f': {name.strip()}' if name.strip() else ''}"[:60]
+
+
+def drafts_of_unit(drafts: Sequence[Draft], parts: BikeParts, end: str) -> tuple[str, ...]:
+    """List the entries under way about what hangs at an end: its own, and those of its adjusters."""
+    unit = parts.unit(end)
+    if unit is None:
+        return ()
+    about = {unit.id, *(one.id for one in parts.adjusters_of(unit.id))}
+    return tuple(draft.id for draft in drafts if draft.subject in about)
