@@ -19,6 +19,7 @@ from workbench.viewmodels.window import (
     PEOPLE,
     SESSION_NOTES,
     SPRING,
+    TEMPLATES,
 )
 
 
@@ -146,6 +147,13 @@ def _people(desk: Desk, bench: Bench) -> Page:
     return PeoplePage(PeopleViewModel(desk, bench))
 
 
+def _templates(desk: Desk, bench: Bench) -> Page:
+    from workbench.ui.templates.page import TemplatesPage
+    from workbench.viewmodels.templates import TemplatesViewModel
+
+    return TemplatesPage(TemplatesViewModel(desk, bench))
+
+
 _MAKERS: dict[str, Callable[[Desk, Bench], Page]] = {
     NEW_BIKE: _new_bike,
     Station.GARAGE: _garage,
@@ -164,4 +172,5 @@ _MAKERS: dict[str, Callable[[Desk, Bench], Page]] = {
     BUNDLE: _bundle,
     SESSION_NOTES: _session_notes,
     PEOPLE: _people,
+    TEMPLATES: _templates,
 }

@@ -8,13 +8,14 @@ import pytest
 
 from tests.fixtures import a_baseline, a_counted_bike, a_session, check_there_and_back
 from workbench.actions.adjusters import wait_for
-from workbench.actions.duplicate import duplicate_bike, start_from, templates
+from workbench.actions.duplicate import delete_template, duplicate_bike, start_from, templates
 from workbench.actions.garage import NewBike, garage_rows
 from workbench.actions.job import job_records
 from workbench.actions.parts import bike_parts
 from workbench.actions.people import add_person, add_rider, bikes_of, take_off_rider
 from workbench.actions.ride import start_session
-from workbench.model.errors import InputError, WorkbenchError
+from workbench.actions.setups import keep_setup
+from workbench.model.errors import InputError, LibraryError, WorkbenchError
 from workbench.model.ride import Session
 from workbench.model.setting import Setup
 
@@ -86,3 +87,26 @@ def test_a_bike_started_from_a_template_has_its_own_rider(desk):
     parts = desk.ask(bike_parts(begun.id))
     assert (parts.bike.name, parts.bike.discipline, parts.riders[0].name) == ("Heron", "enduro", "S. Tamm")
     assert [unit.travel_mm for unit in parts.units] == [150.0, 60.0]
+
+
+def test_a_template_is_deleted_with_its_parts_and_a_bike_started_from_it_stays(desk):
+    bike = a_counted_bike(desk)
+    kept = desk.do("Keep", duplicate_bike(bike.id, "Shop 150", with_riders=False, as_template=True))
+    begun = desk.do("Begin", duplicate_bike(kept.id, "Larch three"))
+    check_there_and_back(desk, "Delete", delete_template(kept.id))
+    assert desk.ask(templates()) == ()
+    assert len(desk.ask(bike_parts(begun.id)).units) == 2
+
+
+def test_a_bike_is_never_deleted_as_a_template(desk):
+    bike = a_counted_bike(desk)
+    with pytest.raises(LibraryError, match="is a bike, not a template"):
+        desk.do("Delete", delete_template(bike.id))
+
+
+def test_a_template_that_was_worked_on_is_not_deleted(desk):
+    bike = a_counted_bike(desk)
+    kept = desk.do("Keep", duplicate_bike(bike.id, "Shop 150", as_template=True))
+    desk.do("Setup", keep_setup(kept.id, desk.ask(bike_parts(kept.id)).riders[0].id, {}, "baseline"))
+    with pytest.raises(LibraryError, match="was worked on"):
+        desk.do("Delete", delete_template(kept.id))

@@ -10,9 +10,14 @@ from workbench.actions.ids import new_id
 from workbench.actions.parts import read_parts
 from workbench.library.gate import Gate, Reader
 from workbench.model.bike import Bike, BikeRider
+from workbench.model.errors import LibraryError
 from workbench.model.facts import check_field, field_of
 from workbench.model.parts import BikeParts
 from workbench.model.person import Person
+from workbench.model.ride import Session
+from workbench.model.sag import SagMeasurement
+from workbench.model.service import CheckIn
+from workbench.model.setting import Setup
 from workbench.model.unit import Generation, Spring, Unit, Valve
 
 TAKEN_OVER = "Taken over from another bike: count again before relying on it."
@@ -70,6 +75,20 @@ def templates() -> Callable[[Reader], tuple[ListedBike, ...]]:
     return lambda reader: tuple(
         sorted(listed_bikes(reader, template=True), key=lambda one: (one.name.casefold(), one.id))
     )
+
+
+def delete_template(bike_id: str) -> Callable[[Gate], None]:
+    """Give the deed that deletes a template with its parts; undo has it again. One that was worked on stays."""
+
+    def deed(gate: Gate) -> None:
+        bike = gate.need(Bike, bike_id)
+        if bike.template_at is None:
+            raise LibraryError(f"{bike.name} is a bike, not a template. Put it away instead; nothing was deleted.")
+        if any(gate.find(kind, bike_id=bike_id, limit=1) for kind in (Setup, Session, SagMeasurement, CheckIn)):
+            raise LibraryError(f"{bike.name} was worked on: there are records of it. It was not deleted.")
+        gate.delete(Bike, bike_id)
+
+    return deed
 
 
 def _copy_riders(gate: Gate, bike_id: str, copy_id: str) -> None:

@@ -14,7 +14,7 @@ from workbench.actions.checkin import Found, file_checkin
 from workbench.app import Workbench
 from workbench.model.bike import Station
 from workbench.model.pictures import Picture
-from workbench.viewmodels.window import HISTORY
+from workbench.viewmodels.window import HISTORY, TEMPLATES
 
 Open = Callable[[Workbench, str, str], Any]
 Stop = tuple[str, str, bool, Callable[[Workbench], QWidget | None]]
@@ -28,6 +28,7 @@ def more_stops(bike: Open) -> tuple[Stop, ...]:
         ("sample", "checkin-picture-open", False, partial(_picture_open, bike)),
         ("sample", "garage-exchange", False, partial(_exchange, bike)),
         ("sample", "garage-exchanged", False, partial(_exchanged, bike)),
+        ("sample", "templates", False, partial(_templates, bike)),
         ("sample", "history-picture", False, partial(_picture_in_history, bike)),
     )
 
@@ -81,6 +82,13 @@ def _exchanged(bike: Open, workbench: Workbench) -> None:
 
     bike(workbench, "Larch 150", Station.GARAGE).fit("rear", "coil", 60.0, "Marl coil")
     further_down(workbench, "Larch 150", Station.GARAGE, "hardware_due_shock")
+
+
+def _templates(bike: Open, workbench: Workbench) -> None:
+    """Two templates kept from bikes of the garage."""
+    for name in ("Larch 150", "Tarn hardtail"):
+        bike(workbench, name, Station.GARAGE).duplicate(as_template=True)
+    workbench.view_model.open_station(TEMPLATES)
 
 
 def _sketch(workbench: Workbench) -> Picture:

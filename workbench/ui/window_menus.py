@@ -17,6 +17,7 @@ from workbench.viewmodels.window import (
     PEOPLE,
     SESSION_NOTES,
     SPRING,
+    TEMPLATES,
     WindowViewModel,
 )
 
@@ -73,6 +74,7 @@ def window_menus(window: Commands, view_model: WindowViewModel) -> Sequence[tupl
             (
                 Entry("history", "&History", _go(view_model, HISTORY), "Ctrl+Shift+H"),
                 Entry("people", "&People", _go(view_model, PEOPLE), "Ctrl+Shift+P"),
+                Entry("templates", "&Templates", _go(view_model, TEMPLATES), "Ctrl+Shift+T"),
                 Entry("bundle", "&In and out", _go(view_model, BUNDLE), "Ctrl+E"),
                 Entry("backups", "&Backups", _go(view_model, BACKUPS), "Ctrl+Shift+B"),
             ),

@@ -20,6 +20,7 @@ HISTORY = "history"
 BUNDLE = "bundle"
 SESSION_NOTES = "session_notes"
 PEOPLE = "people"
+TEMPLATES = "templates"
 SHEETS = {
     NEW_BIKE: "New bike",
     SPRING: "Spring",
@@ -30,8 +31,11 @@ SHEETS = {
     BUNDLE: "In and out",
     SESSION_NOTES: "From notes",
     PEOPLE: "People",
+    TEMPLATES: "Templates",
 }  # sheets that are no station
-WITHOUT_BIKE = frozenset({NEW_BIKE, BACKUPS, HISTORY, BUNDLE, PEOPLE})  # those that need no bike on the bench
+WITHOUT_BIKE = frozenset(
+    {NEW_BIKE, BACKUPS, HISTORY, BUNDLE, PEOPLE, TEMPLATES}
+)  # those that need no bike on the bench
 DRAFT_STATIONS = {
     "typed": Station.GARAGE,
     "leverage": Station.SAG,
