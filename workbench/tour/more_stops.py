@@ -8,7 +8,7 @@ from typing import Any
 
 from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QLineF, QPointF, Qt
 from PySide6.QtGui import QColor, QImage, QImageWriter, QPainter, QPen
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QPushButton, QWidget
 
 from workbench.actions.checkin import Found, file_checkin
 from workbench.app import Workbench
@@ -28,6 +28,7 @@ def more_stops(bike: Open) -> tuple[Stop, ...]:
         ("sample", "checkin-picture-open", False, partial(_picture_open, bike)),
         ("sample", "garage-exchange", False, partial(_exchange, bike)),
         ("sample", "garage-exchanged", False, partial(_exchanged, bike)),
+        ("sample", "ride-switch", False, partial(_switch, bike)),
         ("sample", "templates", False, partial(_templates, bike)),
         ("sample", "history-picture", False, partial(_picture_in_history, bike)),
     )
@@ -82,6 +83,17 @@ def _exchanged(bike: Open, workbench: Workbench) -> None:
 
     bike(workbench, "Larch 150", Station.GARAGE).fit("rear", "coil", 60.0, "Marl coil")
     further_down(workbench, "Larch 150", Station.GARAGE, "hardware_due_shock")
+
+
+def _switch(bike: Open, workbench: Workbench) -> None:
+    """From dry to wet in the middle of a session."""
+    from workbench.tour.stops import riding
+
+    riding(workbench, 4)
+    page = workbench.window.page(Station.RIDE)
+    fold = page.findChild(QPushButton, "switch_fold")
+    assert isinstance(fold, QPushButton)
+    fold.click()
 
 
 def _templates(bike: Open, workbench: Workbench) -> None:

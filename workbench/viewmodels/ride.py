@@ -30,6 +30,7 @@ from workbench.viewmodels.ride_running import RunDeeds
 from workbench.viewmodels.ride_session import Focus, SessionState, resolve_session
 from workbench.viewmodels.ride_start import StartDraft
 from workbench.viewmodels.ride_state import RideState
+from workbench.viewmodels.ride_switch import switch_label, wanted_of
 from workbench.viewmodels.shown import short_time
 from workbench.viewmodels.typed_drafts import draft_as_meant, typed_in
 
@@ -40,6 +41,7 @@ class RideViewModel(RunDeeds):
     """The ride sheet and its deeds."""
 
     station = "ride"
+    _switch_to = ""  # the setup looked at within a session
 
     # Reading
 
@@ -92,6 +94,7 @@ class RideViewModel(RunDeeds):
             focus=self._focus,
             overrules=self._desk.ask(overrules_in(session.session.id)),
             goal=self._desk.ask(goal_in(session.session.id)),
+            switch_to=self._switch_to,
         )
 
     # Starting
@@ -219,6 +222,21 @@ class RideViewModel(RunDeeds):
         working_on = item[1] if item[0] == Item.ADJUSTER else None
         return self._change({item: value}, working_on=working_on, both_meant=both_meant, overrule=overrule)
 
+    def pick_switch(self, setup_id: str) -> None:
+        """Look at what another setup would change; nothing is set by it."""
+        self._switch_to = setup_id
+        self.refresh()
+
+    def switch_setup(self) -> bool:
+        """Log the setup picked as set; several changes at once are meant, and their runs are marked."""
+        look = self.state.session.switch if self.state.session else None
+        if look is None or not look.can_set:
+            return False
+        records = self._records()
+        label = switch_label(records.setup(look.setup_id))
+        self._switch_to = ""
+        return self._change(wanted_of(records, look.setup_id), working_on=None, both_meant=True, label=label)
+
     def put_aside(self) -> None:
         """Work on another adjuster instead of the proposed one."""
         look = self.state.session.next if self.state.session else None
@@ -237,13 +255,15 @@ class RideViewModel(RunDeeds):
         working_on: str | None,
         both_meant: bool = False,
         overrule: Overrule | None = None,
+        label: str = "",
     ) -> bool:
         records = self._records()
         session = records.open_session
         if session is None:
             return False
         before = {key: records.parts.value(*key) for key in wanted}
-        words = "; ".join(change_text(records.parts, one, self._bench.units) for one in changes_between(before, wanted))
+        changes = changes_between(before, wanted)
+        words = label or "; ".join(change_text(records.parts, one, self._bench.units) for one in changes)
         deed = change_settings(
             self.bike_id,
             session.session.rider_id,

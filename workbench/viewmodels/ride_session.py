@@ -14,6 +14,7 @@ from workbench.viewmodels.change_words import changes_text
 from workbench.viewmodels.ride_next import Choice, NextLook
 from workbench.viewmodels.ride_noticed import NoticedLook
 from workbench.viewmodels.ride_run import RunDraft, RunEntry
+from workbench.viewmodels.ride_switch import SwitchLook, resolve_switch
 from workbench.viewmodels.shown import Units, how_many, short_time
 
 
@@ -51,6 +52,7 @@ class SessionState:
     is_on_setup: bool = True
     marks: tuple[tuple[str, str], ...] = ()  # what may be found out about several runs at once
     noticed: NoticedLook = field(default_factory=NoticedLook)
+    switch: SwitchLook = field(default_factory=SwitchLook)
 
 
 def resolve_session(
@@ -62,6 +64,7 @@ def resolve_session(
     focus: Focus,
     overrules: int,
     goal: str = "",
+    switch_to: str = "",
 ) -> SessionState:
     """Lay the session out; ``draft`` is the run being entered, if one is."""
     setup = records.current
@@ -90,6 +93,7 @@ def resolve_session(
         is_on_setup=setup is not None,
         marks=ride_marks.mark_choices(records.parts) if session.runs else (),
         noticed=ride_noticed.resolve_noticed(draft.noticed if draft else (), records.parts, session),
+        switch=resolve_switch(records, session, switch_to, units),
     )
 
 

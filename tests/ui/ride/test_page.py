@@ -9,7 +9,10 @@ from PySide6.QtCore import Qt
 
 from tests.fixtures import a_baseline, a_bike, a_counted_bike, a_session
 from tests.ui.driver import Driver, Key
-from workbench.actions.ride import ride_records
+from workbench.actions.parts import bike_parts
+from workbench.actions.ride import change_settings, ride_records
+from workbench.actions.setups import name_setup
+from workbench.model.setting import Item
 from workbench.ui.ride.page import RidePage
 from workbench.viewmodels.ride import RideViewModel
 
@@ -225,3 +228,24 @@ def test_several_runs_are_marked_by_mouse(desk, bike, riding):
     riding.press("mark_take")
     assert [run.lever for run in runs(desk, bike)] == ["rear closed", "rear closed"]
     assert not riding.is_shown("mark_take")
+
+
+def test_a_session_switches_to_a_named_setup_by_keys(qtbot, desk, bike):
+    dry = desk.ask(ride_records(bike.id)).current
+    knob = desk.ask(bike_parts(bike.id)).adjusters[0]
+    other = {(Item.ADJUSTER.value, knob.id): 2.0}
+    wet = desk.do("Set", change_settings(bike.id, dry.rider_id, other), bike_id=bike.id)
+    desk.do("Name", name_setup(wet.id, "wet <b>roots</b>"), bike_id=bike.id)
+    back = {key: desk.ask(ride_records(bike.id)).values[dry.id][key] for key in other}
+    desk.do("Back", change_settings(bike.id, dry.rider_id, back), bike_id=bike.id)
+    a_session(desk, bike)
+    driver = ride(qtbot, desk, bike)
+    driver.tab_to("switch_fold")
+    driver.keys(Key.Key_Space)
+    assert driver.focused() == "switch_setups"
+    assert "fully closed, then open 2 clicks" in driver.find("switch_steps").text()
+    driver.tab_to("switch_set")
+    driver.keys(Key.Key_Space)
+    assert driver.kept == ["Switch to setup no. 2 “wet <b>roots</b>”"]
+    assert desk.ask(ride_records(bike.id)).current.id == wet.id
+    assert not driver.is_shown("switch_set")

@@ -12,6 +12,7 @@ from workbench.ui.parts.labels import Words
 from workbench.ui.parts.theme import SPACE_8
 from workbench.ui.ride.after_view import AfterView
 from workbench.ui.ride.score_grid import bring_in_sight
+from workbench.ui.ride.switch_view import SwitchView
 from workbench.ui.ride.typed_line import TypedLine
 from workbench.ui.what_it_does import WhatItDoes
 from workbench.viewmodels.ride import RideViewModel
@@ -56,6 +57,7 @@ class NextView(QWidget):
         self._value.line.returnPressed.connect(self._change)
         self._hand = self._hand_part()
         self._hand.hide()
+        self._switch = SwitchView(view_model)
         buttons = QVBoxLayout()
         buttons.setSpacing(SPACE_8)
         for button in (self._set, self._other, self._about, self._by_hand):
@@ -71,6 +73,7 @@ class NextView(QWidget):
         rows.addWidget(self._after)
         rows.addWidget(self._used_up)
         rows.addWidget(self._hand)
+        rows.addWidget(self._switch)
 
     def show_state(self, state: SessionState) -> None:
         """Show the proposal, or what was just changed and waits for its run."""
@@ -92,6 +95,7 @@ class NextView(QWidget):
         self._what.setCurrentIndex(max(self._what.findData(chosen), 0))
         self._choices = {choice.key: choice for choice in state.choices}
         self._name_value()
+        self._switch.show_look(state.switch)
 
     def go_there(self, _adjuster_id: str = "") -> None:
         """Bring the proposal in sight, with the focus on setting it."""
