@@ -14,6 +14,7 @@ from workbench.viewmodels.window import (
     BUNDLE,
     CARRY,
     HISTORY,
+    LAP_TRACK,
     LEVERAGE,
     NEW_BIKE,
     PEOPLE,
@@ -140,6 +141,13 @@ def _session_notes(desk: Desk, bench: Bench) -> Page:
     return SessionNotesPage(SessionNotesViewModel(desk, bench))
 
 
+def _lap_track(desk: Desk, bench: Bench) -> Page:
+    from workbench.ui.lap_track.page import LapTrackPage
+    from workbench.viewmodels.lap_track import LapTrackViewModel
+
+    return LapTrackPage(LapTrackViewModel(desk, bench))
+
+
 def _people(desk: Desk, bench: Bench) -> Page:
     from workbench.ui.people.page import PeoplePage
     from workbench.viewmodels.people import PeopleViewModel
@@ -171,6 +179,7 @@ _MAKERS: dict[str, Callable[[Desk, Bench], Page]] = {
     HISTORY: _history,
     BUNDLE: _bundle,
     SESSION_NOTES: _session_notes,
+    LAP_TRACK: _lap_track,
     PEOPLE: _people,
     TEMPLATES: _templates,
 }

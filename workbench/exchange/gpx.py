@@ -9,7 +9,7 @@ from datetime import UTC, datetime, timedelta
 from itertools import pairwise
 from xml.parsers import expat
 
-from workbench.model.errors import InputError
+from workbench.model.errors import ExchangeError, InputError
 
 Gate = tuple[tuple[float, float], tuple[float, float]]
 
@@ -37,6 +37,14 @@ class Crossing:
 
     at_s: float
     side: int
+
+
+@dataclass(frozen=True, slots=True)
+class Lap:
+    """One lap: when it began [s], on the scale of the track's points, and how long it took [s]."""
+
+    begun_s: float
+    lap_s: float
 
 
 def lap_times_s(gpx_text: str, *, start: Gate, finish: Gate) -> list[float]:
@@ -80,23 +88,33 @@ def lap_times_s(gpx_text: str, *, start: Gate, finish: Gate) -> list[float]:
     >>> [round(lap, 3) for lap in lap_times_s(track, **gates)]
     [13.0]
     """
+    return [one.lap_s for one in laps_between(read_track(gpx_text), start=start, finish=finish)]
+
+
+def laps_between(segments: list[list[TrackPoint]], *, start: Gate, finish: Gate) -> tuple[Lap, ...]:
+    """Give the laps of a track that was read already, as `lap_times_s` finds them, each with when it began."""
     _check_gate("start", start)
     _check_gate("finish", finish)
-    segments = read_track(gpx_text)
     starts = list(_crossings(segments, start))
     if start in (finish, finish[::-1]):
         loop = [one.at_s for one in starts if one.side == starts[0].side]
-        return [later - earlier for earlier, later in pairwise(loop)]
+        return tuple(Lap(earlier, later - earlier) for earlier, later in pairwise(loop))
     events = sorted([(one.at_s, 1) for one in starts] + [(one.at_s, 0) for one in _crossings(segments, finish)])
-    laps: list[float] = []
+    laps: list[Lap] = []
     begun: float | None = None
     for at_s, is_start in events:
         if is_start:
             begun = at_s
         elif begun is not None:
-            laps.append(at_s - begun)
+            laps.append(Lap(begun, at_s - begun))
             begun = None
-    return laps
+    return tuple(laps)
+
+
+def times_crossed(segments: list[list[TrackPoint]], gate: Gate) -> int:
+    """Say how often a track crosses a gate, whichever way."""
+    _check_gate("gate", gate)
+    return len(list(_crossings(segments, gate)))
 
 
 def read_track(gpx_text: str) -> list[list[TrackPoint]]:
@@ -121,6 +139,15 @@ def read_track(gpx_text: str) -> list[list[TrackPoint]]:
         if later.at_s < earlier.at_s:
             raise InputError("Track", "times that run back", "times in the order ridden", _PLAIN_XML)
     return segments
+
+
+def text_of(content: bytes) -> str:
+    """Give the text of a track's file. Names that are no good text are of no use here, so they do no harm."""
+    if content[:2] in (b"\xff\xfe", b"\xfe\xff"):
+        return content.decode("utf-16", errors="replace")
+    if b"\0" in content[:4096]:
+        raise ExchangeError("It is no text. Choose the GPX file of the recorder, or let its program write one.")
+    return content.decode("utf-8-sig", errors="replace")
 
 
 def _refuse_own_types(*_declared: object) -> None:
@@ -193,14 +220,14 @@ def _check_gate(name: str, gate: Gate) -> None:
         if isinstance(error, InputError):
             raise
         raise InputError(name, str(gate), "((latitude, longitude), (latitude, longitude))") from None
-    length_m = math.hypot(*_plane(gate)(second_lat, second_lon))
+    length_m = math.hypot(*plane_at(*gate)(second_lat, second_lon))
     if not SHORTEST_GATE_M <= length_m <= LONGEST_GATE_M:
         raise InputError(name, f"{length_m:.1f} m long", f"{SHORTEST_GATE_M} to {LONGEST_GATE_M:.0f} m")
 
 
-def _plane(gate: Gate) -> Callable[[float, float], tuple[float, float]]:
-    """Give the map to metres east and north of the gate's first point; across the date line too."""
-    (first_lat, first_lon), (second_lat, _) = gate
+def plane_at(first: tuple[float, float], second: tuple[float, float]) -> Callable[[float, float], tuple[float, float]]:
+    """Give the map to metres east and north of the first of two places near each other; across the date line too."""
+    (first_lat, first_lon), (second_lat, _) = first, second
     shrink = math.cos(math.radians(0.5 * (first_lat + second_lat)))
 
     def to_plane(latitude: float, longitude: float) -> tuple[float, float]:
@@ -211,7 +238,7 @@ def _plane(gate: Gate) -> Callable[[float, float], tuple[float, float]]:
 
 
 def _crossings(segments: list[list[TrackPoint]], gate: Gate) -> Iterator[Crossing]:
-    to_plane = _plane(gate)
+    to_plane = plane_at(*gate)
     gate_x, gate_y = to_plane(*gate[1])
     long_squared = gate_x**2 + gate_y**2
     for segment in segments:

@@ -17,6 +17,7 @@ from workbench.exchange.session_words import Thing
 from workbench.model.errors import InputError
 from workbench.model.facts import TEXT_LIMIT, clean_text
 from workbench.model.reading import Units, position_text
+from workbench.model.responses import is_lap
 from workbench.model.ride import SURFACES
 
 MOST_LINES = 500
@@ -215,7 +216,7 @@ class _Reader:
     def _measured(self, run: ToldRun, first: str, plain: str) -> tuple[ToldRun, str]:
         if first == "lap":
             seconds = self._units.parse(plain.removeprefix("lap").strip(), "duration")
-            if not 5 <= seconds <= 7200:
+            if not is_lap(seconds):
                 raise _Unclear("a lap takes from 5 s to 2 h")
             return replace(run, lap_s=seconds), f"lap {self._units.text(seconds, 'duration')}"
         found = re.fullmatch(r"(travel|hard contacts|bottom(?:ed)?)\s+(front|fork|rear|shock)\s+(.+)", plain)

@@ -13,6 +13,7 @@ ATTRIBUTES = {
     "composure": "Composure",
 }
 LOWEST_SCORE, HIGHEST_SCORE = 1, 9
+SHORTEST_LAP_S, LONGEST_LAP_S = 5.0, 7200.0
 
 
 def check_rating(attribute: str, score: int, end: str) -> None:
@@ -21,6 +22,18 @@ def check_rating(attribute: str, score: int, end: str) -> None:
         raise InputError("Attribute", f"{attribute} {end}".strip(), f"{', '.join(ATTRIBUTES)}; front or rear")
     if not LOWEST_SCORE <= score <= HIGHEST_SCORE:
         raise InputError(ATTRIBUTES[attribute], score, f"{LOWEST_SCORE} to {HIGHEST_SCORE}")
+
+
+def is_lap(lap_s: float) -> bool:
+    """Tell whether a time can be that of a run: 5 s to 2 h."""
+    return SHORTEST_LAP_S <= lap_s <= LONGEST_LAP_S
+
+
+def check_lap(lap_s: float, said: str = "") -> float:
+    """Give a lap time back; refuse what is no time of a run, in the words in which it was said."""
+    if not is_lap(lap_s):
+        raise InputError("Lap time", said or f"{lap_s:.1f} s", "5 s to 2 h")
+    return lap_s
 
 
 def lap_text(lap_s: float) -> str:

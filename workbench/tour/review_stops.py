@@ -4,12 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from functools import partial
+from pathlib import Path
+from tempfile import TemporaryDirectory
 from typing import Any
 
 from PySide6.QtWidgets import QWidget
 
 from workbench.app import Workbench
 from workbench.model.bike import Station
+from workbench.viewmodels.window import LAP_TRACK
 
 BIKE = "Larch 150"
 Go = Callable[[Workbench], QWidget | None]
@@ -70,6 +73,28 @@ def attributes(workbench: Workbench) -> None:
     unfold.click()  # type: ignore[attr-defined]
 
 
+def _lap_track(workbench: Workbench) -> None:
+    """A recorded track with both gates set, and its laps beside the runs of the last session."""
+    from workbench.tour.a_track import track_text
+    from workbench.tour.stops import bike
+
+    view_model = bike(workbench, BIKE, LAP_TRACK)
+    with TemporaryDirectory() as folder:
+        target = Path(folder) / "quarry-loop.gpx"
+        target.write_text(track_text(8), encoding="utf-8")
+        workbench.window.page(LAP_TRACK).open_file(target)  # type: ignore[attr-defined]
+    view_model.set_at("start", "0:06")
+    view_model.set_at("finish", "1:35")
+
+
+def _laps(workbench: Workbench, part: str) -> None:
+    """The same, further down."""
+    from workbench.tour.stops import further_down
+
+    _lap_track(workbench)
+    further_down(workbench, BIKE, LAP_TRACK, part)
+
+
 REVIEW_STOPS: tuple[tuple[str, str, bool, Go], ...] = (
     ("sample", "review", False, _at),
     ("sample", "review-changes", False, partial(_at, part="review_table")),
@@ -78,4 +103,6 @@ REVIEW_STOPS: tuple[tuple[str, str, bool, Go], ...] = (
     ("sample", "review-along", False, partial(_picked, part="response_adjuster")),
     ("sample", "review-trend", False, _trend),
     ("sample", "review-words", False, _leave),
+    ("sample", "lap-track", False, _lap_track),
+    ("sample", "lap-track-laps", False, partial(_laps, part="lap_summary")),
 )

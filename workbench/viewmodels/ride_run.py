@@ -9,6 +9,7 @@ from workbench.model.adjuster import Adjuster, adjuster_words
 from workbench.model.errors import InputError
 from workbench.model.facts import check_field, field_of, read_whole
 from workbench.model.parts import BikeParts
+from workbench.model.responses import check_lap
 from workbench.model.ride import LEVERS, Run, lever_ends
 from workbench.viewmodels import ride_noticed
 from workbench.viewmodels.base import Problem
@@ -188,10 +189,7 @@ def _read(draft: RunDraft, name: str, parts: BikeParts, units: Units) -> float |
     if name == "note":
         return str(check_field(field_of(Run, "note"), text))
     if name == "lap":
-        seconds = units.parse(text, "duration")
-        if not 5 <= seconds <= 7200:
-            raise InputError(LABELS[name], text, "5 s to 2 h")
-        return seconds
+        return check_lap(units.parse(text, "duration"), text)
     if name.startswith("bottom"):
         return float(read_whole(LABELS[name], text, 0, 50))
     return _read_travel(text, name, parts, units)

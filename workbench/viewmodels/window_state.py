@@ -19,6 +19,7 @@ BACKUPS = "backups"
 HISTORY = "history"
 BUNDLE = "bundle"
 SESSION_NOTES = "session_notes"
+LAP_TRACK = "lap_track"
 PEOPLE = "people"
 TEMPLATES = "templates"
 SHEETS = {
@@ -30,6 +31,7 @@ SHEETS = {
     HISTORY: "History",
     BUNDLE: "In and out",
     SESSION_NOTES: "From notes",
+    LAP_TRACK: "Lap times",
     PEOPLE: "People",
     TEMPLATES: "Templates",
 }  # sheets that are no station

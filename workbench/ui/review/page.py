@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from functools import partial
+
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from workbench.ui.page import Page
+from workbench.ui.parts.buttons import Button
 from workbench.ui.parts.empty_state import EmptyState
 from workbench.ui.parts.labels import Words
 from workbench.ui.parts.sheet import Rule, Sheet
@@ -23,6 +26,7 @@ from workbench.ui.review.runs_view import RunsView
 from workbench.ui.review.sides_table import SidesTable
 from workbench.ui.review.suited_view import SuitedView
 from workbench.viewmodels.review import ReviewState, ReviewViewModel
+from workbench.viewmodels.window import LAP_TRACK
 
 
 class ReviewPage(Page):
@@ -61,6 +65,8 @@ class ReviewPage(Page):
         self._sides = SidesTable()
         self._sides_said = Words("", "note", name="review_sides_said")
         self._export = self._export_button()
+        self._track = Button("Lap times from a track ...", "link", name="review_lap_track")
+        self._track.clicked.connect(partial(self.station_requested.emit, LAP_TRACK))
         self._whole = self._build()
         for part in (self._blocked, self._whole):
             self._sheet.body.addWidget(part)
@@ -97,7 +103,8 @@ class ReviewPage(Page):
         top = QHBoxLayout()
         top.addWidget(self._sessions)
         top.addStretch(1)
-        top.addWidget(self._export)
+        for key in (self._track, self._export):
+            top.addWidget(key)
         told = QHBoxLayout()
         told.setSpacing(0)
         told.addWidget(self._table, 7, Qt.AlignmentFlag.AlignTop)

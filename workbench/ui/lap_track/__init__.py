@@ -1,0 +1,1 @@
+"""The sheet for lap times from a recorded track."""
