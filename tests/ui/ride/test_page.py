@@ -187,14 +187,14 @@ def test_attributes_are_folded_away_and_rated_with_a_digit_each(desk, bike, ridi
     )
 
 
-def test_a_session_judged_by_lap_time_has_it_beside_the_travel(qtbot, desk, bike):
+def test_a_session_judged_by_lap_time_asks_for_it(qtbot, desk, bike):
     session = a_session(desk, bike)
     desk.do("Judge by lap", lambda gate: gate.put(replace(session, response="lap_s")), bike_id=bike.id)
     driver = ride(qtbot, desk, bike)
     assert driver.is_shown("run_lap")
-    driver.type_into("run_lap", "", then=Key.Key_Tab)
-    driver.page.start()
+    driver.find("run_liking").setFocus()
     driver.keys(Key.Key_7, Key.Key_Return)
+    driver.find("run_liking").setFocus()
     driver.keys(Key.Key_8)
     assert runs(desk, bike)[0].is_warmup, "a warm-up needs no lap time"
     driver.press("run_keep")
@@ -249,3 +249,20 @@ def test_a_session_switches_to_a_named_setup_by_keys(qtbot, desk, bike):
     assert driver.kept == ["Switch to setup no. 2 “wet <b>roots</b>”"]
     assert desk.ask(ride_records(bike.id)).current.id == wet.id
     assert not driver.is_shown("switch_set")
+
+
+def test_what_the_session_is_judged_by_has_the_focus_first_run_after_run(qtbot, desk, bike):
+    session = a_session(desk, bike)
+    desk.do("Judge by lap", lambda gate: gate.put(replace(session, response="lap_s")), bike_id=bike.id)
+    driver = ride(qtbot, desk, bike)
+    for lap in ("1:41.3", "1:40.2"):
+        assert driver.focused() == "run_lap"
+        driver.bot.keyClicks(driver.page.focusWidget(), lap)
+        driver.find("run_liking").setFocus()
+        driver.keys(Key.Key_7, Key.Key_Return)
+    assert [(run.lap_s, run.liking) for run in runs(desk, bike)] == [(101.3, 7), (100.2, 7)]
+
+
+def test_a_session_judged_by_liking_begins_at_the_liking_with_the_lap_folded_away(riding):
+    assert riding.focused().startswith("run_liking")
+    assert not riding.is_shown("run_lap")

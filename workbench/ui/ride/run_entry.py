@@ -80,7 +80,7 @@ class RunEntryView(QWidget):
         for name in FIRST:
             self._travel.addWidget(self._lines[name], 1, Qt.AlignmentFlag.AlignTop)
         self._travel.addStretch(1)
-        rows = QVBoxLayout(self)
+        self._rows = rows = QVBoxLayout(self)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(SPACE_16)
         rows.addLayout(head)
@@ -137,24 +137,27 @@ class RunEntryView(QWidget):
         self._said.set_words("")
 
     def _place_lap(self, comes_first: bool) -> None:
-        """A session judged by lap time has it beside the travel; else it folds away with the rest."""
+        """A session judged by lap time has it above all else; otherwise it folds away with the rest."""
         lap = self._lines["lap"]
-        if comes_first == (self._travel.indexOf(lap) >= 0):
+        if comes_first == (self._rows.indexOf(lap) >= 0):
             return
         if comes_first:
-            self._travel.insertWidget(0, lap, 1, Qt.AlignmentFlag.AlignTop)
+            self._rows.insertWidget(1, lap, 0, Qt.AlignmentFlag.AlignLeft)
+            lap.show()
         else:
             self._grid.addWidget(lap, 1, MORE.index("lap"), Qt.AlignmentFlag.AlignTop)
 
     def focus_first(self) -> None:
-        """Put the focus on the liking, so that a number key rates."""
-        self._liking.setFocus(Qt.FocusReason.OtherFocusReason)
+        """Put the focus on what the session is judged by: a line for the lap time, or where a number key rates."""
+        lap = self._lines["lap"]
+        is_due = self._rows.indexOf(lap) >= 0 and not lap.line.text()
+        (lap.line if is_due else self._liking).setFocus(Qt.FocusReason.OtherFocusReason)
 
     def show_problem(self, problem: Problem) -> bool:
         """Say a problem at its field; false when it has none here."""
         if problem.field == "liking":
             self._said.set_words(problem.text)
-            self.focus_first()
+            self._liking.setFocus(Qt.FocusReason.OtherFocusReason)
             return True
         line = self._lines.get(problem.field)
         if line is None:
