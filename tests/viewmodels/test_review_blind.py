@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import replace
 
 import pytest
@@ -263,3 +264,64 @@ def test_lengths_and_pressures_are_said_in_the_units_of_who_reads(desk, bike):
         desk.do("Keep", keep_blind_run(plan.session_id, Run("", "", 0, "", "", "", liking=liking)))
     desk.do("Reveal", reveal(plan.session_id, guesses={0: 0}), bike_id=bike.id)
     assert Units().text(580.0, "pressure") in result(desk, bike).title
+
+
+# Judged by lap time
+
+LAP_OF = {"A": 102.0, "B": 99.0}
+
+
+def timed(desk, bike, *, pairs=6, seed=20, lap_of=LAP_OF, without=()):
+    """A revealed test judged by lap time, timed by what was on the bike."""
+    plan = begun(desk, bike, pairs=pairs, seed=seed)
+    session = next(one for one in everything(desk)[Session] if one.id == plan.session_id)
+    desk.do("By lap", lambda gate: gate.put(replace(session, response="lap_s")), bike_id=bike.id)
+    for place, letter in enumerate(plan.order):
+        lap_s = None if place in without else lap_of[letter] + 0.1 * (place % 3)
+        desk.do("Keep", keep_blind_run(plan.session_id, Run("", "", 0, "", "", "", lap_s=lap_s)), bike_id=bike.id)
+    guesses = {pair: plan.order[2 * pair : 2 * pair + 2].index("B") for pair in range(pairs)}
+    desk.do("Reveal", reveal(plan.session_id, guesses=guesses), bike_id=bike.id)
+    return plan
+
+
+def test_a_test_judged_by_lap_time_is_told_in_times(desk, bike):
+    timed(desk, bike)
+    said = result(desk, bike)
+    assert said.ratings.startswith("On average 1:39.1 with B and 1:42.1 with A. Quicker with B than with A")
+    assert "in 1 of 32 such tests. That is hard to put down to chance." in said.by_order
+    assert said.by_order.startswith("If the setup did not matter to the times")
+    assert said.effects.unit == "percent"
+    assert said.rows[0].first.startswith("run 1: ")
+    assert ", lap 1:" in said.rows[0].first
+
+
+@pytest.mark.parametrize("seed", [20, 3])
+def test_a_quicker_b_is_told_as_quicker_whichever_was_ridden_first(desk, bike, seed):
+    timed(desk, bike, seed=seed)
+    (row,) = result(desk, bike).effects.rows
+    assert row.low < row.effect < row.high
+    assert row.effect == pytest.approx(100 * (102.0 / 99.0 - 1), abs=0.5)
+
+
+def test_the_odds_of_times_are_those_of_the_exact_test_on_their_logarithms(desk, bike):
+    lap_of = {"A": 102.0, "B": 101.9}
+    plan = timed(desk, bike, pairs=4, lap_of=lap_of)
+    times = [math.log(lap_of[one] + 0.1 * (place % 3)) for place, one in enumerate(plan.order)]
+    p = randomisation_p(times, plan.order, allowed_orders=block_orders("AB", blocks=4))
+    assert f"in {out_of(p)} such tests." in result(desk, bike).by_order
+
+
+def test_pairs_without_both_times_are_left_out_and_it_is_said(desk, bike):
+    timed(desk, bike, pairs=4, without=(3,))
+    said = result(desk, bike)
+    assert said.ratings.startswith("Of 4 pairs 3 have both lap times. On average ")
+    assert "With 3 pairs it cannot get rarer." in said.by_order
+    assert "no answer" in said.rows[1].second
+
+
+def test_without_any_time_it_says_where_they_could_come_from(desk, bike):
+    timed(desk, bike, pairs=3, without=range(6))
+    said = result(desk, bike)
+    assert "read them from a recorded track" in said.ratings
+    assert (said.by_order, said.effects.rows) == ("", ())
+    assert "Guesses right: 3 of 3" in said.guesses

@@ -485,3 +485,14 @@ def test_after_two_overrules_the_choice_is_said_to_be_the_riders(desk):
         assert view_model.change_by_hand(f"adjuster/{look.adjuster_id}", str(other))
         a_run(desk, session, liking=6)
     assert view_model.state.session.next.reason.startswith(YOURS)
+
+
+@pytest.mark.parametrize(("response", "field"), [("lap_s", None), ("liking", "liking")])
+def test_a_time_a_recorder_has_is_enough_where_the_lap_is_judged(desk, bike, response, field):
+    session = a_session(desk, bike)
+    desk.do("Judge", lambda gate: gate.put(replace(session, response=response)), bike_id=bike.id)
+    view_model, heard = shown(RideViewModel, desk, bike.id)
+    view_model.set_run("is_warmup", False)
+    view_model.set_run("lap", "track")
+    assert view_model.keep_run() == (field is None)
+    assert heard.field == field

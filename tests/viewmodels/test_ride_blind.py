@@ -462,3 +462,65 @@ def test_what_a_probability_means_is_said_in_words():
     assert meaning(1 / 32) == "That is hard to put down to chance."
     assert "hint" in meaning(1 / 8)
     assert "settles nothing" in meaning(1 / 4)
+
+
+# Lap times
+
+
+def timed_test(desk, bike, **more):
+    view_model, heard = planning(desk, bike, **more)
+    view_model.set_start("response", "lap_s")
+    assert view_model.begin_blind(), heard.problems
+    return view_model, heard
+
+
+def test_a_blind_run_carries_a_lap_time_beside_the_liking(desk, bike):
+    view_model, _ = begun_test(desk, bike)
+    put_on(view_model)
+    view_model.rate_blind("lap", "1:41.3")
+    view_model.rate_blind("liking", 6)
+    assert view_model.keep_blind()
+    (run,) = everything(desk)[Run]
+    assert (run.lap_s, run.liking) == (101.3, 6)
+
+
+def test_a_test_judged_by_lap_time_asks_for_it_and_needs_no_liking(desk, bike):
+    view_model, heard = timed_test(desk, bike)
+    put_on(view_model)
+    assert view_model.state.blind.response == "lap_s"
+    view_model.rate_blind("liking", 6)
+    assert not view_model.keep_blind()
+    assert heard.field == "blind_lap"
+    view_model.rate_blind("liking", None)
+    view_model.rate_blind("lap", "3")
+    assert not view_model.keep_blind()
+    assert "5 s to 2 h" in heard.problems[-1].text
+    view_model.rate_blind("lap", "1:41.3")
+    assert view_model.keep_blind()
+
+
+def test_a_time_a_recorder_has_can_come_later(desk, bike):
+    view_model, _ = timed_test(desk, bike)
+    put_on(view_model)
+    view_model.rate_blind("lap", "Track")
+    assert view_model.keep_blind()
+    assert everything(desk)[Run][0].lap_s is None
+
+
+def test_a_run_that_does_not_count_keeps_no_lap_time(desk, bike):
+    view_model, _ = timed_test(desk, bike)
+    put_on(view_model)
+    view_model.rate_blind("lap", "1:41.3")
+    assert view_model.keep_blind(spoilt="Fell or stopped")
+    assert everything(desk)[Run][0].lap_s is None
+
+
+def test_no_screen_but_the_riders_has_the_lap_time_typed(desk, bike):
+    view_model, _ = begun_test(desk, bike)
+    put_on(view_model)
+    view_model.rate_blind("lap", "1:41.3")
+    assert "1:41.3" in repr(view_model.state.blind)
+    view_model.to_door()
+    assert "1:41.3" not in repr(view_model.state)
+    view_model.show_helper()
+    assert "1:41.3" not in repr(view_model.state)

@@ -4,16 +4,22 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
 from functools import lru_cache
+from math import exp, log
+from statistics import fmean
 from typing import TYPE_CHECKING
 
 from workbench.actions.ride import RideRecords, SessionRecords
 from workbench.actions.ride_evidence import run_records
-from workbench.model.blind import letter_at, pairs_of, setups_of, valid
+from workbench.model.blind import pairs_of, setups_of
+from workbench.model.responses import lap_text
 from workbench.model.ride import BlindPlan, Run
 from workbench.viewmodels.change_words import changes_text
 from workbench.viewmodels.odds import meaning, out_of
+from workbench.viewmodels.review_basis import LAP, scale_of
+from workbench.viewmodels.review_blind_proof import fits_seal, proof_words
 from workbench.viewmodels.review_data import EffectRow, Effects
-from workbench.viewmodels.shown import Units, how_many, short_time
+from workbench.viewmodels.review_effects import CLOCK_AXIS, LEAST_PERCENT, signed, verdict_text
+from workbench.viewmodels.shown import Units, how_many
 
 if TYPE_CHECKING:
     from workbench.evidence.effects import ChangeVerdict, RunRecord
@@ -23,6 +29,7 @@ TWO_READINGS = (
     "The interval knows how ratings scatter, and allows for warming up and tiring. The test by the order supposes"
     " nothing but that the order was drawn."
 )
+NO_LAPS = "No pair has both its lap times. Type them, or read them from a recorded track."
 Pair = tuple[Run, Run]
 
 
@@ -86,25 +93,40 @@ def resolve_result(records: RideRecords, session: SessionRecords, plan: BlindPla
     numbers = {letter: records.setup(setup_id).number for letter, setup_id in ids.items()}
     pairs, planned = pairs_of(session.runs), len(plan.order) // 2
     change = changes_text(records.parts, records.values[ids["A"]], records.values[ids["B"]], units)
-    is_proven = _fits(session, plan, letters)
+    is_proven = fits_seal(session, plan, letters)
     result = BlindResult(
         title=f"Blind test: A, no. {numbers['A']}, against B, no. {numbers['B']} ({change})",
         incomplete=_incomplete(len(pairs), planned),
         rows=tuple(_pair_row(place, pair, letters) for place, pair in enumerate(pairs)),
-        proof=_proof(session, plan, is_proven=is_proven),
+        proof=proof_words(session, plan, is_proven=is_proven),
         seal=f"Seed {plan.seed}, order {plan.order}, whole fingerprint {plan.digest}",
         is_proven=is_proven,
     )
     if not pairs or not is_proven:
         return result
-    verdict = _a_to_b(_judge(tuple(run_records(records, (session,)))), numbers["A"])
+    response = LAP if session.session.response == LAP else "liking"
+    answered = tuple(pair for pair in pairs if all(_answer(run, response) is not None for run in pair))
+    result = replace(result, guesses=_guesses(pairs, letters))
+    if not answered:
+        return replace(result, ratings=NO_LAPS)
+    verdict = _a_to_b(_judge(tuple(run_records(records, (session,), response)), response), numbers["A"], response)
     return replace(
         result,
-        ratings=_ratings(pairs, letters, numbers, verdict),
-        by_order=_by_order(pairs, letters),
-        guesses=_guesses(pairs, letters),
-        effects=_drawn(verdict, change) if verdict else Effects(),
+        ratings=_missing(len(answered), len(pairs)) + _ratings(answered, letters, response, verdict),
+        by_order=_by_order(answered, letters, response),
+        effects=_drawn(verdict, change, response) if verdict else Effects(),
     )
+
+
+def _answer(run: Run, response: str) -> float | None:
+    """Give what a run is judged by, so that the means of answers can be compared: a time as its logarithm."""
+    if response == LAP:
+        return log(run.lap_s) if run.lap_s else None
+    return None if run.liking is None else float(run.liking)
+
+
+def _missing(answered: int, pairs: int) -> str:
+    return "" if answered == pairs else f"Of {how_many(pairs, 'pair')} {answered} have both lap times. "
 
 
 def _incomplete(done: int, planned: int) -> str:
@@ -117,38 +139,47 @@ def _incomplete(done: int, planned: int) -> str:
         return f"{lead} Nothing can be said of it."
     least = least_p(("A", "B"), blocks=done)
     return (
-        f"{lead} It can claim no more than {how_many(done, 'pair')} can, whose clearest ratings come up by chance "
+        f"{lead} It can claim no more than {how_many(done, 'pair')} can, whose clearest answers come up by chance "
         f"alone in {out_of(least)} such tests."
     )
 
 
-def _ratings(
-    pairs: tuple[Pair, ...], letters: dict[str, str], numbers: dict[str, int], verdict: ChangeVerdict | None
-) -> str:
-    from workbench.evidence.words import sentence
-
-    means = {letter: _mean(pairs, letters, letter) for letter in numbers}
-    lead = f"Rated {means['B']:.1f} with B and {means['A']:.1f} with A."
+def _ratings(pairs: tuple[Pair, ...], letters: dict[str, str], response: str, verdict: ChangeVerdict | None) -> str:
+    means = {letter: fmean(_answers(pairs, letters, response, letter)) for letter in ("A", "B")}
+    if response == LAP:
+        lead = f"On average {lap_text(exp(means['B']))} with B and {lap_text(exp(means['A']))} with A."
+    else:
+        lead = f"Rated {means['B']:.1f} with B and {means['A']:.1f} with A."
     if verdict is None:
         return lead
-    words = sentence(verdict, before_words="A", after_words="B")
-    between = f"{_signed(verdict.low)} to {_signed(verdict.high)}"
-    return f"{lead} {words} B against A: {_signed(verdict.effect)} points, nine times in ten {between}."
+    return f"{lead} {verdict_text(verdict, response, 'A', 'B', is_so_far=False)} {_between(verdict, response)}"
 
 
-def _by_order(pairs: tuple[Pair, ...], letters: dict[str, str]) -> str:
+def _between(verdict: ChangeVerdict, response: str) -> str:
+    """Say the difference from A to B with its interval."""
+    rate, unit = (100.0, " percent quicker") if response == LAP else (1.0, " points")
+    effect, low, high = (signed(rate * value) for value in (verdict.effect, verdict.low, verdict.high))
+    return f"B against A: {effect}{unit}, nine times in ten {low} to {high}."
+
+
+def _answers(pairs: tuple[Pair, ...], letters: dict[str, str], response: str, letter: str) -> list[float]:
+    return [_answer(run, response) or 0.0 for pair in pairs for run in pair if letters[run.setup_id] == letter]
+
+
+def _by_order(pairs: tuple[Pair, ...], letters: dict[str, str], response: str) -> str:
     from workbench.evidence.blind import block_orders, least_p, randomisation_p
 
     runs = [run for pair in pairs for run in pair]
     p = randomisation_p(
-        [float(run.liking or 0) for run in runs],
+        [_answer(run, response) or 0.0 for run in runs],
         [letters[run.setup_id] for run in runs],
         allowed_orders=block_orders(("A", "B"), blocks=len(pairs)),
     )
     least = least_p(("A", "B"), blocks=len(pairs))
     limit = f" With {how_many(len(pairs), 'pair')} it cannot get rarer." if p <= least * (1 + 1e-9) else ""
+    what = "times" if response == LAP else "ratings"
     return (
-        "If the setup did not matter to the ratings, the order drawn would set them at least this far apart in "
+        f"If the setup did not matter to the {what}, the order drawn would set them at least this far apart in "
         f"{out_of(p)} such tests. {meaning(p)}{limit}"
     )
 
@@ -168,26 +199,26 @@ def _is_right(pair: Pair, letters: dict[str, str]) -> bool:
     return all(run.guess == letters[run.setup_id] for run in pair)
 
 
-def _mean(pairs: tuple[Pair, ...], letters: dict[str, str], letter: str) -> float:
-    ratings = [run.liking or 0 for pair in pairs for run in pair if letters[run.setup_id] == letter]
-    return sum(ratings) / len(ratings)
-
-
 def _pair_row(place: int, pair: Pair, letters: dict[str, str]) -> PairRow:
     first, second = (
-        f"run {2 * place + which + 1}: {letters[run.setup_id]}, liking {run.liking}" for which, run in enumerate(pair)
+        f"run {2 * place + which + 1}: {letters[run.setup_id]}, {_noted(run)}" for which, run in enumerate(pair)
     )
     return PairRow(f"Pair {place + 1}", first, second, "guessed right" if _is_right(pair, letters) else "guessed wrong")
 
 
+def _noted(run: Run) -> str:
+    told = (f"liking {run.liking}" if run.liking is not None else "", f"lap {lap_text(run.lap_s)}" if run.lap_s else "")
+    return ", ".join(one for one in told if one) or "no answer"
+
+
 @lru_cache(maxsize=4)
-def _judge(runs: tuple[RunRecord, ...]) -> tuple[ChangeVerdict, ...]:
+def _judge(runs: tuple[RunRecord, ...], response: str) -> tuple[ChangeVerdict, ...]:
     from workbench.evidence.effects import judge_changes
 
-    return tuple(judge_changes(list(runs)))
+    return tuple(judge_changes(list(runs), scale=scale_of(response)))
 
 
-def _a_to_b(verdicts: tuple[ChangeVerdict, ...], a_number: int) -> ChangeVerdict | None:
+def _a_to_b(verdicts: tuple[ChangeVerdict, ...], a_number: int, response: str) -> ChangeVerdict | None:
     """Give the verdict told from A to B, whichever was ridden first."""
     from workbench.evidence.verdicts import verdict_of
 
@@ -203,65 +234,40 @@ def _a_to_b(verdicts: tuple[ChangeVerdict, ...], a_number: int) -> ChangeVerdict
         after=one.before,
         runs_before=one.runs_after,
         runs_after=one.runs_before,
-        effect=-one.effect,
-        low=-one.high,
-        high=-one.low,
+        effect=_back(one.effect, response),
+        low=_back(one.high, response),
+        high=_back(one.low, response),
         chance_helped=helped,
         verdict=verdict_of(helped, one.chance_felt),
-        next_run_low=-one.next_run_high,
-        next_run_high=-one.next_run_low,
+        next_run_low=_back(one.next_run_high, response),
+        next_run_high=_back(one.next_run_low, response),
     )
 
 
-def _drawn(verdict: ChangeVerdict, change: str) -> Effects:
-    words = f"B against A: {_signed(verdict.effect)} points of liking"
+def _back(effect: float, response: str) -> float:
+    """Give a difference told the other way round; that of times is a ratio."""
+    return 1.0 / (1.0 + effect) - 1.0 if response == LAP else -effect
+
+
+def _drawn(verdict: ChangeVerdict, change: str, response: str) -> Effects:
+    by_clock = response == LAP
+    rate = 100.0 if by_clock else 1.0
     row = EffectRow(
         key="blind",
         before_id="",
         after_id="",
         change=change,
-        effect=verdict.effect,
-        low=verdict.low,
-        high=verdict.high,
-        effect_text=_signed(verdict.effect),
-        interval_text=f"{_signed(verdict.low)} to {_signed(verdict.high)}",
+        effect=rate * verdict.effect,
+        low=rate * verdict.low,
+        high=rate * verdict.high,
+        effect_text=signed(rate * verdict.effect),
+        interval_text=f"{signed(rate * verdict.low)} to {signed(rate * verdict.high)}",
         chance_text="",
-        verdict=f"{words}, nine times in ten {_signed(verdict.low)} to {_signed(verdict.high)}.",
+        verdict=_between(verdict, response),
         cautions="",
         runs_text=f"{verdict.runs_before} and {verdict.runs_after}",
     )
-    return Effects((row,), said=words)
-
-
-def _fits(session: SessionRecords, plan: BlindPlan, letters: dict[str, str]) -> bool:
-    """Check that seed, order, labels and time give the fingerprint, and that it was ridden as drawn."""
-    from workbench.evidence.blind import draw_order, plan_digest
-
-    drawn = "".join(str(one) for one in draw_order(("A", "B"), seed=plan.seed, blocks=len(plan.order) // 2))
-    digest = plan_digest(plan.order, seed=plan.seed, labels=(plan.labels,), fixed_at=plan.fixed_at)
-    follows = all(letters.get(run.setup_id) == letter_at(plan, place) for place, run in enumerate(valid(session.runs)))
-    return drawn == plan.order and digest == plan.digest and follows
-
-
-def _proof(session: SessionRecords, plan: BlindPlan, *, is_proven: bool) -> str:
-    if not is_proven:
-        return (
-            "The fingerprint kept before the first run does not fit what is on record now: the order, the setups or "
-            "a time have been changed since. Do not rely on this test."
-        )
-    fixed, first = short_time(plan.fixed_at), session.runs[0].ridden_at if session.runs else ""
-    if not first or first >= plan.fixed_at:
-        before = f", before the first run ({short_time(first)})" if first else ""
-        return (
-            f"The order was fixed {fixed}{before}, and the fingerprint kept then fits the order revealed: "
-            "nothing was moved since."
-        )
-    return (
-        f"The fingerprint fits the order revealed. But it was fixed {fixed}, and the first run says "
-        f"{short_time(first)}: the clock was set back in between, or that run is not of this test."
-    )
-
-
-def _signed(value: float) -> str:
-    rounded = round(value, 1)
-    return f"{rounded:+.1f}".replace("-", "\u2212") if rounded else "0.0"
+    if not by_clock:
+        return Effects((row,), said=row.verdict)
+    felt = max(LEAST_PERCENT, rate * verdict.repeat_sd)
+    return Effects((row,), felt=felt, said=row.verdict, axis=CLOCK_AXIS, unit="percent")

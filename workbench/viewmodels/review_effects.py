@@ -20,6 +20,8 @@ ALIKE = {"liking": "Little or no difference felt", LAP: "Little or no difference
 LEAST_POINTS = 0.5  # counts as felt from here on, or from the rider's own scatter if that is larger
 TIME_UNIT = 0.01 / 0.6  # of a lap time in logarithms, per point
 NOTHING_YET = "No change has been ridden and rated on both sides yet"
+LEAST_PERCENT = 100.0 * expm1(LEAST_POINTS * TIME_UNIT)
+CLOCK_AXIS = "percent quicker; grey: scatter"
 MOST_TWENTIETHS = 19  # never twenty of twenty, which would read as certain
 
 
@@ -29,14 +31,14 @@ def effects_of(records: RideRecords, basis: Basis, units: Units) -> Effects:
     rows = tuple(_effect_row(records, basis, one, units) for one in judged)
     by_clock = basis.response == LAP
     rate = 100.0 if by_clock else 1.0
-    least = 100.0 * expm1(LEAST_POINTS * TIME_UNIT) if by_clock else LEAST_POINTS
+    least = LEAST_PERCENT if by_clock else LEAST_POINTS
     said = f"{how_many(len(rows), 'change')} judged" if rows else NOTHING_YET
     return Effects(
         rows,
         felt=max(least, rate * max((one.repeat_sd for one in judged), default=0.0)),
         said=said,
         steady=_steady_words(scatter(basis.runs, basis.scale), by_clock=by_clock),
-        axis="percent quicker; grey: scatter" if by_clock else "points; grey: hardly felt",
+        axis=CLOCK_AXIS if by_clock else "points; grey: hardly felt",
         unit="percent" if by_clock else "points",
         reach=2.0,
         is_so_far=basis.is_so_far,

@@ -8,10 +8,13 @@ from enum import StrEnum
 
 from workbench.actions.blind import BlindRecords
 from workbench.model.blind import letter_at, pairs_of
+from workbench.model.errors import InputError
 from workbench.model.facts import check_field, field_of
 from workbench.model.ride import Run
 from workbench.model.setting import Item
 from workbench.model.steps import steps_to
+from workbench.viewmodels.base import Problem
+from workbench.viewmodels.ride_laps import LAP_MISSING, read_lap
 from workbench.viewmodels.ride_scores import ScoreRow, Scores, in_order, resolve_scores
 from workbench.viewmodels.shown import Units, short_time
 from workbench.viewmodels.step_lines import StepLine, step_lines
@@ -48,6 +51,7 @@ class BlindRunDraft:
     ticked: tuple[str, ...] = ()
     liking: int | None = None
     scores: Scores = ()
+    lap: str = ""
     note: str = ""
     ridden_at: str = ""
 
@@ -109,6 +113,7 @@ class BlindState:
     scores: tuple[ScoreRow, ...] = ()
     guess: GuessDraft = GuessDraft()
     pairs: int = 0  # ridden to the end
+    response: str = "liking"  # what the test is judged by
     can_go_on: bool = False
 
 
@@ -133,6 +138,7 @@ def resolve_blind(
         sealed=f"Order fixed {short_time(records.plan.fixed_at)}. Fingerprint {short_print(records.plan.digest)}",
         place=place,
         total=total,
+        response=records.session.response,
     )
     if side is Side.HELPER:
         return _for_helper(state, records, draft, units)
@@ -163,7 +169,20 @@ def short_print(digest: str) -> str:
     return " ".join(digest[start : start + 4] for start in range(0, 16, 4))
 
 
-def run_of(draft: BlindRunDraft, *, spoilt: str = "") -> Run:
+def problem(draft: BlindRunDraft, response: str, units: Units) -> Problem | None:
+    """Find what keeps the run from being kept: what the test is judged by is missing, or a time cannot be read."""
+    try:
+        read_lap(draft.lap, units)
+    except InputError as error:
+        return Problem(str(error), "blind_lap")
+    if response == "lap_s" and not draft.lap.strip():
+        return Problem(LAP_MISSING, "blind_lap")
+    if response != "lap_s" and draft.liking is None:
+        return Problem("Rate the run first: how much was it liked, 1 to 9?", "blind_liking")
+    return None
+
+
+def run_of(draft: BlindRunDraft, units: Units, *, spoilt: str = "") -> Run:
     """Make the run; its setup and number are filled in by the deed."""
     return Run(
         id="",
@@ -175,5 +194,6 @@ def run_of(draft: BlindRunDraft, *, spoilt: str = "") -> Run:
         is_set_aside=bool(spoilt),
         set_aside_reason=spoilt,
         liking=None if spoilt else draft.liking,
+        lap_s=None if spoilt else read_lap(draft.lap, units),
         note=str(check_field(field_of(Run, "note"), draft.note)) if draft.note.strip() else "",
     )

@@ -107,11 +107,12 @@ class BlindDeeds(BlindPlanning):
         if records is None or state is None or state.side is not Side.RIDER:
             return False
         draft = self._run_draft(records)
-        if draft.liking is None and not spoilt:
-            self.refused.emit(Problem("Rate the run first: how much was it liked, 1 to 9?", "blind_liking"))
+        wrong = None if spoilt else ride_blind.problem(draft, state.response, self._bench.units)
+        if wrong is not None:
+            self.refused.emit(wrong)
             return False
         try:
-            run = ride_blind.run_of(draft, spoilt=spoilt)
+            run = ride_blind.run_of(draft, self._bench.units, spoilt=spoilt)
         except InputError as error:
             self.refuse(error, "blind_note")
             return False

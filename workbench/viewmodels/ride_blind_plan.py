@@ -158,11 +158,11 @@ def most_words(pairs: int) -> str:
     lead = f"{how_many(pairs, 'pair')}, {2 * pairs} runs."
     if pairs < FEWEST_PAIRS:
         return (
-            f"{lead} This plan cannot reach its aim: even the clearest ratings come up by chance alone in "
+            f"{lead} This plan cannot reach its aim: even the clearest answers come up by chance alone in "
             f"{out_of(least)} such tests. Plan {FEWEST_PAIRS} pairs or more; 6 can settle something."
         )
     clearest = (
-        f"The clearest ratings possible come up by chance alone in {out_of(least)} such tests, all guesses right in "
+        f"The clearest answers possible come up by chance alone in {out_of(least)} such tests, all guesses right in "
         f"{out_of(least / 2)}"
     )
     if least > RARE:

@@ -117,9 +117,8 @@ class BlindPlanning(ViewModel[RideState]):
             course_id = start.course_id
             if not course_id:
                 course_id = add_course(start.new_course, has_heavy_hit=start.has_heavy_hit)(gate).id
-            judged = replace(start, response="liking")
             return begin_blind(
-                ride_start.session_of(judged, records, course_id, rider_id, units, now),
+                ride_start.session_of(start, records, course_id, rider_id, units, now),
                 ride_blind_plan.setup_a(records, plan).id,
                 pairs=ride_blind_plan.read_pairs(plan),
                 seed=seed,

@@ -9,10 +9,10 @@ from workbench.model.adjuster import Adjuster, adjuster_words
 from workbench.model.errors import InputError
 from workbench.model.facts import check_field, field_of, read_whole
 from workbench.model.parts import BikeParts
-from workbench.model.responses import check_lap
 from workbench.model.ride import LEVERS, Run, lever_ends
 from workbench.viewmodels import ride_noticed
 from workbench.viewmodels.base import Problem
+from workbench.viewmodels.ride_laps import LAP_MISSING, read_lap
 from workbench.viewmodels.ride_noticed import Noticed
 from workbench.viewmodels.ride_scores import ScoreRow, Scores, in_order, resolve_scores
 from workbench.viewmodels.shown import Units
@@ -139,8 +139,9 @@ def problem(draft: RunDraft, parts: BikeParts, units: Units, *, response: str = 
         except InputError as error:
             return Problem(str(error), name)
     if draft.is_warmup is not True and response == "lap_s" and not draft.lap.strip():
-        return Problem("Type the lap time first: this session is judged by it.", "lap")
-    if draft.liking is None and draft.compared is None and not draft.lap.strip() and draft.is_warmup is not True:
+        return Problem(LAP_MISSING, "lap")
+    is_timed = response == "lap_s" or read_lap(draft.lap, units) is not None
+    if draft.liking is None and draft.compared is None and not is_timed and draft.is_warmup is not True:
         return Problem("Rate the run first: how much was it liked, 1 to 9?", "liking")
     return None
 
@@ -189,7 +190,7 @@ def _read(draft: RunDraft, name: str, parts: BikeParts, units: Units) -> float |
     if name == "note":
         return str(check_field(field_of(Run, "note"), text))
     if name == "lap":
-        return check_lap(units.parse(text, "duration"), text)
+        return read_lap(text, units)
     if name.startswith("bottom"):
         return float(read_whole(LABELS[name], text, 0, 50))
     return _read_travel(text, name, parts, units)

@@ -58,7 +58,7 @@ def test_a_plan_is_made_beside_the_start_of_a_session(riding):
     assert not riding.is_shown("blind_value")
     riding.press("ride_blind")
     assert riding.focused() == "blind_value"
-    for name in ("ride_planned", "ride_not_verified", "ride_response", "ride_start", "ride_blind"):
+    for name in ("ride_planned", "ride_not_verified", "ride_start", "ride_blind"):
         assert not riding.is_shown(name), name
     riding.press("blind_drop")
     assert riding.is_shown("ride_start")
@@ -201,3 +201,27 @@ def test_a_missing_guess_is_asked_for_where_it_is_missing(riding):
     riding.press("blind_reveal")
     assert "pair 2" in riding.find("blind_guess_said").text()
     assert riding.focused().startswith("blind_guess_2")
+
+
+def test_a_test_judged_by_lap_time_begins_every_run_at_it(riding):
+    plan(riding)
+    riding.model.set_start("response", "lap_s")
+    riding.press("blind_begin")
+    riding.press("blind_to_helper")
+    riding.keys(Key.Key_Space)
+    riding.press("blind_to_rider")
+    assert riding.focused() == "blind_lap"
+    riding.keys(Key.Key_Return)
+    assert "judged by it" in riding.words()
+    riding.bot.keyClicks(riding.page.focusWidget(), "1:41.3")
+    riding.keys(Key.Key_Return)
+    assert [run.lap_s for run in everything(riding.desk)[Run]] == [101.3]
+
+
+def test_a_test_judged_by_liking_has_the_lap_time_before_the_note(riding):
+    begin(riding)
+    put_on(riding)
+    riding.type_into("blind_lap", "1:40")
+    riding.find("blind_liking").setFocus()
+    riding.keys(Key.Key_6, Key.Key_Return)
+    assert [(run.lap_s, run.liking) for run in everything(riding.desk)[Run]] == [(100.0, 6)]

@@ -32,7 +32,7 @@ FINAL = "The reveal is final. It is not undone, so that ratings and guesses stay
 
 
 class RiderPart(QWidget):
-    """Liking, and if wanted the attributes; nothing that says what was ridden."""
+    """Liking and lap time, what the test is judged by first, and if wanted the attributes; nothing of the setup."""
 
     def __init__(self, view_model: RideViewModel, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -44,9 +44,11 @@ class RiderPart(QWidget):
         self._scores.setObjectName("blind_scores")
         self._scores.scored.connect(view_model.score_blind)
         self._scores.hide()
+        self._lap = TypedLine("lap", "Lap time", prefix="blind")
         self._note = TypedLine("note", "Note", prefix="blind")
-        self._note.typed.connect(view_model.rate_blind)
-        self._note.line.returnPressed.connect(view_model.keep_blind)
+        for line in (self._lap, self._note):
+            line.typed.connect(view_model.rate_blind)
+            line.line.returnPressed.connect(view_model.keep_blind)
         self._keep = Button("Keep run", "verb", name="blind_keep")
         self._keep.clicked.connect(view_model.keep_blind)
         self._fold = Button("Attributes ...", "link", name="blind_attributes")
@@ -59,29 +61,47 @@ class RiderPart(QWidget):
         self._back = Button("Hand over to the helper", "link", name="blind_back")
         self._back.clicked.connect(view_model.to_door)
         self.keys = (self._keep, self._fold, self._spoilt, self._back)
-        rows = column(self)
-        for widget in (CareNote(CARE, name="blind_care"), self._liking, self._said, self._scores, self._note):
+        self._rows = rows = column(self)
+        for widget in (
+            CareNote(CARE, name="blind_care"),
+            self._liking,
+            self._said,
+            self._scores,
+            self._lap,
+            self._note,
+        ):
             rows.addWidget(widget)
 
     def show_state(self, state: BlindState) -> None:
         """Show what was rated."""
         self._liking.set_value(state.draft.liking)
         self._scores.show_scores(state.scores)
+        self._lap.show_text(state.draft.lap)
         self._note.show_text(state.draft.note)
         self._said.set_words("")
+        self._place_lap(state.response == "lap_s")
+
+    def _place_lap(self, comes_first: bool) -> None:
+        """A test judged by lap time asks for it first; else it stands before the note."""
+        if (self._rows.indexOf(self._lap) < self._rows.indexOf(self._liking)) != comes_first:
+            self._rows.removeWidget(self._lap)
+            self._rows.insertWidget(self._rows.indexOf(self._liking if comes_first else self._note), self._lap)
 
     def focus_first(self) -> None:
-        """Put the focus on the liking, so that a number key rates."""
-        self._liking.setFocus(Qt.FocusReason.OtherFocusReason)
+        """Put the focus on what the test is judged by: a line for the lap time, or where a number key rates."""
+        is_due = self._rows.indexOf(self._lap) < self._rows.indexOf(self._liking) and not self._lap.line.text()
+        (self._lap.line if is_due else self._liking).setFocus(Qt.FocusReason.OtherFocusReason)
 
     def show_problem(self, problem: Problem) -> bool:
         """Say a problem at its field; false when it has none here."""
         if problem.field == "blind_liking":
             self._said.set_words(problem.text)
-            self.focus_first()
+            self._liking.setFocus(Qt.FocusReason.OtherFocusReason)
         elif problem.field == "blind_note":
             self._note.set_problem(problem.text)
-        return problem.field in ("blind_liking", "blind_note")
+        elif problem.field == "blind_lap":
+            self._lap.set_problem(problem.text)
+        return problem.field in ("blind_liking", "blind_note", "blind_lap")
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Let Enter keep the run from anywhere on the screen."""

@@ -107,11 +107,10 @@ class StartView(QWidget):
         self._steps.setVisible(bool(start.steps))
         self._all.setVisible(len(start.steps) > 1)
         self._reopen.set_text(f"Open again: {state.last_session_text}")
-        is_open = state.plan is None  # a blind test says itself how many runs, by what, and from a verified start only
+        is_open = state.plan is None  # a blind test says itself how many runs, and from a verified start only
         self._reopen.setVisible(bool(state.last_session) and is_open)
         self._planned.setVisible(is_open)
         self._check.show_start(start, takes_reasons=is_open)
-        self._response_part.setVisible(is_open)
 
     def focus_first(self) -> None:
         """Put the caret where typing begins."""
