@@ -20,6 +20,7 @@ from tests.fixtures import (
     make_desk,
 )
 from workbench.actions import bundle as bundles
+from workbench.actions.blind import begin_blind, keep_blind_run, reveal
 from workbench.actions.desk import Desk
 from workbench.actions.edit import edit
 from workbench.actions.people import add_person
@@ -31,8 +32,8 @@ from workbench.library.photos import add_photo, photo
 from workbench.model.bike import Bike
 from workbench.model.errors import ExchangeError, WorkbenchError
 from workbench.model.person import Person
-from workbench.model.ride import Run
-from workbench.model.setting import OnBike, Setup, latest
+from workbench.model.ride import BlindPlan, Run
+from workbench.model.setting import Item, OnBike, Setup, latest
 
 HEAD = "0002"
 
@@ -311,3 +312,59 @@ def test_no_mutation_of_a_bundle_ever_fails_otherwise_or_comes_in_half(exported,
         assert check(desk._library) == []
         desk.undo()
     assert not any(everything(desk).values())
+
+
+# A blind test under way
+
+
+def test_a_blind_test_under_way_stays_behind_and_the_file_says_so(here, there):
+    bike = ridden(here)
+    sealed = a_blind_test(here, bike, runs=3)
+    text = text_of(here, bike.id)
+    held = json.loads(text)
+    assert "blind_plan" not in held["records"]
+    assert len(held["records"]["session"]) == 1
+    assert len(held["records"]["run"]) == 2
+    for secret in (sealed.id, sealed.session_id, str(sealed.seed), f'"{sealed.order}"'):
+        assert secret not in text
+    assert held["title"].endswith(f"without a blind test that is under way (fingerprint {sealed.digest[:16]})")
+    take(there, text)
+    assert not everything(there)[BlindPlan]
+    assert kinds_of(there, text) == {Kind.SAME}, "a second time there is nothing new"
+    assert text_of(here, bike.id) == text
+
+
+def test_once_revealed_it_goes_along_as_new(here, there):
+    bike = ridden(here)
+    sealed = a_blind_test(here, bike, runs=4)
+    take(there, text_of(here, bike.id))
+    here.do("Reveal", reveal(sealed.session_id, guesses={0: 0, 1: 1}), bike_id=bike.id)
+    later = text_of(here, bike.id)
+    assert "blind test" not in json.loads(later)["title"]
+    assert kinds_of(there, later) >= {Kind.NEW, Kind.SAME}
+    take(there, later)
+    assert everything(there)[BlindPlan] == everything(here)[BlindPlan]
+    assert len(everything(there)[Run]) == len(everything(here)[Run])
+    assert check(there._library) == []
+
+
+def a_blind_test(desk, bike, *, runs):
+    """A blind test of two pairs, ridden so far."""
+    records = desk.ask(ride_records(bike.id))
+    told = replace(records.sessions[-1].session, verified_at=desk.now(), ended_at=None)
+    key = (Item.ADJUSTER.value, records.parts.adjusters[1].id)
+    deed = begin_blind(told, records.current.id, pairs=2, seed=987_654_321, wanted={key: 10.0})
+    plan = desk.do("Begin", deed, bike_id=bike.id)
+    for liking in range(5, 5 + runs):
+        run = Run("", "", 0, "", "", "", liking=liking)
+        rated = keep_blind_run(plan.session_id, run, ratings=(("grip", 6, "front"),))
+        desk.do("Keep", rated, bike_id=bike.id)
+    return plan
+
+
+def take(desk, text):
+    return desk.do("Bring in", bundles.bring_in(read(desk, text), {}))
+
+
+def kinds_of(desk, text):
+    return {one.kind for one in desk.ask(bundles.compare_with(read(desk, text)))}

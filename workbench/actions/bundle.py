@@ -9,6 +9,7 @@ from typing import Any
 from workbench.exchange.bundle import REQUIRED, Bundle, FieldKind, Layout, Row, TableKind, mark_of, read_bundle
 from workbench.exchange.merge import Difference, Here, Key, Kind, compare, taken, undecided
 from workbench.library import bundle_rows
+from workbench.library.concealed import concealed_ids, seals
 from workbench.library.gate import Gate, Reader
 from workbench.library.images import Shape
 from workbench.model.errors import ExchangeError, InputError
@@ -30,22 +31,47 @@ def layout() -> Callable[[Reader], Layout]:
 def gather(
     bike_ids: tuple[str, ...] | None, title: str, *, schema: str, now: str
 ) -> Callable[[Reader], tuple[Bundle, tuple[str, ...]]]:
-    """Give the query for a bundle of some bikes, or of everything; with it the names of the photos it speaks of."""
+    """Give the query for a bundle of some bikes, or of everything; with it the names of the photos it speaks of.
+
+    Blind tests not revealed yet are left out, and the title says so.
+    """
 
     def query(reader: Reader) -> tuple[Bundle, tuple[str, ...]]:
         kinds = layout_of(reader)
         rows = bundle_rows.all_rows(reader) if bike_ids is None else bundle_rows.rows_of_bikes(reader, bike_ids)
+        rows, seals = _without_concealed(rows, kinds)
         records = {table: tuple(_plain(row, kinds[table]) for row in found.values()) for table, found in rows.items()}
         bundle = Bundle(
             schema=schema,
             made_at=now,
-            title=title,
+            title=title + _left_out_words(seals),
             records={table: found for table, found in records.items() if found},
             earlier=_earlier(reader, kinds, records),
         )
         return bundle, tuple(sorted({str(row["sha256"]) for row in records.get("photo", ())}))
 
     return query
+
+
+def _without_concealed(
+    rows: Mapping[str, Mapping[str, Row]], kinds: Layout
+) -> tuple[dict[str, dict[str, Row]], list[dict[str, Any]]]:
+    """Leave out what must not be seen before a reveal; give the rest, and the seals of what was left out."""
+    listed = [(table, row) for table, found in rows.items() for row in found.values()]
+    hidden = concealed_ids(listed, {name: kind.refs for name, kind in kinds.items()})
+    told = {
+        table: {key: row for key, row in found.items() if key not in hidden.get(table, ())}
+        for table, found in rows.items()
+    }
+    return told, seals(listed, hidden) if hidden else []
+
+
+def _left_out_words(seals_told: list[dict[str, Any]]) -> str:
+    if not seals_told:
+        return ""
+    prints = " and ".join(str(seal["digest"])[:16] for seal in seals_told)
+    noun = "a blind test that is" if len(seals_told) == 1 else f"{len(seals_told)} blind tests that are"
+    return f", without {noun} under way (fingerprint {prints})"
 
 
 def check(content: bytes, kinds: Layout, types: Mapping[str, type], *, schema: str, what: str) -> Bundle:

@@ -4,10 +4,13 @@ from __future__ import annotations
 
 import base64
 import json
+from collections.abc import Collection, Mapping
 from typing import TYPE_CHECKING, Any
 
 from sqlalchemy import Connection, Table, select
 
+from workbench.library.bundle_rows import refs_of
+from workbench.library.concealed import SAID, concealed_ids, seals
 from workbench.library.own_tables import deed, deed_draft, deed_row, draft, setting
 from workbench.library.soundness import check
 
@@ -20,17 +23,44 @@ FORMAT = "trailbench library export"
 
 
 def export_json(library: Library) -> str:
-    """All records, the journal, drafts and settings: the same content always gives the same text."""
+    """All records, the journal, drafts and settings: the same content always gives the same text.
+
+    Of a blind test not revealed yet there is its fingerprint, and nothing else.
+    """
     with library.reading() as connection:
+        records, journal = _records(library, connection), _journal(connection)
+        left_out = concealed_ids([*_rows_in(records), *_images_in(journal)], _refs(library))
         content = {
             "format": FORMAT,
             "schema": library.schema_number,
-            "records": _records(library, connection),
-            "journal": _journal(connection),
+            "concealed": {"said": SAID, "tests": seals(_rows_in(records), left_out)} if left_out else None,
+            "records": {table: _without(rows, left_out.get(table, ())) for table, rows in records.items()},
+            "journal": [step | {"rows": _told(step["rows"], left_out)} for step in journal],
             "drafts": _rows(connection, draft),
             "settings": {row["key"]: row["value"] for row in _rows(connection, setting)},
         }
     return json.dumps(content, ensure_ascii=False, allow_nan=False, indent=1) + "\n"
+
+
+def _refs(library: Library) -> dict[str, dict[str, str]]:
+    return {name: refs_of(shape) for name, shape in library.shapes.items()}
+
+
+def _rows_in(records: dict[str, list[dict[str, Any]]]) -> list[tuple[str, dict[str, Any]]]:
+    return [(table, row) for table, rows in records.items() for row in rows]
+
+
+def _images_in(journal: list[dict[str, Any]]) -> list[tuple[str, dict[str, Any]]]:
+    rows = [row for step in journal for row in step["rows"]]
+    return [(row["table"], row[side]) for row in rows for side in ("before", "after") if row[side] is not None]
+
+
+def _without(rows: list[dict[str, Any]], ids: Collection[str]) -> list[dict[str, Any]]:
+    return [row for row in rows if row["id"] not in ids]
+
+
+def _told(rows: list[dict[str, Any]], left_out: Mapping[str, Collection[str]]) -> list[dict[str, Any]]:
+    return [row for row in rows if row["id"] not in left_out.get(row["table"], ())]
 
 
 def _records(library: Library, connection: Connection) -> dict[str, list[dict[str, Any]]]:

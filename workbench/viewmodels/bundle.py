@@ -44,6 +44,7 @@ GROUPS = (
 )
 ASKED = (Kind.BOTH, Kind.THERE, Kind.HERE, Kind.REMOVED)
 SEALED = ("blind_plan",)
+STAYED = "A blind test under way stayed behind, so that nobody reads its order: reveal it, then take it along."
 
 
 @dataclass(frozen=True, slots=True)
@@ -163,7 +164,8 @@ class BundleViewModel(ViewModel[BundleState]):
             return False
         lost = len(found) - len(photos)
         without = f" {how_many(lost, 'photo')} could not be found and stayed behind." if lost else ""
-        self._tell(f"Written to {target}: {how_many(bundle.count(), 'record')}.{without}")
+        concealed = f" {STAYED}" if bundle.title != title else ""
+        self._tell(f"Written to {target}: {how_many(bundle.count(), 'record')}.{without}{concealed}")
         return True
 
     # In
