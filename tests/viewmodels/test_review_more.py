@@ -143,3 +143,19 @@ def test_the_riders_scatter_is_said_once_something_was_ridden_twice(desk):
 def test_repeats_say_how_much_a_rating_scatters(desk):
     bike, _ = ridden_along(desk, [(6, 5), (6, 6), (9, 6), (9, 5)])
     assert "a rating scatters by about" in shown(ReviewViewModel, desk, bike.id)[0].state.effects.steady
+
+
+def test_all_that_was_noted_of_a_run_is_said_when_it_is_opened(desk):
+    bike = a_counted_bike(desk)
+    a_baseline(desk, bike)
+    session = a_session(desk, bike)
+    said = {"lap_s": 101.3, "travel_front_mm": 132.0, "bottom_outs_rear": 1, "compared": 1, "note": "arms tired."}
+    run = a_run(desk, session, liking=7, is_warmup=True, **said)
+    model, _ = shown(ReviewViewModel, desk, bike.id)
+    model.pick_run(run.id)
+    assert model.state.run_said == (
+        "14 May 2031, run 1, setup no. 1: liking 7, better than the run before, lap 1:41.3, warm-up. "
+        "Travel used: front 132\u2009mm. Hard contacts: rear 1. Note: arms tired."
+    )
+    model.pick_run(run.id)
+    assert model.state.run_said == ""

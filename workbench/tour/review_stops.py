@@ -41,6 +41,18 @@ def _picked(workbench: Workbench, part: str) -> None:
     _open(workbench, part)
 
 
+def _run(workbench: Workbench) -> None:
+    """A run opened, and all of them in numbers."""
+    view_model = _open(workbench)
+    run_id = view_model.state.timeline.points[13].run_id
+    if view_model.state.run_id != run_id:
+        view_model.pick_run(run_id)
+    fold = workbench.window.page(Station.REVIEW).findChild(QWidget, "review_runs_fold")
+    assert isinstance(fold, QWidget)
+    fold.click()  # type: ignore[attr-defined]
+    _open(workbench, "review_runs_read")
+
+
 def _trend(workbench: Workbench) -> None:
     """The last session without its trend."""
     view_model = _open(workbench)
@@ -101,6 +113,7 @@ REVIEW_STOPS: tuple[tuple[str, str, bool, Go], ...] = (
     ("sample", "review-picked", False, partial(_picked, part="closer_title")),
     ("sample", "review-looked", False, partial(_picked, part="looked_title")),
     ("sample", "review-along", False, partial(_picked, part="response_adjuster")),
+    ("sample", "review-run", False, _run),
     ("sample", "review-trend", False, _trend),
     ("sample", "review-words", False, _leave),
     ("sample", "lap-track", False, _lap_track),

@@ -13,13 +13,14 @@ from workbench.viewmodels.base import ViewModel
 from workbench.viewmodels.bench import Bench
 from workbench.viewmodels.review_basis import basis_of
 from workbench.viewmodels.review_blind import BlindResult, blind_of, hidden_words, with_result, without_concealed
-from workbench.viewmodels.review_data import Effects, Looked, Picked, Suited, Timeline
+from workbench.viewmodels.review_data import Effects, LapPoint, Looked, Picked, RunPoint, Suited, Timeline
 from workbench.viewmodels.review_effects import effects_of
 from workbench.viewmodels.review_export import effects_csv, runs_csv
 from workbench.viewmodels.review_looked import resolve_looked
 from workbench.viewmodels.review_looks import looks_words, note_look
 from workbench.viewmodels.review_picked import resolve_picked, with_joint_notes
 from workbench.viewmodels.review_response import ResponseState, resolve_response
+from workbench.viewmodels.review_runs import RunWords, runs_in_words, said_of
 from workbench.viewmodels.review_sessions import Sides, resolve_sides
 from workbench.viewmodels.review_suits import resolve_suited
 from workbench.viewmodels.review_summary import read_out, short_summary
@@ -37,6 +38,7 @@ class Choices:
 
     session: str = ""  # until one is picked: all, or the last one where there are very many runs
     picked: str = ""
+    run_id: str = ""
     adjuster_id: str = ""
     setup_id: str = ""
     with_trend: bool = False
@@ -50,6 +52,9 @@ class ReviewState:
     sessions: tuple[tuple[str, str], ...] = ()
     session: str = ALL
     timeline: Timeline = field(default_factory=Timeline)
+    runs: tuple[RunWords, ...] = ()
+    run_id: str = ""  # the run looked at
+    run_said: str = ""
     with_trend: bool = False
     effects: Effects = field(default_factory=Effects)
     picked: str = ""  # key of the change whose runs are shown strongly
@@ -74,6 +79,7 @@ def resolve(records: RideRecords, choices: Choices, units: Units, looks: str) ->
     basis = basis_of(records, _shown(records, choices))
     effects = with_joint_notes(records, basis, effects_of(records, basis, units))
     row = next((row for row in effects.rows if row.key == choices.picked), None)
+    runs = runs_in_words(records, basis.sessions, units)
     strong = frozenset({row.before_id, row.after_id}) if row else frozenset[str]()
     closer = resolve_picked(records, basis, effects, row.key if row else "")
     suited = resolve_suited(records, basis)
@@ -85,7 +91,10 @@ def resolve(records: RideRecords, choices: Choices, units: Units, looks: str) ->
             *((one.session.id, session_words(one)) for one in reversed(records.sessions)),
         ),
         session=choices.session,
-        timeline=timeline_of(records, basis, with_trend=choices.with_trend),
+        timeline=timeline_of(records, basis, runs, with_trend=choices.with_trend),
+        runs=runs,
+        run_id=choices.run_id if any(one.run_id == choices.run_id for one in runs) else "",
+        run_said=said_of(runs, choices.run_id),
         with_trend=choices.with_trend,
         effects=effects,
         picked=row.key if row else "",
@@ -199,12 +208,23 @@ class ReviewViewModel(ViewModel[ReviewState]):
         self._choose(picked=key, setup_id=row.after_id, adjuster_id=adjuster_id)
 
     def pick_run(self, run_id: str) -> None:
-        """Show the change by which a run came about, as far as it was judged."""
-        setup_id = next((one.setup_id for one in self.state.timeline.points if one.run_id == run_id), "")
+        """Say all of a run, and show the change by which it came about, as far as it was judged.
+
+        The same run again is let go.
+        """
+        if run_id == self._choices.run_id:
+            self._choose(run_id="", picked="")
+            return
+        timeline = self.state.timeline
+        points: tuple[RunPoint | LapPoint, ...] = (*timeline.points, *timeline.laps)
+        setup_id = next((one.setup_id for one in points if one.run_id == run_id), "")
         row = next((row for row in self.state.effects.rows if row.after_id == setup_id), None)
         row = row or next((row for row in self.state.effects.rows if row.before_id == setup_id), None)
-        if row is not None:
+        self._choices = replace(self._choices, run_id=run_id)
+        if row is not None and row.key != self._choices.picked:
             self.pick_change(row.key)
+        else:
+            self.refresh()
 
     def pick_adjuster(self, adjuster_id: str) -> None:
         """Look along another adjuster."""

@@ -19,6 +19,7 @@ class RunPoint:
     is_warmup: bool = False
     is_set_aside: bool = False
     is_blind: bool = False
+    read: str = ""  # the line to read off the picture
 
     def __post_init__(self) -> None:
         if not (isfinite(self.place) and isfinite(self.liking)):
@@ -38,6 +39,7 @@ class LapPoint:
     is_warmup: bool = False
     is_set_aside: bool = False
     is_blind: bool = False
+    read: str = ""  # the line to read off the picture
 
     def __post_init__(self) -> None:
         if not (isfinite(self.place) and isfinite(self.lap_s) and self.lap_s > 0):
@@ -107,6 +109,12 @@ class EffectRow:
     way: int = 0  # 1 better, -1 worse, 0 no difference felt or not told
     joint_note: str = ""  # said when other answers disagree
     clock_text: str = ""  # of lap times, in seconds
+
+    @property
+    def read(self) -> str:
+        """The line to read off the picture."""
+        helped = f"; it helped with a chance of {self.chance_text}" if self.chance_text else ""
+        return f"{self.change}: {self.effect_text}, nine times in ten {self.interval_text}{helped}"
 
     def __post_init__(self) -> None:
         if not all(isfinite(value) for value in (self.effect, self.low, self.high)):

@@ -41,6 +41,15 @@ class Dot:
 
 
 @dataclass(frozen=True, slots=True)
+class Place:
+    """One position to be read off: what was rated there, and where the curve runs."""
+
+    position: int
+    liking: float  # the curve's height, or without one the mean of the ratings
+    said: str
+
+
+@dataclass(frozen=True, slots=True)
 class CurveBand:
     """The liking from the first position ridden to the last: middle, 90 % band, and single curves it is made of."""
 
@@ -77,6 +86,7 @@ class Response:
     likely: int | None = None  # the position to choose as it stands
     peaks: tuple[int, ...] = ()  # twenty places where the liking may peak, each one chance in twenty
     ridden: tuple[int, int] | None = None  # the outermost positions ridden
+    places: tuple[Place, ...] = ()  # every position with something to read
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,11 +108,28 @@ def resolve_response(records: RideRecords, picked: str, strong: frozenset[str] =
     if not knobs:
         return ResponseState()
     chosen = next((one for one in knobs if one.knob.key == picked), knobs[0])
+    response = _response(records.parts, chosen, _strong_places(records, chosen, strong))
     return ResponseState(
         tuple((one.knob.key, _title(records.parts, one.knob.key)) for one in knobs),
-        _response(records.parts, chosen, _strong_places(records, chosen, strong)),
+        replace(response, places=_to_read(response)),
         tuple(f"{_title(records.parts, one.knob.key)}, {_told(one.knob)}" for one in found if _is_told(one.knob)),
     )
+
+
+def _to_read(response: Response) -> tuple[Place, ...]:
+    """Say position by position what the picture shows."""
+    curve, found = response.curve, []
+    rated = {dot.position for dot in response.dots}
+    for position in sorted(rated | set(curve.positions)):
+        likings = [dot.liking for dot in response.dots if dot.position == position for _ in range(dot.count)]
+        said = [f"rated {', '.join(f'{one:g}' for one in sorted(likings))}" if likings else "not ridden"]
+        height = sum(likings) / len(likings) if likings else 0.0
+        if position in curve.positions:
+            at = curve.positions.index(position)
+            height = curve.middle[at]
+            said.append(f"curve {height:.1f}, nine times in ten {curve.low[at]:.1f} to {curve.high[at]:.1f}")
+        found.append(Place(position, height, f"{position} from closed: {'; '.join(said)}"))
+    return tuple(found)
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from functools import lru_cache
 from math import exp
 from statistics import fmean, median
@@ -14,6 +15,7 @@ from workbench.model.ride import Run
 from workbench.model.setting import Item, changes_between
 from workbench.viewmodels.review_basis import LAP, Basis, TimeOrRating
 from workbench.viewmodels.review_data import LapPoint, Period, RunPoint, Timeline, TrendPoint
+from workbench.viewmodels.review_runs import RunWords
 from workbench.viewmodels.shown import how_many, short_date
 
 if TYPE_CHECKING:
@@ -27,8 +29,11 @@ TREND_SAID = (
 )
 
 
-def timeline_of(records: RideRecords, basis: Basis, *, with_trend: bool = False) -> Timeline:
-    """Place every rated run; a period is a stretch on one setup within a session."""
+def timeline_of(
+    records: RideRecords, basis: Basis, runs: tuple[RunWords, ...] = (), *, with_trend: bool = False
+) -> Timeline:
+    """Place every rated run, with what is read off it; a period is a stretch on one setup within a session."""
+    read = {one.run_id: one.read for one in runs}
     places, periods, starts = _lay_out(records, basis.sessions)
     points, laps = [], []
     for session in basis.sessions:
@@ -36,9 +41,9 @@ def timeline_of(records: RideRecords, basis: Basis, *, with_trend: bool = False)
         for run in session.runs:
             mark = marks[run.setup_id]
             if run.liking is not None:
-                points.append(_point(records, run, places[run.id], mark))
+                points.append(replace(_point(records, run, places[run.id], mark), read=read.get(run.id, "")))
             if run.lap_s is not None:
-                laps.append(_lap(records, run, places[run.id], mark))
+                laps.append(replace(_lap(records, run, places[run.id], mark), read=read.get(run.id, "")))
     trend, said = _trend_of(basis, places) if with_trend else ((), "")
     return Timeline(
         tuple(points),

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import pytest
-from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QCheckBox
+from PySide6.QtCore import QEvent, QPointF, Qt
+from PySide6.QtWidgets import QApplication, QCheckBox
 
 from tests.fixtures import a_baseline, a_counted_bike, a_run, a_session
 from tests.ui.driver import Driver, Key
@@ -15,6 +15,8 @@ from workbench.ui.plots.dots import DotsPlot
 from workbench.ui.plots.effects import EffectsPlot
 from workbench.ui.plots.laps import LapPlot
 from workbench.ui.plots.looked import LookedPlot
+from workbench.ui.plots.reading import ReadPlot
+from workbench.ui.plots.response import ResponsePlot
 from workbench.ui.plots.timeline import TimelinePlot
 from workbench.ui.review.page import ReviewPage
 from workbench.viewmodels.review import ReviewViewModel
@@ -149,3 +151,94 @@ def test_a_point_of_the_changes_picture_picks_its_change(driver):
     (dots,) = [item for item in plot.getPlotItem().items if type(item).__name__ == "ScatterPlotItem"]
     dots.sigClicked.emit(dots, dots.points(), None)
     assert driver.model.state.picked == driver.model.state.effects.rows[0].key
+
+
+# Read off the pictures
+
+
+def spot_of(plot, place):
+    """Where a point that can be read lies in the picture, in pixels."""
+    stop = plot.stops()[place]
+    return plot.mapFromScene(plot.getPlotItem().getViewBox().mapViewToScene(QPointF(stop.x, stop.y)))
+
+
+def point_at(plot, place):
+    """Bring the pointer to a point of a picture."""
+    plot.scene().sigMouseMoved.emit(plot.mapToScene(spot_of(plot, place)))
+
+
+def test_what_is_under_the_pointer_is_said_in_one_line_and_gone_with_it(driver):
+    plot = driver.find("review_timeline", ReadPlot)
+    how = driver.find("review_runs_read").text()
+    assert how.startswith("Point at")
+    point_at(plot, 2)
+    assert driver.find("review_runs_read").text() == plot.stops()[2].said
+    QApplication.sendEvent(plot, QEvent(QEvent.Type.Leave))
+    assert driver.find("review_runs_read").text() == how
+
+
+def test_a_change_is_read_in_its_row_by_pointer_and_by_key(driver):
+    plot, row = driver.find("review_effects", EffectsPlot), driver.model.state.effects.rows[0]
+    said = []
+    plot.read.connect(said.append)
+    point_at(plot, 0)
+    assert said[-1] == row.read
+    assert row.interval_text in row.read
+    assert plot.told_in_row() == f"{row.effect_text} ({row.interval_text})"
+    QApplication.sendEvent(plot, QEvent(QEvent.Type.Leave))
+    assert plot.told_in_row() == ""
+    plot.setFocus(Qt.FocusReason.TabFocusReason)
+    assert plot.told_in_row() == f"{row.effect_text} ({row.interval_text})"
+    driver.keys(Key.Key_Return)
+    assert driver.model.state.picked == row.key
+
+
+def test_arrow_keys_read_run_after_run_and_enter_opens_the_run(driver):
+    plot = driver.find("review_timeline", TimelinePlot)
+    plot.setFocus(Qt.FocusReason.TabFocusReason)
+    assert driver.find("review_runs_read").text().endswith("run 1, setup no. 1: liking 4")
+    driver.keys(Key.Key_Right, Key.Key_Right)
+    assert (
+        "run 3, setup no. 2 (Fork: low-speed rebound 4 clicks out): liking 8" in driver.find("review_runs_read").text()
+    )
+    assert plot.accessibleDescription() == driver.find("review_runs_read").text()
+    driver.keys(Key.Key_Return)
+    assert driver.find("review_run_said").text() == driver.model.state.run_said
+    assert driver.model.state.picked == driver.model.state.effects.rows[0].key
+    driver.keys(Key.Key_End, Key.Key_Right)
+    assert "run 4" in driver.find("review_runs_read").text()
+    plot.clearFocus()
+    assert driver.find("review_runs_read").text().startswith("Point at")
+
+
+def test_a_click_on_a_run_opens_it_and_a_second_one_lets_it_go(driver):
+    plot = driver.find("review_timeline", TimelinePlot)
+    driver.bot.mouseClick(plot.viewport(), Qt.MouseButton.LeftButton, pos=spot_of(plot, 3))
+    run_id = driver.model.state.timeline.points[3].run_id
+    assert driver.model.state.run_id == run_id
+    assert "run 4" in driver.find("review_run_said").text()
+    plot.run_picked.emit(run_id)
+    assert not driver.is_shown("review_run_said")
+
+
+def test_the_table_has_the_same_runs_in_numbers_and_opens_them(driver):
+    assert not driver.is_shown("review_runs_table")
+    driver.press("review_runs_fold")
+    table = driver.find("review_runs_table")
+    cells = [[table.item(row, column).text() for column in range(4)] for row in range(table.rowCount())]
+    assert cells[2][1:] == ["no. 2", "liking 8", "Fork: low-speed rebound 4 clicks out"]
+    assert [read[2] for read in cells] == ["liking 4", "liking 5", "liking 8", "liking 7"]
+    table.setFocus()
+    table.setCurrentCell(1, 0)
+    assert driver.model.state.run_id == driver.model.state.timeline.points[1].run_id
+    table.setCurrentCell(2, 0)
+    assert "run 3" in driver.find("review_run_said").text()
+
+
+def test_the_curve_is_read_position_by_position_and_stands_below_in_words(driver):
+    plot = driver.find("review_response", ResponsePlot)
+    plot.setFocus(Qt.FocusReason.TabFocusReason)
+    driver.keys(Key.Key_End)
+    assert driver.find("response_read").text() == "10 from closed: rated 7, 8"
+    driver.press("response_fold")
+    assert "6 from closed: rated 4, 5" in driver.find("response_places").text().split("\n")

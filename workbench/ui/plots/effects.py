@@ -8,14 +8,16 @@ import pyqtgraph as pg
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
-from workbench.ui.plots.base import Plot
+from workbench.ui.parts.theme import current
+from workbench.ui.plots.reading import ReadPlot, Stop
 from workbench.viewmodels.review_data import Effects
 
 ROW = 34
+LABEL_UNDER = 8  # px
 AXIS = 56  # px for the figures under the rows and what they count
 
 
-class EffectsPlot(Plot):
+class EffectsPlot(ReadPlot):
     """One row a change, in the order ridden: a point and a line for 9 in 10.
 
     ``stand_beside(head, heights)`` makes the rows as high as those of a table with a head.
@@ -31,6 +33,10 @@ class EffectsPlot(Plot):
         self._items: list[pg.GraphicsObject] = []
         self._head = 0
         self._heights: tuple[int, ...] = ()
+        self._label = self.words("", token="ink", anchor=(0.5, 0.0))
+        self._label.hide()
+        self.addItem(self._label, ignoreBounds=True)
+        self.stop_picked.connect(self.change_picked)
         self.getPlotItem().invertY(True)
         self.getPlotItem().hideAxis("left")
         self.getAxis("bottom").setHeight(AXIS)
@@ -57,6 +63,22 @@ class EffectsPlot(Plot):
         """Give the height of each change's line below the top of the first row, in pixels."""
         heights = self._row_heights()
         return [sum(heights[:place]) + height / 2 for place, height in enumerate(heights)]
+
+    def told_in_row(self) -> str:
+        """What stands in the row that is read; empty while none is."""
+        return str(self._label.textItem.toPlainText()) if self._label.isVisible() else ""
+
+    def _tell(self, stop: Stop | None) -> None:
+        """The rows can be far apart, so what is read stands in its row."""
+        super()._tell(stop)
+        row = next((row for row in self._effects.rows if stop is not None and row.key == stop.key), None)
+        self._label.setVisible(row is not None)
+        if stop is None or row is None:
+            return
+        self._label.setColor(self.colour("ink"))
+        self._label.setPlainText(f"{row.effect_text} ({row.interval_text})")
+        self._label.setFont(current().font("note"))
+        self._label.setPos(0, stop.y + LABEL_UNDER)
 
     def _clicked(self, _item: object, spots: list[pg.SpotItem]) -> None:
         if len(spots):
@@ -89,6 +111,8 @@ class EffectsPlot(Plot):
             self._items.append(dot)
         for item in self._items:
             self.addItem(item)
+        middles = self.middles()
+        self.set_stops([Stop(row.effect, at, row.read, row.key) for at, row in zip(middles, rows, strict=True)])
         self.setLabel("bottom", self._effects.axis)
         reach = max([self._effects.reach, *(abs(value) for row in rows for value in (row.low, row.high))])
         self.setXRange(-reach, reach, padding=0.04)

@@ -35,12 +35,13 @@ class LapPlot(RunsPlot):
         if shifted:
             self._add_trend()
             self._add_ways_back(told.laps)
+        self._add_picked(told.laps)
         for item in self._behind:
             self.addItem(item)
         heights = [
             self._height(shifted[one.run_id].without if one.run_id in shifted else one.lap_s) for one in told.laps
         ]
-        self._marks.setData([self._spot(one, height) for one, height in zip(told.laps, heights, strict=True)])
+        self._show_points(told.laps, heights)
         given = heights + [self._height(one.lap_s) for one in told.laps]
         middle = 0.5 * (min(given) + max(given))
         reach = max(0.5 * (max(given) - min(given)), LEAST_REACH) * 1.25

@@ -6,11 +6,11 @@ import pyqtgraph as pg
 from PySide6.QtWidgets import QWidget
 
 from workbench.ui.plots.bands import region, ribbon
-from workbench.ui.plots.base import Plot
+from workbench.ui.plots.reading import ReadPlot, Stop
 from workbench.viewmodels.review_response import Response
 
 
-class ResponsePlot(Plot):
+class ResponsePlot(ReadPlot):
     """Dots for runs, larger for repeats; the curve with its band between the outermost positions ridden."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
@@ -51,6 +51,7 @@ class ResponsePlot(Plot):
         self._items.append(dots)
         for item in self._items:
             self.addItem(item)
+        self.set_stops([Stop(one.position, one.liking, one.said, str(one.position)) for one in told.places])
         self.widen_left(("9",))
         step = max(1, told.steps // 24)
         self.getAxis("bottom").setTicks([[(place, str(place)) for place in range(0, told.steps + 1, step)]])

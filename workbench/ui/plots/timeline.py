@@ -2,20 +2,22 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 import pyqtgraph as pg
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
 from workbench.ui.plots.bands import SYMBOLS, dashed, region, ribbon
-from workbench.ui.plots.base import Plot
+from workbench.ui.plots.reading import ReadPlot, Stop
 from workbench.viewmodels.review_data import LapPoint, Period, RunPoint, Timeline, TrendPoint
 
 LONGEST_TICK = "0:00.0"  # of the lap times, which stand below the ratings
 BAND_TOP, SESSION_TOP = 10.5, 11.5  # where a band's words and, above, a session's words begin
 
 
-class RunsPlot(Plot):
-    """Marks over the runs in riding order; ``run_picked`` when one is clicked."""
+class RunsPlot(ReadPlot):
+    """Marks over the runs in riding order; ``run_picked`` when one is clicked, or Enter pressed on it."""
 
     run_picked = Signal(str)
 
@@ -27,12 +29,14 @@ class RunsPlot(Plot):
         self._marks.sigClicked.connect(self._clicked)
         self._behind: list[pg.GraphicsObject] = []
         self.addItem(self._marks)
+        self.stop_picked.connect(self.run_picked)
+        self._picked = ""
 
-    def show_timeline(self, timeline: Timeline, strong_setups: frozenset[str]) -> None:
-        """Show the runs; those on the named setups stand out."""
-        if (timeline, strong_setups) == (self._timeline, self._strong):
+    def show_timeline(self, timeline: Timeline, strong_setups: frozenset[str], picked: str = "") -> None:
+        """Show the runs; those on the named setups stand out, and the run picked has a line through it."""
+        if (timeline, strong_setups, picked) == (self._timeline, self._strong, self._picked):
             return
-        self._timeline, self._strong = timeline, strong_setups
+        self._timeline, self._strong, self._picked = timeline, strong_setups, picked
         self._draw()
 
     def shown(self) -> Timeline:
@@ -55,6 +59,16 @@ class RunsPlot(Plot):
                 edge=self.colour("line", 120),
             )
             self._behind.append(band)
+
+    def _show_points(self, points: Sequence[RunPoint | LapPoint], heights: Sequence[float]) -> None:
+        """Set the marks, and let them be read."""
+        placed = list(zip(points, heights, strict=True))
+        self._marks.setData([self._spot(one, height) for one, height in placed])
+        self.set_stops([Stop(one.place, height, one.read or one.said, one.run_id) for one, height in placed])
+
+    def _add_picked(self, points: tuple[RunPoint, ...] | tuple[LapPoint, ...]) -> None:
+        pen = pg.mkPen(self.colour("accent"), width=2)
+        self._behind += [pg.InfiniteLine(one.place, pen=pen) for one in points if one.run_id == self._picked]
 
     def _add_trend(self) -> None:
         for line in self._timeline.trend:
@@ -129,10 +143,11 @@ class TimelinePlot(RunsPlot):
         if shifted:
             self._add_trend()
             self._add_ways_back(told.points)
+        self._add_picked(told.points)
         for item in self._behind:
             self.addItem(item)
         heights = [shifted[one.run_id].without if one.run_id in shifted else one.liking for one in told.points]
-        self._marks.setData([self._spot(one, height) for one, height in zip(told.points, heights, strict=True)])
+        self._show_points(told.points, heights)
         self._set_reach()
         self.getAxis("bottom").setTicks([[(p.place, p.said.split(",")[0][4:]) for p in told.points]])
         self.say(told.said)

@@ -12,7 +12,7 @@ from workbench.ui.parts.buttons import Button
 from workbench.ui.parts.empty_state import EmptyState
 from workbench.ui.parts.labels import Words
 from workbench.ui.parts.sheet import Rule, Sheet
-from workbench.ui.parts.theme import SPACE_8
+from workbench.ui.parts.theme import SPACE_8, SPACE_16
 from workbench.ui.plots.effects import EffectsPlot
 from workbench.ui.review.back_view import BackView, choice_list, fill
 from workbench.ui.review.blind_view import BlindResultView
@@ -27,6 +27,8 @@ from workbench.ui.review.sides_table import SidesTable
 from workbench.ui.review.suited_view import SuitedView
 from workbench.viewmodels.review import ReviewState, ReviewViewModel
 from workbench.viewmodels.window import LAP_TRACK
+
+HOW_CHANGES = "Point at a change to read it, or use the arrow keys. A click or Enter picks it."
 
 
 class ReviewPage(Page):
@@ -49,13 +51,13 @@ class ReviewPage(Page):
         self._blind = BlindResultView()
         self._runs = RunsView()
         self._runs.trend_asked.connect(view_model.show_trend)
-        for plot in (self._runs.timeline, self._runs.laps):
-            plot.run_picked.connect(view_model.pick_run)
+        self._runs.run_picked.connect(view_model.pick_run)
         self._effects = EffectsPlot()
         self._table = EffectTable()
         for chooser in (self._table, self._effects):
             chooser.change_picked.connect(view_model.pick_change)
         self._table.rows_fitted.connect(self._align)
+        self._changes = QWidget()
         self._closer = CloserView()
         self._looked = LookedView()
         self._along = ResponseView()
@@ -105,6 +107,10 @@ class ReviewPage(Page):
         top.addStretch(1)
         for key in (self._track, self._export):
             top.addWidget(key)
+        heading = QHBoxLayout()
+        heading.setSpacing(SPACE_16)
+        heading.addWidget(Words("The changes", "strong"))
+        heading.addWidget(Words(HOW_CHANGES, "note"), 1)
         told = QHBoxLayout()
         told.setSpacing(0)
         told.addWidget(self._table, 7, Qt.AlignmentFlag.AlignTop)
@@ -115,8 +121,12 @@ class ReviewPage(Page):
         rows.addLayout(top)
         for widget in (self._summary, self._read_out, Rule(), self._blind, self._suited, Rule(), self._runs):
             rows.addWidget(widget)
-        rows.addSpacing(SPACE_8)
-        rows.addLayout(told)
+        changes = QVBoxLayout(self._changes)
+        changes.setContentsMargins(0, SPACE_8, 0, 0)
+        changes.setSpacing(SPACE_8)
+        changes.addLayout(heading)
+        changes.addLayout(told)
+        rows.addWidget(self._changes)
         for below in (self._closer, self._looked, Rule(), self._along, Rule(), self._back):
             rows.addWidget(below)
         for last in (self._sides_title, self._sides, self._sides_said):
@@ -137,7 +147,7 @@ class ReviewPage(Page):
         self._runs.show_runs(state)
         self._effects.show_effects(state.effects, state.picked)
         self._table.show_effects(state.effects, state.picked)
-        for part in (self._effects, self._table, self._closer):
+        for part in (self._changes, self._closer):
             part.setVisible(bool(state.effects.rows))
         self._closer.show_picked(state.closer, state.effects)
         self._looked.show_looked(state.looked)
