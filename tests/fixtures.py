@@ -28,8 +28,8 @@ T = TypeVar("T")
 class Clock:
     """A clock that moves on by a second at every look."""
 
-    def __init__(self) -> None:
-        self._moment = datetime(2031, 5, 14, 9, 0, tzinfo=UTC)
+    def __init__(self, begins: datetime = datetime(2031, 5, 14, 9, 0, tzinfo=UTC)) -> None:
+        self._moment = begins
 
     def __call__(self) -> str:
         self._moment += timedelta(seconds=1)
@@ -122,11 +122,19 @@ def a_baseline(desk: Desk, bike: Bike) -> Setup:
     return setup
 
 
-def a_session(desk: Desk, bike: Bike, *, course: str = "Quarry loop") -> Session:
+def a_session(desk: Desk, bike: Bike, *, course: str = "Quarry loop", temperature_c: float | None = None) -> Session:
     """Start a verified session on the setup that stands on the bike."""
     records = desk.ask(ride_records(bike.id))
     on = desk.do("Add a course", add_course(course, has_heavy_hit=True), station="ride")
-    told = Session("", bike.id, records.parts.riders[0].id, on.id, "", start_setup_id=records.current.id)
+    told = Session(
+        "",
+        bike.id,
+        records.parts.riders[0].id,
+        on.id,
+        "",
+        start_setup_id=records.current.id,
+        temperature_c=temperature_c,
+    )
     return desk.do("Start", start_session(replace(told, verified_at=desk.now())), bike_id=bike.id, station="ride")
 
 

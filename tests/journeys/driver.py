@@ -58,12 +58,13 @@ def _thing(widget: QWidget) -> dict[str, Any]:
         "name": widget.objectName(),
         "kind": type(widget).__name__,
         "text": _text(widget),
-        "spoken": widget.accessibleName(),
+        "spoken": f"{widget.accessibleName()} {widget.accessibleDescription()}".strip(),
         "enabled": widget.isEnabled(),
         "checked": bool(isinstance(widget, QAbstractButton) and widget.isChecked()),
         "whole": _on_screen(widget, widget.rect()),
         "seen": _on_screen(widget, seen) if not seen.isEmpty() else None,
         "can_focus": bool(widget.focusPolicy()),
+        "pointed": widget.underMouse(),
     }
 
 
@@ -97,7 +98,7 @@ def _lines() -> list[dict[str, Any]]:
                 found.append(
                     {"name": "", "kind": "line", "text": text.replace("&&", "\0").replace("&", "").replace("\0", "&"),
                      "spoken": "", "enabled": True, "checked": False, "whole": place, "seen": place,
-                     "can_focus": False}
+                     "can_focus": False, "pointed": holder.underMouse()}
                 )  # fmt: skip
     return found
 

@@ -30,6 +30,7 @@ class Hand:
     def __init__(self, library: Path, log: Path) -> None:
         self.library, self._log = library, log
         self._program: subprocess.Popen[bytes] | None = None
+        self._pointed: tuple[int, int, int, int] | None = None  # where the pointer was moved to
         self.events = 0  # keys pressed and mouse clicks made
 
     # The process
@@ -70,6 +71,13 @@ class Hand:
             pipe.close()
         self._program = None
 
+    def quit(self) -> dict[str, Any]:
+        """Quit as a person does; nothing was complained of. Gives all records, exported."""
+        self.keys("ctrl+q")
+        assert self.wait_for_end() == 0
+        assert self.trouble() == ""
+        return exported(self.library)
+
     def process_id(self) -> int:
         """The process the program runs in."""
         assert self._program is not None
@@ -106,6 +114,13 @@ class Hand:
     def sees(self, *texts: str) -> None:
         """Wait until all these words are in sight."""
         self.wait(lambda sight: all(text in words_of(sight) for text in texts), f"to see {texts}")
+
+    def hears(self, name: str, *texts: str) -> None:
+        """Wait until a widget is spoken with all these words, as one that paints them itself says them."""
+        self.wait(
+            lambda sight: all(text in (find(sight, name) or {"spoken": ""})["spoken"] for text in texts),
+            f"{name} to say {texts}",
+        )
 
     def is_in_sight(self, name: str) -> bool:
         """Whether a widget of this name is in sight."""
@@ -159,11 +174,11 @@ class Hand:
 
     def click(self, name: str, *, text: str = "") -> None:
         """Click a widget, after turning the wheel until it is in sight."""
-        self._click(self._in_sight(lambda sight: find(sight, name, text=text), name))
+        self._click(lambda sight: find(sight, name, text=text), name)
 
     def click_line(self, text: str) -> None:
         """Click a line of a menu or list."""
-        self._click(self._in_sight(lambda sight: find_line(sight, text), text))
+        self._click(lambda sight: find_line(sight, text), text)
 
     def fill(self, name: str, text: str) -> None:
         """Click into a field, replace what stands there, wait until it is typed."""
@@ -173,30 +188,34 @@ class Hand:
         self.type(text)
         self.wait_text(name, text)
 
-    def _click(self, place: tuple[int, int, int, int]) -> None:
-        x, y, width, height = place
-        self.events += 1
-        _xdotool("mousemove", str(x + width // 2), str(y + height // 2), "click", "1")
-
-    def _in_sight(self, look_for: Callable[[Sight], dict[str, Any] | None], what: str) -> tuple[int, int, int, int]:
-        """Where a thing is, once at least half of it shows and it stands still."""
-        end, before = time.monotonic() + LONGEST_WAIT_S, None
+    def _click(self, look_for: Callable[[Sight], dict[str, Any] | None], what: str) -> None:
+        """Click a thing once it stands still with the pointer on it; a window may still be on its way to its place."""
+        end, before, aside = time.monotonic() + LONGEST_WAIT_S, None, 0
         while time.monotonic() < end:
             thing = look_for(self.look())
-            if thing is None:
-                continue
-            seen, whole = thing["seen"], thing["whole"]
-            if seen is not None and seen[3] * 2 >= min(whole[3], 600) and seen == before:
-                return tuple(seen)
-            if seen is None or seen[3] * 2 < min(whole[3], 600):
+            seen, whole = (thing["seen"], thing["whole"]) if thing else (None, None)
+            if whole is not None and (seen is None or seen[3] * 2 < min(whole[3], 600)):
                 self._turn_wheel(whole)
+            elif thing is not None and seen is not None and seen == before:
+                if thing["pointed"] and self._pointed == seen:
+                    self.events += 1
+                    _xdotool("click", "1")
+                    return
+                aside = 1 - aside  # a pointer that does not move tells nobody that it is there
+                self._point(seen, aside)
             before = seen
         raise AssertionError(f"not in sight: {what}; in sight: {words_of(self.look())}")
+
+    def _point(self, seen: tuple[int, int, int, int], aside: int) -> None:
+        x, y, width, height = seen
+        self._pointed = seen
+        _xdotool("mousemove", str(x + width // 2 + aside), str(y + height // 2))
 
     def _turn_wheel(self, whole: tuple[int, int, int, int]) -> None:
         frame = find(self.look(), "sheet_frame")
         assert frame is not None
         x, y, width, height = frame["seen"]
+        self._pointed = None
         button = "5" if whole[1] + whole[3] / 2 > y + height / 2 else "4"
         _xdotool("mousemove", str(x + width - 40), str(y + height // 2), "click", button)
 
@@ -214,8 +233,10 @@ def find_line(sight: Sight, text: str) -> dict[str, Any] | None:
 
 
 def words_of(sight: Sight) -> str:
-    """All words in sight, one thing a line."""
-    return "\n".join(one["text"] for one in sight["things"] if one["text"])
+    """All words in sight from top to bottom, one thing a line, with ordinary spaces."""
+    told = sorted((one["whole"][1], one["whole"][0], one["text"]) for one in sight["things"] if one["text"])
+    words = "\n".join(text for _, _, text in told)
+    return words.replace("\u2009", " ").replace("\u00a0", " ")
 
 
 def _xdotool(*arguments: str) -> None:
@@ -237,3 +258,14 @@ def export(library: Path) -> dict[str, Any]:
         finally:
             held.close()
     return whole
+
+
+def exported(library: Path) -> dict[str, Any]:
+    """The records that the program's own export writes of a library nobody has open, and finds sound."""
+    target = library.with_name("export.json")
+    command = [sys.executable, "-m", "workbench", "--library", str(library), "--check", "--export", str(target)]
+    subprocess.run(command, cwd=ROOT, capture_output=True, check=True)
+    content: dict[str, Any] = json.loads(target.read_text(encoding="utf-8"))
+    assert [draft["kind"] for draft in content["drafts"] if not draft["closed_by"]] == []
+    records: dict[str, Any] = content["records"]
+    return records

@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import Any
 
 from tests.journeys.hand import Sight, export, find
+from tests.journeys.walks import count, measure_sag, nothing, rate_run, take_reading, write_card
 from tests.journeys.ways import Way
 
 FACTS = (
@@ -37,8 +38,8 @@ class Story:
         self.hand.start()
         self.add_the_bike()
         self.count_the_adjusters()
-        self.measure_sag("front", FRONT, self._killed_while_measuring)
-        self.measure_sag("rear", REAR, lambda: None)
+        measure_sag(self.way, "front", FRONT, self._killed_while_measuring)
+        measure_sag(self.way, "rear", REAR)
         self.set_the_baseline()
         self.ride()
         self.review()
@@ -61,51 +62,18 @@ class Story:
         self.way.fill("found_shock_pressure_entry", "180 psi")
         self.way.press("adjusters_next")
         for place, steps in enumerate(AS_FOUND):
-            self.way.count("count_close_tool", steps)
-            self.hand.wait_text("count_verb", f"Keep as found {steps}")
-            if place == 1:
-                self.kill(lambda content: _draft(content, "count"))
-                self.hand.wait_text("count_verb", f"Keep as found {steps}")
-            self.way.press("count_verb")
-            self.hand.wait_for("count_open_tool")
-            self.way.count("count_open_tool", RANGE)
-            self.hand.wait(lambda sight: str(RANGE) in _text(sight, "count_verb"), "the range")
-            self.way.press("count_verb")
-            self.hand.wait(lambda sight: find(sight, "count_close_tool") or find(sight, "adjusters_next"), "go on")
+            count(self.way, steps, RANGE, killed=self._killed_while_counting if place == 1 else nothing)
 
-    def measure_sag(
-        self, end: str, rounds: tuple[tuple[str, tuple[str, ...]], ...], killed: Callable[[], None]
-    ) -> None:
-        self.way.go("sag")
-        if not self.hand.is_in_sight(f"sag_{end}_next"):
-            self.way.press("sag_both_ends")
-        self.way.press(f"sag_{end}_next")
-        self.hand.wait_for("sag_prepare_stage")
-        self.way.press("sag_guide_verb")
-        for number, (pressure, readings) in enumerate(rounds, 1):
-            self.hand.wait_for("sag_spring_stage")
-            self.way.fill("sag_pressure_kpa_entry", pressure)
-            self.way.press("sag_guide_verb")
-            self.hand.wait_for("sag_measure_stage")
-            if number == 1:
-                killed()
-            for place, reading in enumerate(readings, 1):
-                self._read(reading, place)
-            self.way.press("sag_guide_verb")
-            self.hand.wait_for("sag_advice_stage")
-            if number < len(rounds) and self.hand.is_in_sight("sag_move_confirmed_entry"):
-                self.way.tick("sag_move_confirmed")
-            assert ("Keep" in self.hand.text_of("sag_guide_verb")) == (number == len(rounds))
-            self.way.press("sag_guide_verb")
-        self.hand.wait_for("sag_put_back_stage")
-        self._tick_all("sag_put_back_")
+    def _killed_while_counting(self) -> None:
+        self.kill(lambda content: _draft(content, "count"))
+        self.hand.wait_text("count_verb", f"Keep as found {AS_FOUND[1]}")
 
     def _killed_while_measuring(self) -> None:
         """Once in the middle of typing, once with a reading just taken."""
         self.way.fill("sag_reading_entry", "38.")
         self.kill(lambda content: "38." in _draft(content, "sag"))
         self.hand.wait_text("sag_reading_entry", "38.")
-        self._read("38.5 mm", 1)
+        take_reading(self.way, "38.5 mm", 1)
         self.kill(lambda content: "38.5" in _draft(content, "sag"))
         self.hand.wait_for("sag_remove_1")
         self.way.press("sag_remove_1")
@@ -135,22 +103,18 @@ class Story:
         self.way.tick("ride_verified")
         self.way.press("ride_start")
         for number, liking in enumerate(FIRST_RUNS, 1):
-            self._run(number, liking)
+            rate_run(self.way, number, liking)
         self.way.press("next_set")
         self.hand.wait_for("next_changed")
         for number, liking in enumerate(LATER_RUNS, len(FIRST_RUNS) + 1):
-            self._run(number, liking, is_killed=number == 5)
+            rate_run(self.way, number, liking, self._killed_while_rating if number == 5 else nothing)
 
-    def _run(self, number: int, liking: int, *, is_killed: bool = False) -> None:
-        self.hand.wait_text("run_title", f"Run {number}")
-        self.way.rate("run_liking", liking)
-        if is_killed:
-            self.way.fill("run_travel_front", "11")
-            self.kill(lambda content: '"11"' in _draft(content, "run"))
-            self.hand.wait(lambda sight: _checked(sight, f"run_liking_{liking}"), "the liking again")
-            self.hand.wait_text("run_travel_front", "11")
-        self.way.press("run_keep")
-        self.hand.wait_text("run_title", f"Run {number + 1}")
+    def _killed_while_rating(self) -> None:
+        liking = LATER_RUNS[5 - len(FIRST_RUNS) - 1]
+        self.way.fill("run_travel_front", "11")
+        self.kill(lambda content: '"11"' in _draft(content, "run"))
+        self.hand.wait(lambda sight: _checked(sight, f"run_liking_{liking}"), "the liking again")
+        self.hand.wait_text("run_travel_front", "11")
 
     def review(self) -> None:
         self.way.go("review")
@@ -160,14 +124,7 @@ class Story:
         self.hand.sees("Setup no. 1 is on the bike.")
 
     def hand_over(self, card: Path) -> None:
-        self.way.go("card")
-        self.way.press("card_pdf")
-        self.hand.wait_focus("fileNameEdit")
-        self.hand.keys("ctrl+a")
-        self.hand.type(str(card))
-        self.hand.wait_text("fileNameEdit", str(card))
-        self.hand.keys("Return")
-        self.hand.sees("Written to")
+        write_card(self.way, card)
         self.way.press("card_hand_over")
         self.hand.sees("Handed over")
 
@@ -179,23 +136,6 @@ class Story:
         self.kills += 1
         assert export(self.library) == before
         self.hand.start()
-
-    def _read(self, reading: str, place: int) -> None:
-        self.way.enter("sag_reading_entry", reading, "sag_add_reading")
-        self.hand.wait_for(f"sag_remove_{place}")
-
-    def _tick_all(self, prefix: str) -> None:
-        while rows := _rows(self.hand.look(), prefix):
-            self.way.press(rows[0])
-            self.hand.wait(lambda sight, rows=rows: len(_rows(sight, prefix)) < len(rows), "a step less")
-
-
-def _rows(sight: Sight, prefix: str) -> list[str]:
-    return [one["name"] for one in sight["things"] if one["kind"] == "_StepRow" and one["name"].startswith(prefix)]
-
-
-def _text(sight: Sight, name: str) -> str:
-    return str((find(sight, name) or {"text": ""})["text"])
 
 
 def _checked(sight: Sight, name: str) -> bool:

@@ -7,14 +7,10 @@ from typing import Any
 
 import pytest
 
-from tests.fixtures import Clock, a_baseline, a_counted_bike
-from tests.journeys.hand import Hand, Sight, export, find
+from tests.journeys.hand import Hand, Sight, find
+from tests.journeys.openings import a_bike_at
 from tests.journeys.ways import Keyboard, Mouse
-from workbench.actions.desk import Desk
-from workbench.actions.parts import bike_parts
 from workbench.evidence.blind import plan_digest
-from workbench.library.library import open_library
-from workbench.library.tables import schema
 
 pytestmark = [pytest.mark.window, pytest.mark.journey]
 
@@ -23,7 +19,7 @@ LIKED = (5, 7, 6, 7, 5, 8)
 
 
 def test_two_people_ride_three_pairs_at_one_screen_with_two_kills_on_the_way(hand):
-    rebound = _a_bike_at_the_ride(hand)
+    rebound = a_bike_at(hand, "ride").adjusters[1].id
     hand.start()
     helper, rider = Mouse(hand), Keyboard(hand)
     _plan(hand, helper)
@@ -54,24 +50,7 @@ def test_two_people_ride_three_pairs_at_one_screen_with_two_kills_on_the_way(han
     hand.sees("The blind test is revealed", "Guesses right:", "fits the order revealed")
     hand.keys("ctrl+z")
     hand.sees("cannot be undone")
-    hand.keys("ctrl+q")
-    assert hand.wait_for_end() == 0
-    assert hand.trouble() == ""
-    _holds_the_whole_test(export(hand.library)["records"])
-
-
-def _a_bike_at_the_ride(hand: Hand) -> str:
-    """A bike with a baseline, put on the bench at the ride; gives its fork's rebound."""
-    library = open_library(hand.library, schema, now=Clock())
-    try:
-        desk = Desk(library)
-        bike = a_counted_bike(desk)
-        a_baseline(desk, bike)
-        desk.set_setting("bench/bike", bike.id)
-        desk.set_setting("bench/station", "ride")
-        return desk.ask(bike_parts(bike.id)).adjusters[1].id
-    finally:
-        library.close()
+    _holds_the_whole_test(hand.quit())
 
 
 def _plan(hand: Hand, way: Mouse) -> None:

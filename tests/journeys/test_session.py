@@ -6,12 +6,10 @@ from typing import Any
 
 import pytest
 
-from tests.fixtures import Clock, a_baseline, a_counted_bike
-from tests.journeys.hand import Hand, export, find
+from tests.journeys.hand import Hand
+from tests.journeys.openings import a_bike_at
+from tests.journeys.walks import change_by_hand
 from tests.journeys.ways import Keyboard, Mouse, Way
-from workbench.actions.desk import Desk
-from workbench.library.library import open_library
-from workbench.library.tables import schema
 
 pytestmark = [pytest.mark.window, pytest.mark.journey]
 
@@ -28,7 +26,7 @@ DAY = (  # what is turned, to where, and how the runs after it were liked
 
 
 def test_twenty_runs_are_entered_reviewed_and_the_setup_that_suits_restored(hand):
-    _a_bike_at_the_ride(hand)
+    a_bike_at(hand, "ride")
     hand.start()
     mouse, keys = Mouse(hand), Keyboard(hand)
     mouse.fill("ride_new_course", "Quarry loop")
@@ -38,7 +36,8 @@ def test_twenty_runs_are_entered_reviewed_and_the_setup_that_suits_restored(hand
     number = 0
     for what, to, likings in DAY:
         if what:
-            _change(hand, mouse, what, to)
+            change_by_hand(mouse, what, to)
+            hand.wait_for("next_changed")
         for liking in likings:
             number += 1
             hand.wait_text("run_title", f"Run {number}")
@@ -49,31 +48,7 @@ def test_twenty_runs_are_entered_reviewed_and_the_setup_that_suits_restored(hand
     hand.wait_for("ride_start")
     mouse.go("review")
     _reviewed(hand, mouse)
-    hand.keys("ctrl+q")
-    assert hand.wait_for_end() == 0
-    assert hand.trouble() == ""
-    _holds_the_day(export(hand.library)["records"])
-
-
-def _a_bike_at_the_ride(hand: Hand) -> None:
-    library = open_library(hand.library, schema, now=Clock())
-    try:
-        desk = Desk(library)
-        bike = a_counted_bike(desk)
-        a_baseline(desk, bike)
-        desk.set_setting("bench/bike", bike.id)
-        desk.set_setting("bench/station", "ride")
-    finally:
-        library.close()
-
-
-def _change(hand: Hand, way: Way, what: str, to: str) -> None:
-    if find(hand.look(), "by_hand_value") is None:
-        way.press("next_by_hand")
-    way.choose("by_hand_what", what)
-    way.fill("by_hand_value", to)
-    way.press("by_hand_take")
-    hand.wait_for("next_changed")
+    _holds_the_day(hand.quit())
 
 
 def _reviewed(hand: Hand, way: Way) -> None:

@@ -8,8 +8,9 @@ from contextlib import closing
 
 import pytest
 
-from tests.fixtures import a_bike, make_desk
+from tests.fixtures import a_bike
 from tests.journeys.hand import Hand, export, find
+from tests.journeys.openings import opening
 from tests.journeys.ways import Keyboard, Mouse
 from workbench.library.backup_files import backups_of
 from workbench.library.opening import APPLICATION_ID
@@ -20,12 +21,9 @@ SAID = "trouble_text"
 
 def backed_up(hand: Hand) -> None:
     """A library with a bike, and a backup of it."""
-    with make_desk(hand.library.parent) as desk:
+    with opening(hand) as desk:
         a_bike(desk, name="Heron 140")
         desk.backups.make()
-    (hand.library.parent / "bench.trailbench").rename(hand.library)
-    for backup in (hand.library.parent / "backups").iterdir():
-        backup.rename(backup.with_name(backup.name.replace("bench", hand.library.stem, 1)))
 
 
 def test_a_damaged_library_is_restored_by_keyboard_and_the_work_goes_on(hand):

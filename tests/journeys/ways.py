@@ -81,6 +81,18 @@ class Mouse:
         self.hand.click_line(line)
 
 
+class BothHands(Mouse):
+    """As somebody works who knows the keys: the mouse to get there, the keyboard to count and to enter."""
+
+    def count(self, tool: str, steps: int) -> None:
+        self.hand.wait_focus(tool)
+        self.hand.keys(*["space"] * steps)
+
+    def enter(self, name: str, text: str, button: str) -> None:
+        self.hand.fill(name, text)
+        self.hand.keys("Return")
+
+
 class Keyboard:
     """No mouse event at all."""
 
