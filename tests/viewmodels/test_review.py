@@ -84,6 +84,10 @@ def test_a_change_is_judged_with_its_interval_in_words_and_numbers(desk, ridden)
     assert not {"best", "optimal", "significant", "proven"} & set(row.verdict.lower().split())
 
 
+def test_the_summary_says_how_many_runs_were_set_aside(desk, ridden):
+    assert sheet(desk, ridden).state.summary.startswith("6 runs in 1 session, 1 set aside. ")
+
+
 def test_two_changes_at_once_are_hatched_on_the_timeline(desk, ridden):
     bike, session = ridden
     a_run(desk, session, liking=5)
@@ -103,7 +107,7 @@ def test_one_session_can_be_looked_at_alone(desk, ridden):
     view_model = sheet(desk, ridden)
     assert view_model.state.sessions[0][1] == "All sessions"
     assert view_model.state.sessions[1][1].endswith("Ridge, 1 run")
-    assert view_model.state.summary.startswith("7 runs in 2 sessions. The session is still open")
+    assert view_model.state.summary.startswith("7 runs in 2 sessions, 1 set aside. The session is still open")
     view_model.pick_session(second.id)
     assert len(view_model.state.timeline.points) == 1
     assert view_model.state.summary.startswith("1 run in 1 session.")

@@ -20,7 +20,9 @@ MIXED = "These sessions were to be judged by different responses; together they 
 def short_summary(effects: Effects, basis: Basis, looks: str, along: Sequence[str] = ()) -> str:
     """Say in a few sentences how it stands; ``along`` is what is told of adjusters ridden at several positions."""
     runs = sum(len(session.runs) for session in basis.sessions)
-    lead = f"{how_many(runs, 'run')} in {how_many(len(basis.sessions), 'session')}."
+    aside = runs - sum(len(counted(session)) for session in basis.sessions)
+    lead = f"{how_many(runs, 'run')} in {how_many(len(basis.sessions), 'session')}"
+    lead += f", {aside} set aside." if aside else "."
     if basis.response == LAP:
         lead += " Judged by lap time, as named before riding."
     if basis.is_mixed:
