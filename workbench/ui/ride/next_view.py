@@ -55,6 +55,7 @@ class NextView(QWidget):
         self._take = Button("It is set", "plain", name="by_hand_take")
         self._take.clicked.connect(self._change)
         self._value.line.returnPressed.connect(self._change)
+        self._place = (0, "")
         self._hand = self._hand_part()
         self._hand.hide()
         self._switch = SwitchView(view_model)
@@ -78,6 +79,10 @@ class NextView(QWidget):
     def show_state(self, state: SessionState) -> None:
         """Show the proposal, or what was just changed and waits for its run."""
         look, waits = state.next, bool(state.changed)
+        place = (state.entry.number, state.setup_text)
+        if place != self._place:  # a refusal speaks of what stood here before
+            self._place = place
+            self._value.set_problem("")
         self._title.set_words("" if waits else look.title)
         self._move.set_words("" if waits else look.move)
         self._reason.set_words("" if waits else look.reason)
