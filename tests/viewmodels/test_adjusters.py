@@ -7,8 +7,11 @@ import pytest
 from tests.fixtures import a_bike, make_desk
 from workbench.actions.adjusters import adjuster_records
 from workbench.actions.edit import edit
+from workbench.actions.garage import start_generation
+from workbench.actions.on_bike import set_item
 from workbench.actions.sag import note_as_found
 from workbench.model.adjuster import Adjuster
+from workbench.model.setting import Item
 from workbench.viewmodels.adjusters import AdjustersViewModel
 from workbench.viewmodels.adjusters_count import Stage
 from workbench.viewmodels.bench import Bench
@@ -437,6 +440,15 @@ def test_an_advice_beyond_the_range_is_said_and_not_converted(sheet, rebound):
     sheet.fact(rebound, chart_steps=15, chart_from="open")
     sheet.count_through(rebound, 6, 13)
     assert sheet.rows[rebound].advice == "15 clicks from open (maker) lies beyond the counted range"
+
+
+def test_after_new_hardware_it_says_why_a_place_is_not_known(sheet, rebound):
+    bike_id = sheet.bench.bike_id
+    sheet.count_through(rebound, 6, 13)
+    sheet.desk.do("Set", set_item(bike_id, Item.ADJUSTER, rebound, 6.0, "set_to"), bike_id=bike_id)
+    unit_id = sheet.records.parts.adjuster(rebound).unit_id
+    sheet.desk.do("Oil", start_generation(unit_id, "oil"), bike_id=bike_id)
+    assert sheet.rows[rebound].now == "not known since the hardware changed"
 
 
 def test_without_a_bike_there_is_an_empty_sheet(tmp_path):

@@ -8,6 +8,7 @@ from tests.fixtures import a_baseline, a_bike, a_counted_bike, everything, make_
 from tests.viewmodels.sheets import shown
 from workbench.actions.baseline import baseline_records
 from workbench.actions.edit import edit
+from workbench.actions.garage import start_generation
 from workbench.actions.people import add_person
 from workbench.actions.setups import setup_values, setups_of
 from workbench.model.person import Person
@@ -192,3 +193,13 @@ def test_a_pressure_typed_in_bar_stays_one_when_somebody_reading_psi_comes_to_th
     parts = desk.ask(baseline_records(bike.id)).parts
     assert values[Item.PRESSURE, parts.unit("front").id] == pytest.approx(560.0)
     assert values[Item.TYRE_PRESSURE, parts.tyres[1].id] == pytest.approx(165.47, abs=0.01)
+
+
+def test_clicks_of_a_setup_on_earlier_hardware_are_shown_as_that(desk, bike, sheet):
+    view_model, _ = sheet
+    a_baseline(desk, bike)
+    fork = desk.ask(baseline_records(bike.id)).parts.unit("front")
+    desk.do("Oil", start_generation(fork.id, "oil"), bike_id=bike.id)
+    settings = dict(view_model.state.settings)
+    assert settings["Fork: low-speed rebound"] == "6 clicks from closed, counted on earlier hardware"
+    assert settings["Shock: low-speed rebound"] == "7 clicks from closed"

@@ -112,6 +112,8 @@ def stands_text(adjuster: Adjuster, line: OnBike | None, count: RangeCount | Non
         return "fully open, for sag"
     if line.how == "closed":
         return "fully closed, for counting"
+    if line.how == "renewed":
+        return HOWS[line.how]
     if count is not None and adjuster.counting != "positions" and line.value == count.steps:
         return "fully open"
     return position_text(adjuster, line.value)

@@ -13,7 +13,7 @@ from workbench.model.baseline import baseline_question
 from workbench.model.errors import InputError, WorkbenchError
 from workbench.model.facts import read_whole
 from workbench.model.parts import ITEM_QUANTITIES, BikeParts, settable_items
-from workbench.model.setting import Setup
+from workbench.model.setting import Setup, adjuster_of, is_on_other_hardware
 from workbench.model.steps import Step
 from workbench.viewmodels.base import Problem, ViewModel
 from workbench.viewmodels.shown import Units, position_text, short_date
@@ -94,6 +94,9 @@ def setting_words(
         value = values.get((item, subject_id))
         adjuster = parts.adjuster(subject_id)
         text = position_text(adjuster, value) if adjuster else units.text(value, ITEM_QUANTITIES[item])
+        gone = [key for key in values if is_on_other_hardware(key[1]) and adjuster_of(key[1]) == subject_id]
+        if adjuster and value is None and gone:
+            text = f"{position_text(adjuster, values[gone[0]])}, counted on earlier hardware"
         words.append((parts.subject_title(item, subject_id), text))
     return tuple(words)
 
