@@ -111,6 +111,8 @@ def test_sag_stands_with_its_share_posture_and_aim():
     shown = line(a_card(sag=(sag,)), "Fork", "Static sag")
     assert shown.left == "30\u2009mm = 20\u2009%"
     assert shown.remark == "standing, aim 18 to 22\u2009%"
+    missed = line(a_card(sag=(replace(sag, sag_mm=12.0),)), "Fork", "Static sag")
+    assert missed.remark == "standing, aim 18 to 22\u2009%, not met"
 
 
 def test_names_stand_as_they_were_typed():

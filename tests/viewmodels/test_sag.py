@@ -265,6 +265,42 @@ def test_at_the_makers_limit_it_says_limited_and_does_not_call_it_met(desk):
     assert view_model.state.guide.verb.startswith("Keep")
 
 
+@pytest.mark.parametrize(
+    ("name", "psi", "reading", "bound", "way_out"),
+    [
+        ("minimum_kpa", 40, "12", "lowest", "ask a mechanic about a lighter spring or a retune."),
+        ("maximum_kpa", 72, "40", "highest", "ask a mechanic about a firmer spring."),
+    ],
+)
+def test_what_is_kept_at_a_limit_stays_said_as_not_met_with_the_way_out(desk, name, psi, reading, bound, way_out):
+    bike, view_model, _ = ready(desk, mass_kg=28.0)
+    fork = records(desk, bike).parts.unit("front")
+    desk.do("Limit", edit(Unit, fork.id, name, from_unit(psi, "pressure", "psi")), bike_id=bike.id)
+    measure(view_model, f"{psi}", reading, reading)
+    advice = view_model.state.guide.advice
+    assert advice.outcome == f"Limited: the {bound} pressure the maker allows. The band is not met there; {way_out}"
+    assert "fits" not in advice.reason
+    assert view_model.keep()
+    (notes,) = [end.notes for end in view_model.state.ends if end.end == "front"]
+    assert notes.startswith("Limited, not met: ")
+    assert notes.endswith(f"at the {bound} pressure the maker allows; {way_out}")
+
+
+def test_what_is_kept_beside_the_band_with_pressure_left_to_set_says_so(desk):
+    _, view_model, _ = ready(desk)
+    measure(view_model, "72", "40", "40")
+    view_model.keep()
+    assert view_model.state.ends[0].notes == f"Not met: 27{GAP}%, aimed at is 18 to 22{GAP}%."
+
+
+def test_a_second_chamber_names_the_order_in_which_they_are_filled(desk):
+    bike, view_model, _ = ready(desk)
+    fork = records(desk, bike).parts.unit("front")
+    for name, value in (("has_second_positive", True), ("fill_order", "second_first")):
+        desk.do("Fact", edit(Unit, fork.id, name, value), bike_id=bike.id)
+    assert "Fill the second chamber, then the main one" in view_model.state.guide.cycle_words
+
+
 def test_advice_stops_at_the_limit_and_never_past_it(desk):
     bike, view_model, _ = ready(desk)
     fork = records(desk, bike).parts.unit("front")

@@ -55,6 +55,9 @@ def test_a_pump_attached_again_is_explained_by_its_hose_and_only_the_rest_is_a_l
     line = records(desk, bike).pressures[-1]
     assert (round(line.value / 6.894757), line.how) == (173, "as_attached")
     assert view_model.state.guide.draft.again_kpa is None
+    view_model.go_to_stage(Stage.SPRING)
+    said = view_model.state.guide.hose
+    assert said.startswith("This hose takes 3.9"), "a reading is not set against itself"
     said = reread(view_model, "166 psi")
     assert "no sign of a leak" in said
     assert "learned from two attachments" in said

@@ -106,8 +106,7 @@ def _elsewhere(reader: Reader, unit: Unit) -> tuple[tuple[float, float], ...]:
     pairs: dict[str, tuple[float, float]] = {}
     others = tuple(one.id for one in same if one.bike_id != unit.bike_id)
     for one in reader.find(SagMeasurement, unit_id=others, is_kept=True, order_by=("measured_at",)):
-        is_met = one.target_low <= one.sag_mm / one.travel_mm <= one.target_high
-        if is_met and one.rider_mass_kg and one.pressure_kpa:
+        if one.is_met and one.rider_mass_kg and one.pressure_kpa:
             pairs[one.bike_id] = (one.rider_mass_kg, one.pressure_kpa)
     return tuple(pairs.values())
 

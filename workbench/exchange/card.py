@@ -222,7 +222,7 @@ def _how(parts: BikeParts, item: str, subject_id: str, value: float | None, unit
 
 def _sag_line(one: SagMeasurement, units: Units) -> CardLine:
     percent = f"{100 * one.sag_mm / one.travel_mm:.0f}\u2009%"
-    aim = f"aim {100 * one.target_low:.0f} to {100 * one.target_high:.0f}\u2009%"
+    aim = f"aim {100 * one.target_low:.0f} to {100 * one.target_high:.0f}\u2009%" + ("" if one.is_met else ", not met")
     posture = POSTURES[one.posture].partition(",")[0].lower()
     return CardLine("Static sag", "", f"{units.text(one.sag_mm, 'length')} = {percent}", f"{posture}, {aim}")
 

@@ -80,6 +80,11 @@ class SagMeasurement:
     person_id: str | None = None
     note: str = ""
 
+    @property
+    def is_met(self) -> bool:
+        """Tell whether the sag lies in the band aimed at."""
+        return self.target_low - 1e-9 <= self.sag_mm / self.travel_mm <= self.target_high + 1e-9
+
 
 @dataclass(frozen=True, slots=True)
 class SagReading:

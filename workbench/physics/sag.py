@@ -167,7 +167,7 @@ def next_pressure(
     disagree = belief.doubt > _DOUBTFUL
     settled = is_sure and not disagree
     sentences = (
-        _direction_sentence(readings[-1], travel_mm, target, pressure),
+        _direction_sentence(readings[-1], travel_mm, target, pressure, is_limited=limited is not None),
         _limit_sentence(limited, sag, target, is_stated=is_stated),
         _disagree_sentence(belief.slip) if disagree else "",
         _trust_sentence(settled, limited),
@@ -276,11 +276,13 @@ def _with_coils(coils: Coils, pressure_kpa: float, travel_mm: float, end: str) -
     return with_coil_beside(shapes, rate_n_per_mm=rate, preload_mm=preload_mm, travel_mm=travel_mm, end=end)
 
 
-def _direction_sentence(last: SagReading, travel_mm: float, target: float, pressure_kpa: float) -> str:
+def _direction_sentence(
+    last: SagReading, travel_mm: float, target: float, pressure_kpa: float, *, is_limited: bool
+) -> str:
     seen = f"The last sag was {percent(last.sag_mm / travel_mm, 1)}, the target is {percent(target, 1)}"
     change = pressure_kpa - last.pressure_kpa
     if abs(change) < 0.01 * last.pressure_kpa:
-        return f"{seen}: this pressure fits."
+        return f"{seen}: {'the pressure stays' if is_limited else 'this pressure fits'}."
     amount = f"{percent(abs(change) / last.pressure_kpa)} " if last.pressure_kpa else ""
     return f"{seen}: {amount}{'more' if change > 0 else 'less'} pressure."
 

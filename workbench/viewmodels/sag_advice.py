@@ -22,6 +22,12 @@ VENTING = (
     " chamber is trapped, do not unscrew anything."
 )
 
+# What a mechanic can do where a pressure is at its limit and the band is not met.
+WAYS_OUT = {
+    "minimum": "ask a mechanic about a lighter spring or a retune",
+    "maximum": "ask a mechanic about a firmer spring",
+}
+
 # What a gauge can be read to, in its own unit (common practice, no source).
 DIVISIONS = {"psi": 1.0, "bar": 0.1, "kPa": 5.0}
 
@@ -136,7 +142,7 @@ def _expected(sag: float, low: float, high: float) -> str:
 def _outcome(settled: bool, limited: str | None, is_met: bool, stays: bool, units: Units) -> str:
     if limited is not None and not is_met:
         end = "lowest" if limited == "minimum" else "highest"
-        tail = "The band is not met there; ask a mechanic about another spring." if stays else "It goes no further."
+        tail = f"The band is not met there; {WAYS_OUT[limited]}." if stays else "It goes no further."
         return f"Limited: the {end} pressure the maker allows. {tail}"
     if is_met and (settled or stays):
         return "Settled: no further measurement is needed."

@@ -7,10 +7,10 @@ from dataclasses import dataclass
 from workbench.actions.sag import SagRecords, rows_of
 from workbench.model.sag import TARGET_ORIGINS, SagMeasurement
 from workbench.model.sag_rules import Band, first_band, mass_drift_kg
-from workbench.model.setting import HOWS
+from workbench.model.setting import GAUGE_KPA, HOWS
 from workbench.model.unit import SPRINGS, Unit
 from workbench.model.units import to_unit
-from workbench.viewmodels.sag_advice import band_text, percent
+from workbench.viewmodels.sag_advice import WAYS_OUT, band_text, percent
 from workbench.viewmodels.sag_draft import SagDraft, Stage
 from workbench.viewmodels.sag_friction import friction_shown, round_of
 from workbench.viewmodels.shown import Units, short_date
@@ -107,6 +107,7 @@ def _notes(records: SagRecords, unit: Unit, kept: SagMeasurement | None, units: 
     friction = friction_shown(round_of(kept, records.readings), unit, rows_of(records, unit, kept.rate_n_per_mm))
     words = [
         _drift_words(records, kept, units),
+        _missed_words(kept, unit),
         wheel_sag_words(records, unit, kept.sag_mm, units),
         friction.words,
         friction.care,
@@ -122,6 +123,21 @@ def _drift_words(records: SagRecords, kept: SagMeasurement, units: Units) -> str
     word = "heavier" if drift_kg > 0 else "lighter"
     more = "deeper" if drift_kg > 0 else "less deep"
     return f"The rider is {units.text(abs(drift_kg), 'mass')} {word} than then: sag will be {more}, measure again"
+
+
+def _missed_words(kept: SagMeasurement, unit: Unit) -> str:
+    """Say that the band was not met, and the way out where the pressure could go no further."""
+    if kept.is_met:
+        return ""
+    sag = kept.sag_mm / kept.travel_mm
+    is_little = sag < kept.target_low
+    word, bound = ("lowest", unit.minimum_kpa) if is_little else ("highest", unit.maximum_kpa)
+    kpa, band = kept.pressure_kpa, Band(kept.target_low, kept.target_high, kept.target_origin)
+    aimed = f"{percent(sag)}, aimed at is {band_text(band)}"
+    if kpa is None or bound is None or abs(kpa - bound) > GAUGE_KPA:
+        return f"Not met: {aimed}"
+    way_out = WAYS_OUT["minimum" if is_little else "maximum"]
+    return f"Limited, not met: {aimed}, at the {word} pressure the maker allows; {way_out}"
 
 
 def end_title(unit: Unit) -> str:

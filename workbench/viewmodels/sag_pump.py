@@ -29,6 +29,8 @@ def hose_words(records: SagRecords, unit: Unit, draft: SagDraft, units: Units) -
     last = records.parts.line(Item.PRESSURE, unit.id)
     if last is None or last.value is None:
         return _learned_words(shares)
+    if (last.value, last.how, last.pump_id) == (draft.pressure_kpa, draft.pressure_how, draft.pump_id):
+        return _learned_words(shares)  # it is this very reading
     return f"{_against(last.value, last.temperature_c, draft, shares, units)} {_learned_words(shares)}"
 
 

@@ -16,6 +16,7 @@ from workbench.model.sag_rules import SagRound
 from workbench.model.setting import HOWS, Item
 from workbench.model.steps import Step
 from workbench.model.unit import Unit
+from workbench.model.valves import order_words
 from workbench.viewmodels.sag_advice import Advice, percent
 from workbench.viewmodels.sag_draft import SagDraft, Stage, sag_fraction
 from workbench.viewmodels.sag_ends import EndShown
@@ -85,7 +86,7 @@ def cycle_words(unit: Unit) -> str:
     """Say how the spring is made to settle."""
     if unit.spring == "coil":
         return "Push the bike down a few times so that everything settles."
-    second = " Fill the second chamber in the maker's order." if unit.has_second_positive else ""
+    second = f" {order_words(unit)}" if unit.has_second_positive else ""
     own = " The negative chamber has its own valve: fill it as the maker says." if unit.negative == "separate" else ""
     return (
         "Fill in steps. At each step cycle slowly through about 30\u2009% of travel, so that the chambers equalise;"
