@@ -1,4 +1,4 @@
-"""A customer declines a service, a spoke stops the bike, and it comes back after an oil change: in the real window."""
+"""A customer declines a service and a spoke stops the bike; it comes back after an oil change: in the real window."""
 
 from __future__ import annotations
 
@@ -9,58 +9,51 @@ from typing import Any
 
 import pytest
 
-from tests.fixtures import a_baseline, a_counted_bike, make_desk
-from tests.journeys.hand import export
-from tests.journeys.ways import Keyboard, Mouse, Way
-from workbench.actions.desk import Desk
-from workbench.actions.garage import garage_rows
-from workbench.actions.job import job_records
+from tests.fixtures import a_baseline, a_counted_bike, a_run, a_session
+from tests.journeys.hand import Hand, export
+from tests.journeys.openings import opening, put_on_bench
+from tests.journeys.walks import count, rate_run, write_card
+from tests.journeys.ways import BothHands, Keyboard, Mouse, Way
 from workbench.actions.wear import set_last_service, tell_hours
-from workbench.model.bike import Station, StationState
-from workbench.model.job import Mark, job_marks
+from workbench.model.unit import Unit
 
 pytestmark = [pytest.mark.window, pytest.mark.journey]
 
 
 @pytest.mark.parametrize("way", [Mouse, Keyboard])
-def test_a_service_is_declined_on_the_card_and_an_oil_change_makes_count_and_sag_due(hand, way: type[Way], tmp_path):
-    _a_bike_at_the_shop(hand.library)
+def test_a_declined_service_stays_due_and_stands_on_the_card_as_declined(hand, way: type[Way], tmp_path):
+    _a_bike_at_the_shop(hand)
     work, card = way(hand), tmp_path / "card.pdf"
     hand.start()
-    work.go("checkin")
+    hand.hears("job_line_checkin", "service due: fork lower legs")
     work.press("checkin_begin")
     _look_it_over(work)
     _ride_waits(work)
-    _print(work, card)
-    printed = subprocess.run(["pdftotext", str(card), "-"], capture_output=True, text=True, check=True).stdout
-    said = " ".join(printed.split())
+    write_card(work, card)
+    said = _printed(card)
     assert "Service: Fork lower legs, is due: recommended and declined." in said
+    assert "52 of 50 h due now" in said
     assert "Pushed home only" in said
     work.go("checkin")
-    work.press("wear_damper_front_serviced")
-    work.go("adjusters")
-    hand.wait_for("adjusters_next")
-    hand.keys("ctrl+q")
-    assert hand.wait_for_end() == 0
-    assert hand.trouble() == ""
-    _holds_what_was_agreed(export(hand.library)["records"])
-    marks = _marks(hand.library)
-    assert marks[Station.ADJUSTERS].why == "2 of 4 counted"
-    assert marks[Station.SAG].why == "front due"
+    hand.sees("Due: 52 of 50 h.")
+    hand.hears("job_line_checkin", "1 declined")
+    _holds_what_was_agreed(hand.quit())
 
 
-def _a_bike_at_the_shop(library: Path) -> None:
+def _printed(card: Path) -> str:
+    printed = subprocess.run(["pdftotext", "-layout", str(card), "-"], capture_output=True, text=True, check=True)
+    return " ".join(printed.stdout.split())
+
+
+def _a_bike_at_the_shop(hand: Hand) -> None:
     """A bike with a setup, 152 hours ridden, its lower legs serviced at 100."""
-    before = library.parent / "before"
-    before.mkdir()
-    with make_desk(before) as desk:
+    with opening(hand) as desk:
         bike = a_counted_bike(desk)
         a_baseline(desk, bike)
         desk.do("Hours", tell_hours(bike.id, 152.0), bike_id=bike.id, station="checkin")
         last = set_last_service(bike.id, "lowers", "front", 100.0)
         desk.do("Last service", last, bike_id=bike.id, station="checkin")
-        desk.set_setting("bench/bike", bike.id)
-    (before / "bench.trailbench").rename(library)
+        put_on_bench(desk, bike, "checkin")
 
 
 def _look_it_over(work: Way) -> None:
@@ -102,18 +95,6 @@ def _ride_waits(work: Way) -> None:
     work.hand.wait(lambda sight: not any(one["name"] == "window_stop" for one in sight["things"]), "no stop")
 
 
-def _print(work: Way, card: Path) -> None:
-    hand = work.hand
-    work.go("card")
-    work.press("card_pdf")
-    hand.wait_focus("fileNameEdit")
-    hand.keys("ctrl+a")
-    hand.type(str(card))
-    hand.wait_text("fileNameEdit", str(card))
-    hand.keys("Return")
-    hand.sees("Written to")
-
-
 def _draft(content: dict[str, Any]) -> str:
     return json.dumps([one["body"] for one in content["drafts"] if not one["closed_by"]])
 
@@ -125,20 +106,53 @@ def _holds_what_was_agreed(records: dict[str, Any]) -> None:
     assert bool(items["service/lowers/front"]["is_declined"])
     assert items["headset"]["note"] == "lower bearing"
     assert items["stanchions"]["severity"] == "fine"
-    (oil,) = [one for one in records["generation"] if one["number"] == 2]
-    assert oil["reason"] == "oil"
+    (lowers,) = [one for one in records["service_part"] if one["part"] == "lowers"]
+    assert (lowers["last_hours"], lowers["last_at"]) == (100.0, None), "declined is not done"
+    assert {one["number"] for one in records["generation"]} == {1}
 
 
-def _marks(library: Path) -> dict[Station, Mark]:
-    again = library.parent / "again"
-    again.mkdir()
-    library.rename(again / "bench.trailbench")
-    with make_desk(again) as desk:
-        return _judged(desk)
+def test_a_bike_back_after_an_oil_change_is_counted_and_measured_anew_and_its_old_clicks_are_not_compared(hand):
+    with opening(hand) as desk:
+        bike = a_counted_bike(desk)
+        a_baseline(desk, bike)
+        a_run(desk, a_session(desk, bike), liking=6)
+        fork = put_on_bench(desk, bike, "checkin").unit("front")
+    work = BothHands(hand)
+    hand.start()
+    work.press("wear_damper_front_serviced")
+    hand.hears("job_line_adjusters", "2 of 4 counted")
+    hand.hears("job_line_sag", "front due")
+    work.go("adjusters")
+    hand.sees("not known since the hardware changed")
+    work.press("adjusters_next")
+    count(work, 2, 5)
+    count(work, 3, 6)
+    work.go("baseline")
+    hand.sees(
+        "Its clicks that were counted on earlier hardware are not restored: write a new baseline for those.",
+        "6 clicks from closed, counted on earlier hardware",
+    )
+    work.press("baseline_anew")
+    work.press("baseline_keep")
+    work.press("baseline_all")
+    work.go("ride")
+    hand.sees("Fork: low-speed rebound: counted on other hardware, not compared")
+    rate_run(work, 2, 7)
+    _holds_two_hardwares(hand.quit(), fork)
 
 
-def _judged(desk: Desk) -> dict[Station, Mark]:
-    (row,) = desk.ask(garage_rows())
-    marks = {mark.station: mark for mark in job_marks(desk.ask(job_records(row.bike.id, now=desk.now())))}
-    assert marks[Station.CHECKIN].state == StationState.DONE
-    return marks
+def _holds_two_hardwares(records: dict[str, Any], fork: Unit) -> None:
+    mine = sorted((one for one in records["generation"] if one["unit_id"] == fork.id), key=lambda one: one["number"])
+    assert [(one["number"], one["reason"]) for one in mine] == [(1, "new"), (2, "oil")]
+    hardware = {one["id"]: one["generation_id"] for one in records["range_count"]}
+    knobs = {one["id"] for one in records["adjuster"] if one["unit_id"] == fork.id}
+    number = {one["id"]: one["number"] for one in records["setup"]}
+    counted_on = {
+        (number[one["setup_id"]], hardware[one["range_id"]])
+        for one in records["setup_value"]
+        if one["subject_id"] in knobs
+    }
+    assert counted_on == {(1, mine[0]["id"]), (2, mine[1]["id"])}, "no old click is carried over"
+    first, second = sorted(records["run"], key=lambda run: run["number"])
+    assert (number[first["setup_id"]], number[second["setup_id"]]) == (1, 2)
+    assert second["is_confounded"], "no verdict across hardware"
