@@ -55,7 +55,7 @@ class TemplatesViewModel(ViewModel[TemplatesState]):
 
     def read(self) -> TemplatesState:
         """Read all templates by name."""
-        rows = tuple(self._row(one) for one in self._desk.ask(templates()))
+        rows = tuple(self._row(self._desk.ask(bike_parts(one.id))) for one in self._desk.ask(templates()))
         picked = next((row for row in rows if row.bike_id == self._picked), rows[0] if rows else None)
         return TemplatesState(
             rows,
@@ -68,8 +68,8 @@ class TemplatesViewModel(ViewModel[TemplatesState]):
         """Any bike may be a template, whichever one lies on the bench."""
         self.refresh()
 
-    def _row(self, one: Bike) -> TemplateRow:
-        parts = self._desk.ask(bike_parts(one.id))
+    def _row(self, parts: BikeParts) -> TemplateRow:
+        one = parts.bike
         ridden = DISCIPLINES.get(one.discipline, one.discipline)
         words = parts_words(parts, self._bench.units)
         return TemplateRow(one.id, one.name, words, ridden, short_date(one.template_at or one.created_at))
