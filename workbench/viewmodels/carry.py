@@ -10,7 +10,7 @@ from workbench.actions.spring import SpringRecords, spring_records
 from workbench.model.errors import InputError, WorkbenchError
 from workbench.model.unit import Unit
 from workbench.viewmodels.base import ViewModel
-from workbench.viewmodels.carry_plan import DRAFT, ENTRIES, CarryPlan, plan_from_json
+from workbench.viewmodels.carry_plan import ENTRIES, PLANNED, CarryPlan, plan_from_json
 from workbench.viewmodels.carry_rows import SIZES_FIRST, CarryRow, CarryWay, carry_rows, spacers_key, spacers_now
 from workbench.viewmodels.coil_typed import Entry, read, unit_words
 from workbench.viewmodels.shown import Units
@@ -81,7 +81,7 @@ class CarryViewModel(ViewModel[CarryState]):
         records = self._desk.ask(spring_records(self.bike_id, self._bench.rider_id))
         try:
             self._desk.keep_draft(
-                DRAFT, plan.to_json(self._bench.units), bike_id=self.bike_id, subject=_rider_id(records)
+                PLANNED, plan.to_json(self._bench.units), bike_id=self.bike_id, subject=_rider_id(records)
             )
         except WorkbenchError as error:
             self.refuse(error)
@@ -89,7 +89,7 @@ class CarryViewModel(ViewModel[CarryState]):
 
 def plan_of(desk: Desk, bike_id: str, rider_id: str | None, units: Units) -> tuple[CarryPlan, str | None]:
     """Give what is planned for a bike with one rider, and its draft's key if there is one."""
-    kept = desk.open_draft(DRAFT, bike_id=bike_id, subject=rider_id)
+    kept = desk.open_draft(PLANNED, bike_id=bike_id, subject=rider_id)
     return (CarryPlan(), None) if kept is None else (plan_from_json(kept.body, units), kept.id)
 
 

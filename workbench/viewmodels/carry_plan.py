@@ -10,7 +10,7 @@ from workbench.viewmodels.coil_typed import Entry
 from workbench.viewmodels.shown import Units
 from workbench.viewmodels.typed_drafts import texts_as_meant, typed_in
 
-DRAFT = "carry"
+PLANNED = "carry"
 ENTRIES = (
     Entry("here_c", "Temperature here", "temperature", -40.0, 60.0),
     Entry("there_c", "Temperature at the ride", "temperature", -40.0, 60.0),
