@@ -23,6 +23,28 @@ class TableRow:
     is_mute: bool = False
 
 
+def make_plain(table: QTableWidget, heads: tuple[str, ...], name: str, label: str) -> None:
+    """Make a table one of plain words: whole rows are picked, nothing is edited, cut or scrolled."""
+    table.setObjectName(name)
+    table.setAccessibleName(label)
+    table.setHorizontalHeaderLabels(list(heads))
+    table.verticalHeader().hide()
+    table.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
+    table.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
+    table.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
+    table.setShowGrid(False)
+    table.setAlternatingRowColors(True)
+    table.setTextElideMode(Qt.TextElideMode.ElideNone)
+    table.setTabKeyNavigation(False)
+    table.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+    table.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+    header = table.horizontalHeader()
+    header.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignBottom)
+    header.setSectionsClickable(False)
+    header.setHighlightSections(False)
+    header.setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
+
+
 class Table(QTableWidget):
     """``heads`` name the columns, ``samples`` say how wide each gets; an empty sample takes what is left over.
 
@@ -41,24 +63,7 @@ class Table(QTableWidget):
         parent: QWidget | None = None,
     ) -> None:
         super().__init__(0, len(heads), parent)
-        self.setObjectName(name)
-        self.setAccessibleName(label)
-        self.setHorizontalHeaderLabels(list(heads))
-        self.verticalHeader().hide()
-        self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
-        self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
-        self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
-        self.setShowGrid(False)
-        self.setAlternatingRowColors(True)
-        self.setTextElideMode(Qt.TextElideMode.ElideNone)
-        self.setTabKeyNavigation(False)
-        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        self.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        header = self.horizontalHeader()
-        header.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignBottom)
-        header.setSectionsClickable(False)
-        header.setHighlightSections(False)
-        header.setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
+        make_plain(self, heads, name, label)
         self._heads, self._samples = heads, samples
         self._rows: tuple[TableRow, ...] = ()
         self._is_filling = False

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QFontMetrics
-from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTableWidgetItem, QWidget
+from PySide6.QtWidgets import QHeaderView, QTableWidget, QTableWidgetItem, QWidget
 
 from workbench.ui.parts.labels import lay_out
+from workbench.ui.parts.table import make_plain
 from workbench.ui.parts.theme import announcer, current
 from workbench.viewmodels.review_data import EffectRow, Effects
 
@@ -23,27 +24,9 @@ class EffectTable(QTableWidget):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(0, len(HEADS), parent)
-        self.setObjectName("review_table")
-        self.setAccessibleName("Changes, their differences and what they say")
-        self.setHorizontalHeaderLabels(list(HEADS))
-        self.verticalHeader().hide()
-        self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
-        self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
-        self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
+        make_plain(self, HEADS, "review_table", "Changes, their differences and what they say")
         self.setWordWrap(True)
-        self.setShowGrid(False)
-        self.setAlternatingRowColors(True)
-        self.setTextElideMode(Qt.TextElideMode.ElideNone)
-        self.setTabKeyNavigation(False)
-        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        self.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        header = self.horizontalHeader()
-        header.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignBottom)
-        header.setSectionsClickable(False)
-        header.setHighlightSections(False)
-        for column in range(len(HEADS)):
-            header.setSectionResizeMode(column, QHeaderView.ResizeMode.Fixed)
-        header.setSectionResizeMode(WORDS, QHeaderView.ResizeMode.Stretch)
+        self.horizontalHeader().setSectionResizeMode(WORDS, QHeaderView.ResizeMode.Stretch)
         self._rows: tuple[EffectRow, ...] = ()
         self.cellClicked.connect(self._clicked)
         self.cellActivated.connect(self._clicked)
