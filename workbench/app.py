@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import os
 import sys
 import traceback
@@ -114,6 +115,7 @@ def _opened(options: Options) -> tuple[Library, Workbench]:
         desk = Desk(library)
         choice = ColourChoice(options.theme or desk.setting("look/colour", ColourChoice.SYSTEM))
         apply_choice(application, choice, bench=desk.setting("look/bench", "0") == "1")
+        gc.freeze()  # what was imported stays for good: reading thousands of rows need not go through it again and again
         return library, Workbench(library)
     except BaseException:
         library.close()

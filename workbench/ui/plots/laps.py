@@ -49,5 +49,5 @@ class LapPlot(RunsPlot):
         ticks = [middle + share * reach for share in (-0.8, 0.0, 0.8)]
         self.getAxis("left").setTicks([[(tick, lap_text(exp(-tick))) for tick in ticks]])
         self._set_reach()
-        self.getAxis("bottom").setTicks([[(p.place, p.said.split(",")[0][4:]) for p in told.laps]])
+        self._number(told.laps)
         self.say(told.laps_said)

@@ -3,17 +3,27 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import TypeVar
 
 import pyqtgraph as pg
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
-from workbench.ui.plots.bands import SYMBOLS, dashed, region, ribbon
+from workbench.ui.plots.bands import SYMBOLS, Stretch, Stretches, dashed, ribbon
 from workbench.ui.plots.reading import ReadPlot, Stop
 from workbench.viewmodels.review_data import LapPoint, Period, RunPoint, Timeline, TrendPoint
 
 LONGEST_TICK = "0:00.0"  # of the lap times, which stand below the ratings
 BAND_TOP, SESSION_TOP = 10.5, 11.5  # where a band's words and, above, a session's words begin
+
+MOST_NUMBERS = 60  # runs numbered, or bands named, side by side
+MOST_TITLES = 4  # sessions named side by side
+T = TypeVar("T")
+
+
+def thinned(items: Sequence[T], most: int) -> Sequence[T]:
+    """Give all of some things, or of too many every second, third or so on, beginning with the first."""
+    return items[:: max(1, -(-len(items) // most))]
 
 
 class RunsPlot(ReadPlot):
@@ -49,16 +59,11 @@ class RunsPlot(ReadPlot):
         self._behind = []
 
     def _add_bands(self) -> None:
+        stretches = []
         for place, period in enumerate(self._timeline.periods):
-            alpha = 70 if period.is_confounded else 26 if place % 2 else 0
-            band = region(
-                period.first - 0.5,
-                period.last + 0.5,
-                self.colour("line", alpha),
-                hatched=period.is_confounded,
-                edge=self.colour("line", 120),
-            )
-            self._behind.append(band)
+            colour = self.colour("line", 70 if period.is_confounded else 26 if place % 2 else 0)
+            stretches.append(Stretch(period.first - 0.5, period.last + 0.5, colour, period.is_confounded))
+        self._behind.append(Stretches(stretches, self.colour("line", 120)))
 
     def _show_points(self, points: Sequence[RunPoint | LapPoint], heights: Sequence[float]) -> None:
         """Set the marks, and let them be read."""
@@ -112,6 +117,11 @@ class RunsPlot(ReadPlot):
         places = [period.first for period in self._timeline.periods] + [one.last for one in self._timeline.periods]
         self.setXRange(min(places, default=1.0) - 0.7, max(places, default=1.0) + 0.7, padding=0)
 
+    def _number(self, points: Sequence[RunPoint | LapPoint]) -> None:
+        """Put the numbers of the runs below them, as many as have room."""
+        numbered = thinned(points, MOST_NUMBERS)
+        self.getAxis("bottom").setTicks([[(point.place, point.said.split(",")[0][4:]) for point in numbered]])
+
     def _clicked(self, _item: object, spots: list[pg.SpotItem]) -> None:
         if len(spots):
             self.run_picked.emit(str(spots[0].data()))
@@ -131,11 +141,11 @@ class TimelinePlot(RunsPlot):
         self._clear()
         told = self._timeline
         self._add_bands()
-        for period in told.periods:
+        for period in told.periods if len(told.periods) <= MOST_NUMBERS else ():
             label = self.words(_band_words(period, is_wide=period.last > period.first or len(told.periods) < 12))
             label.setPos(period.first - 0.45, BAND_TOP)
             self._behind.append(label)
-        for begins, said in told.sessions:
+        for begins, said in thinned(told.sessions, MOST_TITLES):
             words = self.words(said, token="ink")
             words.setPos(begins - 0.45, SESSION_TOP)
             self._behind.append(words)
@@ -149,7 +159,7 @@ class TimelinePlot(RunsPlot):
         heights = [shifted[one.run_id].without if one.run_id in shifted else one.liking for one in told.points]
         self._show_points(told.points, heights)
         self._set_reach()
-        self.getAxis("bottom").setTicks([[(p.place, p.said.split(",")[0][4:]) for p in told.points]])
+        self._number(told.points)
         self.say(told.said)
 
 
