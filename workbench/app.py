@@ -115,7 +115,7 @@ def _opened(options: Options) -> tuple[Library, Workbench]:
         desk = Desk(library)
         choice = ColourChoice(options.theme or desk.setting("look/colour", ColourChoice.SYSTEM))
         apply_choice(application, choice, bench=desk.setting("look/bench", "0") == "1")
-        gc.freeze()  # what was imported stays for good: reading thousands of rows need not go through it again and again
+        gc.freeze()  # what was imported stays for good, and need not be gone through while thousands of rows are read
         return library, Workbench(library)
     except BaseException:
         library.close()

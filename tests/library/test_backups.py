@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 import shutil
 import sqlite3
+from concurrent.futures import ThreadPoolExecutor
 from contextlib import closing
 from datetime import UTC, datetime, timedelta
 
@@ -337,3 +338,33 @@ def test_a_library_open_in_another_process_is_not_replaced(tmp_path, watch):
             put_in_place(tmp_path / NAME, made.name, now=watch())
         assert (tmp_path / NAME).read_bytes() == before
         other.stdin.close()
+
+
+def test_a_copy_becomes_a_backup_once_it_was_read_through_and_holds_what_was_kept_before_it(desk, tmp_path, watch):
+    add(desk, "Ada")
+    before = everything(desk)
+    begun = desk.backups.begin(BY_ITSELF)
+    assert desk.backups.all() == ()
+    add(desk, "Bo")
+    with ThreadPoolExecutor(1) as elsewhere:
+        found = elsewhere.submit(begun.damage).result()
+    made = desk.backups.keep(begun, found)
+    assert [one.name for one in desk.backups.all()] == [made.name]
+    assert [one.name for one in (tmp_path / "backups").iterdir()] == [made.name]
+    watch.wait(minutes=31)
+    assert desk.backups.is_due(), "what came after the copy is not in it"
+    after = everything(desk)
+    desk.restore_backup(made.name)
+    assert everything(desk) == before != after
+
+
+def test_a_copy_in_which_something_is_wrong_is_let_go(desk, tmp_path):
+    add(desk, "Ada")
+    begun = desk.backups.begin(BY_ITSELF)
+    spoil(begun.copy)
+    found = begun.damage()
+    assert found
+    with pytest.raises(LibraryDamaged):
+        desk.backups.keep(begun, found)
+    assert list((tmp_path / "backups").iterdir()) == []
+    assert desk.backups.is_due()

@@ -8,6 +8,7 @@ import pytest
 from tests.fixtures import a_bike, everything, make_desk
 from workbench.actions.desk import Backup
 from workbench.actions.people import add_person
+from workbench.library import backups
 from workbench.library.library import open_library
 from workbench.library.tables import schema
 from workbench.model.person import Person
@@ -191,6 +192,49 @@ def test_the_keeper_says_once_that_no_backup_can_be_made(sheet):
     Path(sheet.state.folder).unlink()
     keeper.look()
     assert len(sheet.desk.backups.all()) == 1
+
+
+@pytest.fixture
+def large(monkeypatch):
+    """Every library counts as large."""
+    monkeypatch.setattr(backups, "LARGE_BYTES", 0)
+
+
+def test_a_large_copy_is_read_through_while_work_goes_on(sheet, large):
+    keeper = BackupKeeper(sheet.desk)
+    sheet.desk.do("Add Ada", add_person("Ada"))
+    keeper.look()
+    assert sheet.desk.backups.all() == (), "it is none before it was read through"
+    sheet.desk.do("Add Bo", add_person("Bo"))
+    keeper._reading.join()
+    keeper.look()
+    assert [one.kind for one in sheet.desk.backups.all()] == ["by itself"]
+    keeper.finish()
+    assert len(sheet.desk.backups.all()) == 2, "the last one holds what came after the copy"
+
+
+def test_work_that_ends_waits_for_the_copy_under_way(sheet, large):
+    keeper = BackupKeeper(sheet.desk)
+    sheet.desk.do("Add Ada", add_person("Ada"))
+    keeper.look()
+    keeper.finish()
+    assert len(sheet.desk.backups.all()) == 1
+    assert [one.name for one in sheet.folder().iterdir()] == [sheet.desk.backups.all()[0].name]
+
+
+def test_a_large_copy_that_reads_damaged_is_said_once_and_leaves_nothing(sheet, large, monkeypatch):
+    monkeypatch.setattr(backups, "damage_of", lambda *_args, **_more: "a torn page")
+    said = []
+    keeper = BackupKeeper(sheet.desk)
+    keeper.failed.connect(said.append)
+    sheet.desk.do("Add Ada", add_person("Ada"))
+    for _ in range(2):
+        keeper.look()
+        keeper._reading.join()
+        keeper.look()
+    assert len(said) == 1
+    assert "a torn page" in said[0]
+    assert list(sheet.folder().iterdir()) == []
 
 
 def test_a_look_at_a_library_keeps_nothing_and_makes_no_backup(tmp_path, clock):

@@ -7,7 +7,7 @@ from typing import TypeVar
 
 from workbench.library import drafts, journal, photos, settings
 from workbench.library.backup_files import Backup
-from workbench.library.backups import Backups
+from workbench.library.backups import Backups, Unchecked
 from workbench.library.drafts import Draft
 from workbench.library.gate import Gate
 from workbench.library.history import Deed, History, RowChange, Search
@@ -16,7 +16,7 @@ from workbench.library.library import Library
 from workbench.library.reader import Reader
 from workbench.model.facts import clean_text
 
-__all__ = ["Backup", "Deed", "Desk", "Draft", "Gate", "Reader", "RowChange", "Search", "Step", "Touched"]
+__all__ = ["Backup", "Deed", "Desk", "Draft", "Gate", "Reader", "RowChange", "Search", "Step", "Touched", "Unchecked"]
 
 T = TypeVar("T")
 Listener = Callable[[Touched], None]

@@ -18,19 +18,39 @@ def copy_library(
     source: sqlite3.Connection, target: Path, *, damage: Callable[[Path], str] = lambda path: damage_of(path)
 ) -> Path:
     """Copies an open library to the target; the copy is opened anew and checked before it gets its name."""
+    unfinished = copy_unchecked(source, target)
+    try:
+        return finish_copy(unfinished, target, damage(unfinished))
+    finally:
+        remove_unfinished(unfinished)
+
+
+def copy_unchecked(source: sqlite3.Connection, target: Path) -> Path:
+    """Copies an open library beside the target, under a name that is no backup's; if that fails, nothing is left."""
     unfinished = target.with_name(target.name + ".part")
     try:
         target.parent.mkdir(parents=True, exist_ok=True)
         unfinished.unlink(missing_ok=True)
         with plain_words(target):
             _copy(source, unfinished)
-        if found := damage(unfinished):
+    except BaseException as error:
+        remove_unfinished(unfinished)
+        if isinstance(error, OSError):
+            raise _not_written(target, error) from error
+        raise
+    return unfinished
+
+
+def finish_copy(unfinished: Path, target: Path, found: str) -> Path:
+    """Gives a copy its name after it was checked, unless something was found wrong in it; then it is let go."""
+    try:
+        if found:
             raise LibraryDamaged(f"The copy would be damaged ({found}), so none was made. Restore an earlier backup.")
         _name(unfinished, target)
     except OSError as error:
         raise _not_written(target, error) from error
     finally:
-        _remove(unfinished)
+        remove_unfinished(unfinished)
     return target
 
 
@@ -44,7 +64,7 @@ def copy_file(source: Path, target: Path) -> Path:
     except OSError as error:
         raise _not_written(target, error) from error
     finally:
-        _remove(unfinished)
+        remove_unfinished(unfinished)
     return target
 
 
@@ -113,7 +133,8 @@ def flush_folder(folder: Path) -> None:
         os.close(handle)
 
 
-def _remove(unfinished: Path) -> None:
+def remove_unfinished(unfinished: Path) -> None:
+    """Lets a copy go that has no name of its own yet, with what lies beside it."""
     for tail in ("", "-journal", "-wal"):
         with suppress(OSError):  # the reason why it could not be written has been told already
             unfinished.with_name(unfinished.name + tail).unlink(missing_ok=True)

@@ -4,13 +4,22 @@ from __future__ import annotations
 
 import sqlite3
 from contextlib import closing, suppress
+from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 from tempfile import TemporaryDirectory
 from typing import TYPE_CHECKING
 
 from workbench.library import backup_files
-from workbench.library.backup import copy_file, copy_library, damage_of, open_finished
+from workbench.library.backup import (
+    copy_file,
+    copy_library,
+    copy_unchecked,
+    damage_of,
+    finish_copy,
+    open_finished,
+    remove_unfinished,
+)
 from workbench.library.backup_files import Backup
 from workbench.library.rotation import worn_out
 from workbench.library.troubles import plain_words
@@ -21,10 +30,28 @@ if TYPE_CHECKING:
 
 LEAST_APART = timedelta(minutes=30)
 RESTORES_KEPT = 5
+LARGE_BYTES = 20_000_000  # read through in about a tenth of a second
 Mark = tuple[int, str]
 
 _STAMP = "SELECT coalesce(max(stamp), 0) FROM deed"
 _DRAFTS = "SELECT coalesce(max(updated_at), '') FROM draft"
+
+
+@dataclass(frozen=True, slots=True)
+class Unchecked:
+    """A copy of the library that is to become a backup: its name, where it lies, how far the work had come."""
+
+    target: Path
+    copy: Path
+    mark: Mark
+
+    def damage(self) -> str:
+        """What is wrong in it, every page read; nothing but the copy is touched, so any thread may ask."""
+        return damage_of(self.copy, with_references=True)
+
+    def let_go(self) -> None:
+        """Removes what has not become a backup."""
+        remove_unfinished(self.copy)
 
 
 class Backups:
@@ -60,14 +87,33 @@ class Backups:
             self._last_mark = _mark_of(self._folder / newest)
         return self._mark() != self._last_mark
 
+    @property
+    def is_large(self) -> bool:
+        """Whether a check takes so long that it is not waited for."""
+        with suppress(OSError):  # why the file cannot be reached is said by the copying
+            return self._library.path.stat().st_size > LARGE_BYTES
+        return False
+
     def make(self, kind: str = backup_files.BY_HAND) -> Backup:
         """Makes a backup of everything kept so far. Older ones are thinned out only once it is found sound."""
+        begun = self.begin(kind)
+        try:
+            return self.keep(begun, begun.damage())
+        finally:
+            begun.let_go()
+
+    def begin(self, kind: str) -> Unchecked:
+        """Copies everything kept so far. It is a backup once it was read from end to end and kept."""
         target = backup_files.name_for(self._library.path, self._library.now(), kind)
         mark = self._mark()
-        copy_library(self._library.raw, target, damage=lambda path: damage_of(path, with_references=True))
-        self._last_mark = mark
+        return Unchecked(target, copy_unchecked(self._library.raw, target), mark)
+
+    def keep(self, begun: Unchecked, found: str) -> Backup:
+        """Makes a copy a backup in which nothing wrong was found."""
+        finish_copy(begun.copy, begun.target, found)
+        self._last_mark = begun.mark
         self._thin_out()
-        return backup_files.look_at(target, self._head)
+        return backup_files.look_at(begun.target, self._head)
 
     def check(self, name: str) -> Backup:
         """Reads every page of a backup."""

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
+from threading import Thread
 
 from PySide6.QtCore import QObject, QTimer, Signal
 
-from workbench.actions.desk import Backup, Desk
+from workbench.actions.desk import Backup, Desk, Unchecked
 from workbench.model.errors import WorkbenchError
 from workbench.viewmodels.base import ViewModel
 from workbench.viewmodels.bench import Bench
@@ -15,6 +17,8 @@ from workbench.viewmodels.shown import how_many, short_time
 
 BY_ITSELF = "by itself"
 LOOK_EVERY_MS = 60_000
+LOOK_BACK_MS = 250
+UNREAD = "it could not be read through"
 
 
 @dataclass(frozen=True, slots=True)
@@ -185,7 +189,11 @@ def _question(row: BackupRow) -> str:
 
 
 class BackupKeeper(QObject):
-    """Makes backups by itself: a while after the window is there, every half hour of work, and at the end."""
+    """Makes backups by itself: a while after the window is there, every half hour of work, and at the end.
+
+    The copy of a large library is read through on a thread of its own, which touches nothing else; meanwhile work goes
+    on.
+    """
 
     failed = Signal(str)
 
@@ -193,6 +201,7 @@ class BackupKeeper(QObject):
         super().__init__(parent)
         self._desk = desk
         self._has_failed = False
+        self._reading: _Reading | None = None
         self._timer = QTimer(self)
         self._timer.timeout.connect(self.look)
 
@@ -201,20 +210,59 @@ class BackupKeeper(QObject):
         self._timer.start(LOOK_EVERY_MS)
 
     def look(self) -> None:
-        """Make a backup if one is due."""
-        self._make(is_closing=False)
+        """Make a backup if one is due; while one is being read through, keep it once that has ended."""
+        if self._reading is None:
+            self._try(self._make_if_due)
+        elif not self._reading.is_alive():
+            self._try(self._keep)
 
     def finish(self) -> None:
         """Make the last one when work ends."""
         self._timer.stop()
-        self._make(is_closing=True)
+        if self._reading is not None:
+            self._try(self._keep)
+        self._try(self._make_last)
 
-    def _make(self, *, is_closing: bool) -> None:
+    def _make_if_due(self) -> None:
+        backups = self._desk.backups
+        if not backups.is_due():
+            return
+        if not backups.is_large:
+            backups.make(BY_ITSELF)
+            self._has_failed = False
+            return
+        self._reading = _Reading(backups.begin(BY_ITSELF))
+        self._reading.start()
+        self._timer.setInterval(LOOK_BACK_MS)
+
+    def _keep(self) -> None:
+        reading, self._reading = self._reading, None
+        self._timer.setInterval(LOOK_EVERY_MS)
+        if reading is not None:
+            reading.join()
+            self._desk.backups.keep(reading.begun, reading.found)
+            self._has_failed = False
+
+    def _make_last(self) -> None:
+        if self._desk.backups.is_due(is_closing=True):
+            self._desk.backups.make(BY_ITSELF)
+
+    def _try(self, step: Callable[[], None]) -> None:
         try:
-            if self._desk.backups.is_due(is_closing=is_closing):
-                self._desk.backups.make(BY_ITSELF)
-                self._has_failed = False
+            step()
         except WorkbenchError as error:
             if not self._has_failed:  # once is enough: it is tried again by itself
                 self._has_failed = True
                 self.failed.emit(f"No backup could be made. {error}")
+
+
+class _Reading(Thread):
+    """Reads a copy through; what it finds is asked for once it has ended."""
+
+    def __init__(self, begun: Unchecked) -> None:
+        super().__init__(name="backup", daemon=True)
+        self.begun = begun
+        self.found = UNREAD
+
+    def run(self) -> None:
+        self.found = self.begun.damage()
