@@ -17,7 +17,7 @@ from PySide6.QtCore import (
     Signal,
 )
 from PySide6.QtGui import QPainter, QTextOption
-from PySide6.QtWidgets import QListView, QStyle, QStyledItemDelegate, QStyleOptionViewItem, QWidget
+from PySide6.QtWidgets import QAbstractItemView, QListView, QStyle, QStyledItemDelegate, QStyleOptionViewItem, QWidget
 
 from workbench.ui.parts.buttons import draw_focus
 from workbench.ui.parts.theme import SPACE_4, SPACE_8, SPACE_16, current
@@ -32,8 +32,11 @@ MOST_IN_SIGHT = 100  # rows; who scrolls past more is not told what was due on t
 class BikeModel(QAbstractListModel):
     """Rows of the garage list; what is due on a bike is read when its row has come into sight."""
 
-    def __init__(self, due: Callable[[str], str], as_read: Callable[[str], str | None], parent: QWidget) -> None:
-        super().__init__(parent)
+    def __init__(
+        self, due: Callable[[str], str], as_read: Callable[[str], str | None], view: QAbstractItemView
+    ) -> None:
+        super().__init__(view)
+        self._view = view
         self._rows: tuple[ListRow, ...] = ()
         self._due, self._as_read = due, as_read
         self._awaited: dict[str, None] = {}  # bikes painted without what is due on them, in the order painted
@@ -42,9 +45,9 @@ class BikeModel(QAbstractListModel):
         self._soon.timeout.connect(self._read_some)
 
     def set_rows(self, rows: tuple[ListRow, ...]) -> None:
-        """Show other rows."""
+        """Show other rows. Of the same ones only what is due may differ, which moves no row: they are but painted."""
         if rows == self._rows:
-            self.dataChanged.emit(self.index(0), self.index(max(len(rows) - 1, 0)))
+            self._view.viewport().update()
             return
         self.beginResetModel()
         self._rows = rows
@@ -86,8 +89,7 @@ class BikeModel(QAbstractListModel):
 
     def _read_some(self) -> None:
         """Read what is due on the bikes painted last, for a moment only; the ones before them come next."""
-        view = self.parent()
-        if not isinstance(view, QWidget) or not view.isVisible():
+        if not self._view.isVisible():
             self._awaited.clear()
         begun = QElapsedTimer()
         begun.start()
@@ -95,7 +97,7 @@ class BikeModel(QAbstractListModel):
             place = self.place(self._awaited.popitem()[0])
             if place >= 0:
                 self._due(self._rows[place].bike_id)
-                self.dataChanged.emit(self.index(place), self.index(place))
+                self._view.update(self.index(place))
         while len(self._awaited) > MOST_IN_SIGHT:
             del self._awaited[next(iter(self._awaited))]
         self._may_read = not self._awaited

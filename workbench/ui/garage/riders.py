@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from functools import partial
 
+from PySide6.QtCore import QStringListModel
 from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QVBoxLayout, QWidget
 
 from workbench.ui.parts.buttons import Button
@@ -53,7 +54,9 @@ class RidersView(QWidget):
         self._holder = QVBoxLayout()
         self._holder.setSpacing(SPACE_4)
         self._offered: tuple[tuple[str, str], ...] = ()
-        self._others = ListBox((("", NOBODY_YET),))
+        self._names = QStringListModel([NOBODY_YET], self)  # thousands of names at once, not one by one
+        self._others = ListBox(())
+        self._others.setModel(self._names)
         self._others.setObjectName("known_rider")
         self._others.setAccessibleName("Let somebody known ride this bike")
         self._others.activated.connect(self._add_known)
@@ -91,15 +94,13 @@ class RidersView(QWidget):
                 self._holder.addWidget(row)
         if state.others != self._offered:
             self._offered = state.others
-            self._others.clear()
-            for person_id, name in (("", NOBODY_YET), *state.others):
-                self._others.addItem(one_line(name), person_id)
+            self._names.setStringList([NOBODY_YET, *(one_line(name) for _, name in state.others)])
         self._others.setCurrentIndex(0)
         self._others.setVisible(bool(state.others))
 
     def _add_known(self, place: int) -> None:
         if place > 0:
-            self._garage.choose_rider(str(self._others.itemData(place)))
+            self._garage.choose_rider(self._offered[place - 1][0])
 
     def _add(self) -> None:
         if self._garage.add_new_rider(self._new.text()):

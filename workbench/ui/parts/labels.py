@@ -79,6 +79,7 @@ class Words(QLabel):
         self._role = role
         self._layout: QTextLayout | None = None
         self._layout_width = -1
+        self._heights: dict[int, int] = {}  # by width: a layout asks for several in turn, again and again
         policy = QSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Preferred)
         policy.setHeightForWidth(not elide)
         self.setWordWrap(not elide)  # a QLabel otherwise takes the height for its width away at every new text
@@ -93,7 +94,9 @@ class Words(QLabel):
 
     def setText(self, text: str) -> None:
         """Show other words; the whole text stays readable to a screen reader."""
-        self._layout = None
+        if text == self.text():  # else the whole sheet around would be laid out anew
+            return
+        self._forget()
         super().setText(text)
         self.updateGeometry()
 
@@ -116,7 +119,9 @@ class Words(QLabel):
         if self.is_elided or not self.text():
             return self._line_height()
         inner = width - margins.left() - margins.right()
-        return round(self._laid_out(inner).boundingRect().height() + 0.5) + margins.top() + margins.bottom()
+        if inner not in self._heights:
+            self._heights[inner] = round(self._laid_out(inner).boundingRect().height() + 0.5)
+        return self._heights[inner] + margins.top() + margins.bottom()
 
     def sizeHint(self) -> QSize:
         width = min(self._advance(), self._widest())
@@ -170,9 +175,13 @@ class Words(QLabel):
             self._layout_width = width
         return self._layout
 
+    def _forget(self) -> None:
+        self._layout = None
+        self._heights.clear()
+
     def _restyle(self, _theme: object = None) -> None:
         size, bold, _ = ROLES[self._role]
         self.setFont(current().font(size, bold=bold))
-        self._layout = None
+        self._forget()
         self.updateGeometry()
         self.update()
