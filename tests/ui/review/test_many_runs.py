@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+from PySide6.QtWidgets import QWidget
 
 from workbench.ui.plots.bands import Stretches
 from workbench.ui.plots.timeline import MOST_NUMBERS, TimelinePlot, thinned
@@ -20,11 +21,18 @@ def a_timeline(runs):
 
 
 @pytest.fixture
-def plot(qtbot):
-    plot = TimelinePlot()
+def page(qtbot):
+    page = QWidget()
+    page.resize(900, 240)
+    qtbot.addWidget(page)
+    return page
+
+
+@pytest.fixture
+def plot(page):
+    plot = TimelinePlot(page)
     plot.resize(900, 236)
-    qtbot.addWidget(plot)
-    plot.show()
+    page.show()
     return plot
 
 
