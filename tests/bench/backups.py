@@ -61,6 +61,7 @@ def main(deeds: int) -> None:
         print(f"{deeds} deeds on {BIKES} bikes, {size:.0f} MB")
         bike = desk.history.page(Search(), most=1)[0].bike_id
         timed("bare copy of the pages", lambda: _bare_copy(desk, Path(folder) / "bare"))
+        timed("copy alone: the pause on a large library", lambda: desk.backups.begin("by itself").let_go(), times=3)
         timed("backup, checked", lambda: desk.backups.make("by itself"), times=3)
         timed("whether one is due", desk.backups.is_due)
         timed("first page of the history", lambda: desk.history.page(Search()))

@@ -37,6 +37,17 @@ def photos_of(ids: tuple[str, ...]) -> Callable[[Reader], tuple[Photo, ...]]:
     return lambda reader: reader.find(Photo, id=ids) if ids else ()
 
 
+def names_of_many(people: tuple[str, ...], bikes: tuple[str, ...]) -> Callable[[Reader], Mapping[str, str]]:
+    """Give the query for the names of people and bikes, which may be thousands: all are read, not each asked for."""
+
+    def query(reader: Reader) -> Mapping[str, str]:
+        wanted = {*people, *bikes}
+        every = (*reader.values(Person, ("id", "name")), *reader.values(Bike, ("id", "name")))
+        return {key: name for key, name in every if key in wanted}
+
+    return query
+
+
 def sealed_since(bike_id: str) -> Callable[[Reader], str]:
     """Give the query for when the bike's oldest blind test under way was drawn; empty when none is."""
 

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from workbench.actions.desk import Deed, Desk, Search, Touched
-from workbench.actions.history import names_of, photos_of, sealed_since
+from workbench.actions.history import names_of, names_of_many, photos_of, sealed_since
 from workbench.model.bike import Station
 from workbench.model.errors import WorkbenchError
 from workbench.model.job import STATION_WORDS
@@ -78,7 +78,7 @@ class HistoryViewModel(ViewModel[HistoryState]):
         page = found[:PAGE]
         if self._known is None:
             people, bikes = self._desk.history.who_and_what()
-            self._known = people, bikes, self._desk.ask(names_of((*people, *bikes)))
+            self._known = people, bikes, self._desk.ask(names_of_many(people, bikes))
         people, bikes, names = self._known
         picked = next((one for one in page if one.id == self._picked), None)
         undo_text, why_not = self._undo_words(picked)
