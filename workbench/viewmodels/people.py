@@ -20,7 +20,7 @@ from workbench.viewmodels.base import Problem, ViewModel
 from workbench.viewmodels.fact_rows import FactRow, fact_rows
 from workbench.viewmodels.shown import Units
 
-MOST = 40  # people listed; in a garage of more, others are found by name
+MOST = 20  # people listed, so that the facts of the one picked are not far below; others are found by name
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,7 +74,8 @@ def found_words(text: str, listed: int, found: int) -> str:
     """Say what the list leaves out; empty when it is whole."""
     if not found:
         return f"Nobody is called “{text}”." if text else ""
-    return f"The first {listed} of {found} people. Type part of a name to find the others." if listed < found else ""
+    how = "Type more of the name" if text else "Type part of a name"
+    return f"The first {listed} of {found} people. {how} to find the others." if listed < found else ""
 
 
 def _row(person: Person, bikes: tuple[tuple[str, str], ...], units: Units) -> PersonRow:

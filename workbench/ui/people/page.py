@@ -43,6 +43,7 @@ class PeoplePage(Page):
         self._new.setPlaceholderText("Name of somebody new")
         self._new.returnPressed.connect(self._add)
         self._said = Words("", "problem", name="new_person_said")
+        self._said.hide()
         add = Button("Add", "verb", name="people_add")
         add.clicked.connect(self._add)
         line = QHBoxLayout()

@@ -17,7 +17,7 @@ LONGEST_TICK = "0:00.0"  # of the lap times, which stand below the ratings
 BAND_TOP, SESSION_TOP = 10.5, 11.5  # where a band's words and, above, a session's words begin
 
 MOST_NUMBERS = 60  # runs numbered, or bands named, side by side
-MOST_TITLES = 4  # sessions named side by side
+MOST_TITLES = 3  # sessions named side by side
 T = TypeVar("T")
 
 
