@@ -25,7 +25,6 @@ DAY_SD = 0.7
 WANDER_RUNS = 8.0  # how long a wandering level remembers itself
 WANDER_PARTS, MOST_WANDER_PARTS = 5, 12
 LAG = 0.4  # share of the run before that lingers, for riders with whom it does
-DAY_GAP = 1000.0  # a new day starts from a fresh level
 
 
 @dataclass(frozen=True, slots=True)
@@ -115,12 +114,19 @@ def _trends(runs: Sequence[RunRecord]) -> list[tuple[Array, float, float, str]]:
 def _wander(run_days: tuple[int, ...]) -> tuple[Array, ...]:
     """The leading parts of a level that wanders and slowly forgets, with unit variance per run.
 
-    Only the days matter, so that ratings and lap times of the same runs share them.
+    Only the days matter, so that ratings and lap times of the same runs share them. Each day is a block of its own.
+    Where parts of several days weigh the same and there is room for some of them only, the latest days have theirs.
     """
-    days = {day: index for index, day in enumerate(dict.fromkeys(run_days))}
-    count = len(run_days)
-    time = np.arange(count, dtype=np.float64) + np.array([DAY_GAP * days[day] for day in run_days])
-    covariance = np.exp(-np.abs(time[:, None] - time[None, :]) / WANDER_RUNS)
-    values, vectors = np.linalg.eigh(covariance)
-    leading = np.argsort(values)[::-1][: min(MOST_WANDER_PARTS, max(WANDER_PARTS, 2 * len(days)))]
-    return tuple(vectors[:, index] * np.sqrt(values[index]) for index in leading if values[index] > 0.02 * count / 40)
+    run_of, days = np.arange(len(run_days), dtype=np.float64), np.array(run_days)
+    parts: list[tuple[float, int, Array]] = []
+    for order, day in enumerate(dict.fromkeys(run_days)):
+        here = np.flatnonzero(days == day)
+        gaps = np.abs(run_of[here, None] - run_of[None, here])
+        values, vectors = np.linalg.eigh(np.exp(-gaps / WANDER_RUNS))
+        for value, vector in zip(values.tolist(), vectors.T, strict=True):
+            column = np.zeros(len(run_days))
+            column[here] = vector * np.sqrt(max(value, 0.0))
+            parts.append((round(value, 9), order, column))
+    most = min(MOST_WANDER_PARTS, max(WANDER_PARTS, 2 * len(set(run_days))))
+    leading = sorted(parts, key=lambda part: part[:2], reverse=True)[:most]
+    return tuple(column for value, _, column in leading if value > 0.02 * len(run_days) / 40)
