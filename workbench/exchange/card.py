@@ -146,7 +146,11 @@ def _heavier_lines(
     for unit in parts.units:
         kpa = values.get((Item.PRESSURE, unit.id))
         mass_kg = next((one.rider_mass_kg for one in sag if one.unit_id == unit.id), None)
-        if kpa is None or mass_kg is None or unit.spring != "air":
+        if kpa is None or mass_kg is None or unit.spring == "coil":
+            continue
+        title, heavier = parts.subject_title(Item.PRESSURE, unit.id), f"with {units.text(more_kg, 'mass')} more"
+        if unit.spring == "air_coil":
+            lines.append(CardLine(title, heavier, "measure sag", "a coil beside the air carries part of the load"))
             continue
         carried = carry_spring(
             kpa,
@@ -160,8 +164,8 @@ def _heavier_lines(
         damping = units.text(round(carried.rebound_shift, 2), "fraction")
         lines.append(
             CardLine(
-                parts.subject_title(Item.PRESSURE, unit.id),
-                f"with {units.text(more_kg, 'mass')} more",
+                title,
+                heavier,
                 ABOVE_HIGHEST if carried.over_maximum else instead,
                 f"measure sag; rebound {damping} more",
             )

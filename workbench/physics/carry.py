@@ -43,6 +43,7 @@ def carry_spring(
     sag_mm: float | None = None,
     new_spacer_mm3: float | None = None,
     negative_kpa: float | None = None,
+    air_share: float = 1.0,
     maximum_kpa: float | None = None,
 ) -> CarryOver:
     """Give the pressure to set here so that an air spring carries its load there as it did when it was set up.
@@ -62,6 +63,8 @@ def carry_spring(
         [mm, mm3]; all or none.
     negative_kpa
         Pressure of a negative chamber with its own valve, which stays as it is [kPa gauge].
+    air_share
+        Share of the load that the air carries at the sag; a coil beside it answers nothing to another rider.
     maximum_kpa
         Highest pressure of the unit [kPa gauge].
 
@@ -96,7 +99,10 @@ def carry_spring(
         change = _other_spacers(pressure_kpa, chamber, sag_mm, new_spacer_mm3, negative_kpa, reasons)
     wanted_kpa = change.pressure_kpa if change else pressure_kpa
     heavier = _heavier(old_rider_kg, new_rider_kg, reasons)
-    wanted_kpa = _for_load(wanted_kpa, heavier, here_m)
+    air = check_number("air_share", air_share, above=0, at_most=1)
+    wanted_kpa = _for_load(wanted_kpa, 1 + (heavier - 1) / air, here_m)
+    if heavier != 1 and air < 1:
+        reasons.append(f"The coil carries {percent(1 - air)} of the load as before; the air takes all of the change.")
     stiffer = (change.rate_after_n_per_mm / change.rate_before_n_per_mm if change else 1.0) * heavier
     shift = rebound_shift(1.0, stiffer, mass_ratio=heavier)
     reasons += _rebound_reasons(shift)

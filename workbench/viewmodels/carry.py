@@ -150,7 +150,7 @@ def _most_spacers(unit: Unit) -> int:
     most = MOST_SPACERS if unit.spacer_limit is None else unit.spacer_limit
     while most:
         try:
-            chamber_of(unit, most, 0.0)
+            chamber_of(unit, most, 0.0, rate_n_per_mm=0.0)
         except InputError:
             most -= 1
         else:

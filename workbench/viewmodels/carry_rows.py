@@ -15,7 +15,7 @@ from workbench.model.unit import Unit
 from workbench.viewmodels.carry_words import leave_spring, leave_tyre
 from workbench.viewmodels.shown import Units, how_many
 from workbench.viewmodels.spring_curves import kept_sag
-from workbench.viewmodels.spring_sizes import chamber_of, own_kpa
+from workbench.viewmodels.spring_sizes import chamber_at, chamber_of, own_kpa
 
 if TYPE_CHECKING:
     from workbench.physics.air import AirChamber
@@ -29,6 +29,10 @@ SIZES_FIRST = (
     " in the garage, and keep a sag."
 )
 NOTABLE_SHIFT = 0.02  # of the damping, as on the sheet itself
+COIL_TOO = (
+    "The coil beside the air carries part of the load and answers nothing to another rider: it takes a larger change of"
+    " pressure than this. With the sizes of the chambers in the garage and the coil's rate at sag it is reckoned with."
+)
 CHAMBERS = (Item.PRESSURE, Item.SECOND_PRESSURE, Item.NEGATIVE_PRESSURE)
 
 
@@ -93,11 +97,19 @@ def _spring_now(records: SpringRecords, unit: Unit) -> _SpringNow | None:
     spacers, negative = parts.value(Item.SPACERS, unit.id), parts.value(Item.NEGATIVE_PRESSURE, unit.id)
     count = sag.spacers if spacers is None else round(spacers)
     negative_kpa = sag.negative_kpa if negative is None else float(negative)
-    measured, now = chamber_of(unit, sag.spacers, sag.negative_kpa), chamber_of(unit, count, negative_kpa)
+    rate, preload = parts.value(Item.SPRING_RATE, unit.id), parts.value(Item.PRELOAD, unit.id)
+    measured = chamber_at(unit, sag)
+    now = chamber_of(
+        unit,
+        count,
+        negative_kpa,
+        rate_n_per_mm=sag.rate_n_per_mm if rate is None else rate,
+        preload_mm=sag.preload_mm if preload is None else preload,
+    )
     if measured is None or now is None:
         return None
     then, own = own_kpa(unit, sag.negative_kpa), own_kpa(unit, negative_kpa)
-    if (sag.pressure_kpa, sag.spacers, then) == (kpa, count, own):
+    if (sag.pressure_kpa, measured, then) == (kpa, now, own):
         return _SpringNow(now, count, sag.sag_mm, own)
     from workbench.physics.air import force_n, static_travel_mm
 
@@ -124,13 +136,16 @@ def carry_rows(
             continue
         asked = spacers.get(unit.id) if item == Item.PRESSURE else None
         carried = _carried(records, unit, kpa, weather, values.get("rider_kg"), asked, item)
+        why_rider = _rider_why(carried) if _measured_kg(records, unit, values.get("rider_kg")) is not None else ()
         row = _row(parts.subject_title(item, unit.id), kpa, carried, units)
         said = leave_spring(kpa, carried.if_left_kpa, weather, units)
+        if unit.spring == "air_coil" and why_rider and _spring_now(records, unit) is None:
+            said = (*said, COIL_TOO)
         row = replace(
             row,
             reasons=" ".join((row.reasons, *said)).strip(),
             care=_care(unit, item, carried),
-            why=_rider_why(carried) if _measured_kg(records, unit, values.get("rider_kg")) is not None else (),
+            why=why_rider,
         )
         rows.append(_with_spacers(row, records, unit, kpa, carried.spacers, asked, units))
     for tyre in parts.tyres:
@@ -188,8 +203,21 @@ def _carried(
         sag_mm=changed.sag_mm if changed else None,
         new_spacer_mm3=(spacers or 0) * (unit.spacer_volume_mm3 or 0.0) if changed else None,
         negative_kpa=changed.negative_kpa if changed else None,
+        air_share=_air_share(spring, kpa) if spring is not None else 1.0,
         maximum_kpa=maker_limits(item, unit)[1],
     )
+
+
+def _air_share(spring: _SpringNow, kpa: float) -> float:
+    """Give the share of the load that the air carries; the whole of it where there is no coil beside it."""
+    from workbench.physics.air import force_n
+
+    chamber = spring.chamber
+    if not chamber.coil_n_per_mm:
+        return 1.0
+    load = cast(float, force_n(chamber, pressure_kpa=kpa, travel_mm=spring.sag_mm, negative_kpa=spring.negative_kpa))
+    coil = chamber.coil_n_per_mm * (spring.sag_mm + chamber.coil_preload_mm)
+    return max(1 - coil / load, 0.05)
 
 
 def _row(title: str, kpa: float, carried: CarryOver, units: Units) -> CarryRow:

@@ -13,7 +13,7 @@ from workbench.viewmodels.sag_advised import Advice, Option, band_text, percent,
 from workbench.viewmodels.sag_coil import CoilKnown, coil_advice
 from workbench.viewmodels.sag_draft import SagDraft, sag_fraction
 from workbench.viewmodels.shown import Units
-from workbench.viewmodels.spring_sizes import chamber_of, own_kpa
+from workbench.viewmodels.spring_sizes import chamber_at, coil_filling, coil_words, coils_of, leaves_coil_out, own_kpa
 
 __all__ = ["Advice", "CoilKnown", "Option", "advise", "band_text", "percent"]
 
@@ -57,10 +57,10 @@ def _air(
 ) -> Advice:
     from workbench.physics.sag import SagReading, next_pressure
 
-    chamber = chamber_of(unit, draft.spacers, draft.negative_kpa)
+    chamber = chamber_at(unit, draft)
     pairs = [
-        *((one.pressure_kpa, one.sag_mm) for one in earlier if _is_same_filling(one, draft)),
-        *((one.pressure_kpa, one.sag_mm) for one in draft.all_rounds() if _is_alike(one, draft)),
+        *((one.pressure_kpa, one.sag_mm) for one in earlier if _is_same_filling(one, draft, unit)),
+        *((one.pressure_kpa, one.sag_mm) for one in draft.all_rounds() if _is_alike(one, draft, unit)),
     ]
     readings = [SagReading(pressure, sag_mm) for pressure, sag_mm in pairs if pressure is not None]
     found = next_pressure(
@@ -73,11 +73,13 @@ def _air(
         chamber=chamber,
         negative_kpa=own_kpa(unit, draft.negative_kpa) if chamber is not None else None,
         reading_sd_mm=METHOD_SD_MM.get(draft.method, METHOD_SD_MM["helper"]),
+        coils=coils_of(unit, draft),
     )
+    is_sure = not leaves_coil_out(unit, draft)  # else range and settling would be those of another spring
     now_kpa, travel_mm = draft.pressure_kpa or 0.0, unit.travel_mm or 0.0
     division = from_unit(DIVISIONS[units.pressure], "pressure", units.pressure)
     kpa = rounded_pressure(found.pressure_kpa, division, unit.minimum_kpa, unit.maximum_kpa)
-    stays = abs(kpa - now_kpa) < 0.75 * division or (band.holds(sag) and found.settled)
+    stays = abs(kpa - now_kpa) < 0.75 * division or (band.holds(sag) and found.settled and is_sure)
     shown_kpa = now_kpa if stays else kpa
     number, number_unit = _parts(shown_kpa, units)
     is_met = band.holds(sag)
@@ -96,27 +98,29 @@ def _air(
         number=_parts(now_kpa, units)[0] if is_met else number,
         number_unit=number_unit,
         also=_other_unit(now_kpa if is_met else shown_kpa, units, draft.temperature_c),
-        expected=_expected(found.sag_fraction, found.sag_low, found.sag_high) if goes_on else "",
-        outcome=_outcome(found.settled, found.limited, is_met, stays, units),
-        reason=found.reason,
+        expected=_expected(found.sag_fraction, found.sag_low, found.sag_high) if goes_on and is_sure else "",
+        outcome=_outcome(found.settled and is_sure, found.limited, is_met, stays, units),
+        reason=" ".join(
+            words for words in (found.reason, coil_words(unit, draft, is_known=chamber is not None)) if words
+        ),
         limits=_limits(unit, units),
         large_move=_large(move, now_kpa, kpa) if not stays and move > LARGE_MOVE else "",
         care=VENTING if goes_on and kpa < now_kpa else "",
         options=() if stays else (option,),
         chosen=0 if goes_on else None,
         predicted_mm=found.sag_fraction * travel_mm if goes_on else None,
-        predicted_low_mm=found.sag_low * travel_mm if goes_on else None,
-        predicted_high_mm=found.sag_high * travel_mm if goes_on else None,
+        predicted_low_mm=found.sag_low * travel_mm if goes_on and is_sure else None,
+        predicted_high_mm=found.sag_high * travel_mm if goes_on and is_sure else None,
     )
 
 
-def _is_alike(one: SagRound, draft: SagDraft) -> bool:
+def _is_alike(one: SagRound, draft: SagDraft, unit: Unit) -> bool:
     """Tell whether a round of this entry tells of the same load on the same chambers."""
-    return one.posture == draft.posture and _filling(one) == _filling(draft)
+    return one.posture == draft.posture and _is_same_filling(one, draft, unit)
 
 
-def _is_same_filling(one: SagMeasurement, draft: SagDraft) -> bool:
-    return _filling(one) == _filling(draft)
+def _is_same_filling(one: SagRound | SagMeasurement, draft: SagDraft, unit: Unit) -> bool:
+    return _filling(one) == _filling(draft) and coil_filling(unit, one) == coil_filling(unit, draft)
 
 
 def _filling(one: SagRound | SagMeasurement | SagDraft) -> tuple[float | None, float | None, int | None]:

@@ -10,7 +10,7 @@ from workbench.model.sag import SagMeasurement, SagReading, of_way, settled_cent
 from workbench.model.sag_rules import SagRound
 from workbench.model.unit import Unit
 from workbench.viewmodels.coil_sheets import coil_load_n, coil_rate
-from workbench.viewmodels.spring_sizes import chamber_of, own_kpa
+from workbench.viewmodels.spring_sizes import chamber_at, coils_of, own_kpa
 
 ATTEND = (
     "Attend: friction holds the suspension where it happens to stop, and clicks will not mend that. Have seals,"
@@ -88,7 +88,7 @@ def _rate_and_load(one: SagRound, unit: Unit, rows: Rows) -> tuple[float, float,
         return coil_rate(one.rate_n_per_mm, pressed_mm, rows), coil_load_n(one.rate_n_per_mm, pressed_mm, rows), True
     if one.pressure_kpa is None or unit.travel_mm is None:
         return None
-    chamber = chamber_of(unit, one.spacers, one.negative_kpa)
+    chamber = chamber_at(unit, one)
     if chamber is not None:
         from workbench.physics import air
 
@@ -106,5 +106,6 @@ def _rate_and_load(one: SagRound, unit: Unit, rows: Rows) -> tuple[float, float,
         end=unit.end,
         pressure_kpa=one.pressure_kpa,
         at_mm=(sag_mm - step, sag_mm + step),
+        coils=coils_of(unit, one),
     )
     return (band.middle[1] - band.middle[0]) / (2 * step), 1.0, False

@@ -91,6 +91,7 @@ class GuideShown:
     stage_words: str
     kind: str
     is_air: bool
+    has_coil: bool
     has_draft: bool
     posture: str
     method: str
@@ -195,6 +196,7 @@ def guide_shown(
         stage_words=f"Step {stage} of {len(Stage)}: {STAGE_WORDS[stage]}",
         kind=unit.kind,
         is_air=unit.spring != "coil",
+        has_coil=unit.spring != "air",
         has_draft=has_draft,
         posture=draft.posture,
         method=draft.method,

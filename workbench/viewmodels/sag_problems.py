@@ -49,7 +49,11 @@ def _prepare(draft: SagDraft, subject: Subject, units: Units) -> Problem | None:
 
 
 def _spring(draft: SagDraft, subject: Subject, units: Units) -> Problem | None:
-    return _air(draft, subject, units) if subject.is_air else _coil(draft, subject, units)
+    if not subject.is_air:
+        return _coil(draft, subject, units)
+    wrong = _air(draft, subject, units)
+    has_coil = subject.unit.spring == "air_coil"
+    return wrong if wrong is not None or not has_coil else _fits(draft, subject, units)
 
 
 def _air(draft: SagDraft, subject: Subject, units: Units) -> Problem | None:
@@ -74,11 +78,16 @@ def _air(draft: SagDraft, subject: Subject, units: Units) -> Problem | None:
 
 
 def _coil(draft: SagDraft, subject: Subject, units: Units) -> Problem | None:
-    unit, preload = subject.unit, draft.preload_mm or 0.0
     if draft.rate_n_per_mm is None:
         return Problem(
             "The rate is printed on the spring: of 450x57 type 450, and 57 mm as its usable stroke.", "rate_n_per_mm"
         )
+    return _fits(draft, subject, units)
+
+
+def _fits(draft: SagDraft, subject: Subject, units: Units) -> Problem | None:
+    """Say whether preload and stroke of the coil are beyond what they may be."""
+    unit, preload = subject.unit, draft.preload_mm or 0.0
     if unit.preload_limit_mm is not None and preload > unit.preload_limit_mm + 1e-9:
         most = units.text(unit.preload_limit_mm, "length")
         return Problem(f"More preload than the maker allows ({most}). Turn the collar back.", "preload_mm")

@@ -183,7 +183,8 @@ def spring_ask_words(unit: Unit, draft: SagDraft, units: Units) -> str:
         return "Read the rate off the spring and the preload off the collar."
     if draft.rounds and draft.pressure_kpa is not None:
         return f"Set {units.text(draft.pressure_kpa, 'pressure')}, read the gauge and put in what it shows."
-    return "Attach the pump and read what is in there. Let nothing out yet."
+    beside = " Below it, rate and preload of the coil, as far as they are known." if unit.spring == "air_coil" else ""
+    return f"Attach the pump and read what is in there. Let nothing out yet.{beside}"
 
 
 def verbs(

@@ -14,6 +14,7 @@ from workbench.viewmodels.bench import Bench
 from workbench.viewmodels.coil import CoilViewModel
 from workbench.viewmodels.shown import Units
 from workbench.viewmodels.spring_curves import SpringCurve, WhatIf, curve_of, kept_sag, leverage_of
+from workbench.viewmodels.spring_sizes import coil_words
 from workbench.viewmodels.spring_sliders import Slider, sliders_of
 
 ASSUMED = (
@@ -139,7 +140,7 @@ def resolve(records: SpringRecords, units: tuple[Unit, ...], unit: Unit, tried: 
         travel_label="travel, mm" if unit.kind == "fork" else "stroke, mm",
         sliders=sliders_of(unit, sag, tried, shown),
         findings=_findings(records, unit, sag, curve, shown),
-        remarks=_remarks(records, unit, kept, curve),
+        remarks=_remarks(records, unit, sag, kept, curve),
         is_tried=is_tried,
         has_coil=unit.spring == "coil",
     )
@@ -203,9 +204,14 @@ def _wheel_words(
     return words
 
 
-def _remarks(records: SpringRecords, unit: Unit, kept: SpringCurve | None, curve: SpringCurve) -> tuple[str, ...]:
+def _remarks(
+    records: SpringRecords, unit: Unit, sag: SagMeasurement, kept: SpringCurve | None, curve: SpringCurve
+) -> tuple[str, ...]:
     remarks = [ASSUMED] if not curve.in_newton else []
-    if remarks and unit.area_mm2 and unit.negative == "separate":
+    coil = coil_words(unit, sag, is_known=curve.in_newton)
+    if coil:
+        remarks.append(coil)
+    if not curve.in_newton and unit.area_mm2 and unit.negative == "separate":
         remarks.append(NEGATIVE_MISSING)
     remarks += _coil_remarks(unit, curve)
     shift = _rebound_words(kept, curve)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import isfinite
 from typing import TYPE_CHECKING
 
@@ -13,7 +13,7 @@ from workbench.model.errors import InputError
 from workbench.model.sag import SagMeasurement
 from workbench.model.unit import LeverageSurvey, Unit, survey_in_use
 from workbench.viewmodels.coil_sheets import coil_load_n
-from workbench.viewmodels.spring_sizes import chamber_of, own_kpa
+from workbench.viewmodels.spring_sizes import chamber_at, coil_filling, coils_of, own_kpa
 
 if TYPE_CHECKING:
     from workbench.physics.air import AirChamber
@@ -77,16 +77,21 @@ def curve_of(records: SpringRecords, unit: Unit, sag: SagMeasurement, what_if: W
     """Compute the curve of a unit at what was measured, or at something else tried on paper."""
     if unit.spring == "coil":
         return _coil_curve(unit, sag, what_if, rows_of(records.sag, unit, sag.rate_n_per_mm))
-    chamber = chamber_of(unit, sag.spacers if what_if.spacers is None else what_if.spacers, sag.negative_kpa)
+    chamber = chamber_at(unit, _tried(sag, what_if), spacers=what_if.spacers)
     if chamber is None:
         return _unknown_curve(records, unit, sag, what_if)
     return _known_curve(unit, sag, chamber, what_if)
 
 
+def _tried(sag: SagMeasurement, what_if: WhatIf) -> SagMeasurement:
+    """Give a measurement with another rate of the coil beside the air."""
+    return sag if what_if.rate_n_per_mm is None else replace(sag, rate_n_per_mm=what_if.rate_n_per_mm)
+
+
 def _known_curve(unit: Unit, sag: SagMeasurement, chamber: AirChamber, what_if: WhatIf) -> SpringCurve:
     from workbench.physics import air
 
-    measured = chamber_of(unit, sag.spacers, sag.negative_kpa) or chamber
+    measured = chamber_at(unit, sag) or chamber
     pressure, inside = sag.pressure_kpa or 0.0, own_kpa(unit, sag.negative_kpa)
     load = float(air.force_n(measured, pressure_kpa=pressure, travel_mm=sag.sag_mm, negative_kpa=inside))
     tried = pressure if what_if.pressure_kpa is None else what_if.pressure_kpa
@@ -120,12 +125,23 @@ def _unknown_curve(records: SpringRecords, unit: Unit, sag: SagMeasurement, what
         and one.generation_id == sag.generation_id
         and one.posture == sag.posture
         and (one.spacers, one.negative_kpa) == (sag.spacers, sag.negative_kpa)
+        and coil_filling(unit, one) == coil_filling(unit, sag)
         and one.pressure_kpa
     ]
     tried = what_if.pressure_kpa if what_if.pressure_kpa is not None else (sag.pressure_kpa or 0.0)
     travel = _travels(sag.travel_mm * LAST_UNKNOWN)
-    static = force_band(readings, travel_mm=sag.travel_mm, end=unit.end, pressure_kpa=tried, at_mm=travel)
-    quick = force_band(readings, travel_mm=sag.travel_mm, end=unit.end, pressure_kpa=tried, at_mm=travel, n=QUICK)
+    static, quick = (
+        force_band(
+            readings,
+            travel_mm=sag.travel_mm,
+            end=unit.end,
+            pressure_kpa=tried,
+            at_mm=travel,
+            n=n,
+            coils=coils_of(unit, sag),
+        )
+        for n in (1.0, QUICK)
+    )
     there = crossing(travel, static.middle, 1.0)
     return SpringCurve(
         travel_mm=travel,

@@ -8,7 +8,7 @@ from workbench.model.sag import SagMeasurement
 from workbench.model.unit import Unit
 from workbench.viewmodels.shown import Units
 from workbench.viewmodels.spring_curves import WhatIf
-from workbench.viewmodels.spring_sizes import chamber_of
+from workbench.viewmodels.spring_sizes import chamber_at
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,16 +27,15 @@ def sliders_of(unit: Unit, sag: SagMeasurement, tried: WhatIf, shown: Units) -> 
     """Give what can be tried on a spring, within its limits."""
     sliders = []
     if unit.spring == "coil":
-        rate = tried.rate_n_per_mm if tried.rate_n_per_mm is not None else (sag.rate_n_per_mm or 0.0)
-        middle = round(sag.rate_n_per_mm or 0.0)
-        text = shown.text(rate, "spring_rate")
-        return (Slider("rate_n_per_mm", "Spring rate", max(1, middle // 2), middle * 2, round(rate), text),)
+        return (_coil_slider(sag, tried, shown),)
     now = sag.pressure_kpa or 0.0
     pressure = tried.pressure_kpa if tried.pressure_kpa is not None else now
     low = round(unit.minimum_kpa if unit.minimum_kpa is not None else 0.6 * now)
     high = round(unit.maximum_kpa if unit.maximum_kpa is not None else 1.5 * now)
     sliders.append(Slider("pressure_kpa", "Pressure", low, high, round(pressure), shown.text(pressure, "pressure")))
-    is_known = chamber_of(unit, 0, sag.negative_kpa) is not None
+    is_known = chamber_at(unit, sag, spacers=0) is not None
+    if is_known and unit.spring == "air_coil":
+        sliders.append(_coil_slider(sag, tried, shown))
     if is_known and unit.negative == "separate":
         negative = tried.negative_kpa if tried.negative_kpa is not None else (sag.negative_kpa or 0.0)
         text = shown.text(negative, "pressure")
@@ -45,3 +44,10 @@ def sliders_of(unit: Unit, sag: SagMeasurement, tried: WhatIf, shown: Units) -> 
         count = tried.spacers if tried.spacers is not None else (sag.spacers or 0)
         sliders.append(Slider("spacers", "Volume spacers", 0, unit.spacer_limit, count, str(count)))
     return tuple(sliders)
+
+
+def _coil_slider(sag: SagMeasurement, tried: WhatIf, shown: Units) -> Slider:
+    rate = tried.rate_n_per_mm if tried.rate_n_per_mm is not None else (sag.rate_n_per_mm or 0.0)
+    middle = max(round(sag.rate_n_per_mm or 0.0), 1)
+    text = shown.text(rate, "spring_rate")
+    return Slider("rate_n_per_mm", "Spring rate", max(1, middle // 2), middle * 2, round(rate), text)

@@ -86,7 +86,7 @@ class SpringStage(Stage):
 
     def show_guide(self, guide: GuideShown) -> None:
         self._air.setVisible(guide.is_air)
-        self._coil.setVisible(not guide.is_air)
+        self._coil.setVisible(guide.has_coil)
         self.entries["second_kpa"].box.setVisible(guide.has_second)
         self.entries["negative_kpa"].box.setVisible(guide.has_negative)
         self._ask.setText(guide.spring_ask)
