@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from workbench.actions.ids import new_id
 from workbench.library.gate import Gate, Reader
 from workbench.model.bike import Photo
-from workbench.model.facts import check_field, clean_text, field_of
+from workbench.model.facts import check_field, check_limits, clean_text, field_of
 from workbench.model.sag import SagMeasurement
 from workbench.model.service import CheckItem
 from workbench.model.unit import Unit, Valve
@@ -67,6 +67,19 @@ def describe_valve(unit_id: str, purpose: str, place: str) -> Callable[[Gate], N
     def deed(gate: Gate) -> None:
         known = gate.find(Valve, unit_id=unit_id, purpose=purpose, limit=1)
         gate.put(replace(known[0] if known else Valve(new_id(), unit_id, purpose), place=checked))
+
+    return deed
+
+
+def limit_valve(unit_id: str, purpose: str, name: str, value: float | None) -> Callable[[Gate], None]:
+    """Give the deed that states the lowest or highest pressure (``minimum_kpa``, ``maximum_kpa``) of a valve."""
+    checked = check_field(field_of(Valve, name), value)
+
+    def deed(gate: Gate) -> None:
+        known = gate.find(Valve, unit_id=unit_id, purpose=purpose, limit=1)
+        changed = replace(known[0] if known else Valve(new_id(), unit_id, purpose), **{name: checked})
+        check_limits(changed, name)
+        gate.put(changed)
 
     return deed
 

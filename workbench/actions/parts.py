@@ -10,7 +10,7 @@ from workbench.model.bike import Bike, BikeRider, Tyre
 from workbench.model.parts import BikeParts
 from workbench.model.person import Person
 from workbench.model.setting import OnBike, latest
-from workbench.model.unit import Generation, Unit
+from workbench.model.unit import Generation, Unit, Valve
 
 _END_ORDER = {"front": 0, "rear": 1}
 
@@ -50,4 +50,5 @@ def read_parts(reader: Reader, bike_id: str) -> BikeParts:
         former=tuple(former),
         former_adjusters=tuple(listed[len(adjusters) :]),
         now=tuple(latest(reader.find(OnBike, bike_id=bike_id)).values()),
+        valves=reader.find(Valve, unit_id=unit_ids, order_by=("id",)),
     )

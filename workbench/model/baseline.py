@@ -5,9 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from workbench.model.counting import advice_within
-from workbench.model.item_facts import ITEM_FIELDS, maker_limits
+from workbench.model.item_facts import ITEM_FIELDS, allowed_words, maker_limits
 from workbench.model.parts import BikeParts, settable_items
 from workbench.model.put_back import line_before_measuring
+from workbench.model.reading import Units
 from workbench.model.setting import PRESSURE_ITEMS, Item, OnBike
 from workbench.model.unit import Unit
 
@@ -18,6 +19,7 @@ MEASURED = "on the bike now"
 NOT_COUNTED = "not counted yet"
 NOT_KNOWN = "not known yet"
 _TOO_HIGH = "Above the highest pressure the maker allows."
+_USUAL_UNITS = Units()
 NONE_FITTED = "none fitted (assumed)"
 
 
@@ -58,7 +60,9 @@ def _propose_adjuster(parts: BikeParts, log: tuple[OnBike, ...], adjuster_id: st
     return Proposed(Item.ADJUSTER, adjuster_id, float(count.steps // 2), MIDDLE)
 
 
-def baseline_question(parts: BikeParts, item: str, subject_id: str, value: float | None) -> str:
+def baseline_question(
+    parts: BikeParts, item: str, subject_id: str, value: float | None, units: Units = _USUAL_UNITS
+) -> str:
     """Say what cannot be set: beyond the unit's limits or the counted range. Empty when there is nothing to say."""
     if value is None:
         return ""
@@ -75,11 +79,13 @@ def baseline_question(parts: BikeParts, item: str, subject_id: str, value: float
         return "Far outside what this can be set to. Check the number and its unit."
     if unit is None:
         return ""
-    return _beyond_the_maker(item, unit, value)
+    said = _beyond_the_maker(item, unit, value, parts)
+    allowed = allowed_words(item, unit, parts.valves, units) if said and item in PRESSURE_ITEMS else ""
+    return f"{said} Allowed is {allowed}." if allowed else said
 
 
-def _beyond_the_maker(item: str, unit: Unit, value: float) -> str:
-    low, high = maker_limits(item, unit)
+def _beyond_the_maker(item: str, unit: Unit, value: float, parts: BikeParts) -> str:
+    low, high = maker_limits(item, unit, parts.valves)
     slack = 0.05 if item in PRESSURE_ITEMS else 1e-9
     if low is not None and value < low - slack:
         return "Below the lowest pressure the maker allows."

@@ -189,7 +189,18 @@ FACTS: dict[type, tuple[Field, ...]] = {
         Field("note", "Note", "note"),
     ),
     Generation: (Field("note", "What was done", "note"),),
-    Valve: (Field("place", "Where the valve is"),),
+    Valve: (
+        Field("place", "Where the valve is"),
+        Field(
+            "minimum_kpa",
+            "Negative chamber, lowest allowed",
+            "pressure",
+            low=0,
+            high=3500,
+            help="From the maker's manual: of the negative chamber's own valve.",
+        ),
+        Field("maximum_kpa", "Negative chamber, highest allowed", "pressure", low=10, high=3500),
+    ),
     Tyre: (
         Field("name", "Tyre"),
         Field("width_mm", "Width", "length", low=20, high=150),
@@ -295,6 +306,7 @@ LIMIT_PAIRS: dict[type, tuple[tuple[str, str], ...]] = {
         ("second_minimum_kpa", "second_maximum_kpa"),
         ("maker_sag_low", "maker_sag_high"),
     ),
+    Valve: (("minimum_kpa", "maximum_kpa"),),
 }
 
 

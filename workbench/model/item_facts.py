@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from workbench.model.facts import Field
+from workbench.model.reading import Units
 from workbench.model.setting import Item
-from workbench.model.unit import Unit
+from workbench.model.unit import Unit, Valve
 
 ITEM_FIELDS: dict[str, Field] = {
     Item.PRESSURE: Field(
@@ -24,12 +27,34 @@ ITEM_FIELDS: dict[str, Field] = {
 }
 
 
-def maker_limits(item: str, unit: Unit) -> tuple[float | None, float | None]:
-    """Give the lowest and highest value the maker of a unit allows for an item; None where none is known."""
+def maker_limits(item: str, unit: Unit, valves: Sequence[Valve] = ()) -> tuple[float | None, float | None]:
+    """Give the lowest and highest value the maker of a unit allows for an item; None where none is known.
+
+    ``valves`` are those on record; the limits of a negative chamber with a valve of its own stand with that valve.
+    """
     limits: dict[str, tuple[float | None, float | None]] = {
         Item.PRESSURE: (unit.minimum_kpa, unit.maximum_kpa),
         Item.SECOND_PRESSURE: (unit.second_minimum_kpa, unit.second_maximum_kpa),
+        Item.NEGATIVE_PRESSURE: _own_valve(unit, valves),
         Item.SPACERS: (None, unit.spacer_limit),
         Item.PRELOAD: (None, unit.preload_limit_mm),
     }
     return limits.get(item, (None, None))
+
+
+def _own_valve(unit: Unit, valves: Sequence[Valve]) -> tuple[float | None, float | None]:
+    if unit.negative != "separate":
+        return None, None
+    own = next((one for one in valves if one.unit_id == unit.id and one.purpose == "negative"), None)
+    return (own.minimum_kpa, own.maximum_kpa) if own is not None else (None, None)
+
+
+def allowed_words(item: str, unit: Unit, valves: Sequence[Valve], units: Units) -> str:
+    """Say the range the maker allows for an item; empty where nothing is known."""
+    low, high = maker_limits(item, unit, valves)
+    quantity = ITEM_FIELDS[item].quantity
+    if low is not None and high is not None:
+        return f"{units.text(low, quantity)} to {units.text(high, quantity)}"
+    if low is None and high is None:
+        return ""
+    return f"at least {units.text(low, quantity)}" if high is None else f"at most {units.text(high, quantity)}"

@@ -8,7 +8,7 @@ from workbench.model.adjuster import Adjuster, RangeCount, adjuster_words
 from workbench.model.bike import Bike, Tyre
 from workbench.model.person import Person
 from workbench.model.setting import PRESSURE_ITEMS, Item, OnBike
-from workbench.model.unit import Generation, Unit
+from workbench.model.unit import Generation, Unit, Valve
 from workbench.model.warmth import with_warmth
 
 _UNIT_WORDS = {"fork": "Fork", "shock": "Shock"}
@@ -28,6 +28,7 @@ class BikeParts:
     now: tuple[OnBike, ...]  # one line per item
     former: tuple[Unit, ...] = ()  # no longer on the bike, the last taken off first
     former_adjusters: tuple[Adjuster, ...] = ()  # those of former units
+    valves: tuple[Valve, ...] = ()
 
     def rider(self, person_id: str | None = None) -> Person | None:
         """Give one of the bike's riders, the main one unless another is named."""

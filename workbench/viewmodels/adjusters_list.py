@@ -228,7 +228,7 @@ def _item(
     field = ITEM_FIELDS[item]
     line = parts.line(item, subject_id)
     value = line.value if line else None
-    care = _limit_note(item, value, unit, units)
+    care = _limit_note(item, value, unit, parts, units)
     said = f"{HOWS[line.how]}, {short_date(line.at)}" if line is not None and value is not None else ""
     return ItemRow(
         key=key,
@@ -248,10 +248,10 @@ def _item(
     )
 
 
-def _limit_note(item: str, value: float | None, unit: Unit | None, units: Units) -> str:
+def _limit_note(item: str, value: float | None, unit: Unit | None, parts: BikeParts, units: Units) -> str:
     if value is None or unit is None:
         return ""
-    low, high = maker_limits(item, unit)
+    low, high = maker_limits(item, unit, parts.valves)
     quantity = ITEM_FIELDS[item].quantity
     if high is not None and value > high:
         return f"Above the maker's highest, {units.text(high, quantity)}. {_TOO_MUCH[item]}"
@@ -262,6 +262,7 @@ def _limit_note(item: str, value: float | None, unit: Unit | None, units: Units)
 
 _TOO_MUCH: dict[str, str] = {
     Item.PRESSURE: "Let air out slowly before anything else.",
+    Item.NEGATIVE_PRESSURE: "Let air out slowly before anything else.",
     Item.SECOND_PRESSURE: "Let air out slowly before anything else.",
     Item.SPACERS: "Have some taken out before it is ridden.",
     Item.PRELOAD: "Turn the collar back before it is ridden.",

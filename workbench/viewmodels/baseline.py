@@ -127,7 +127,7 @@ def _row(
             read = read_value(text, item, units)
         except InputError as error:
             problem, read = f"Allowed is {error.allowed}.", None
-    problem = problem or baseline_question(records.parts, item, subject_id, read)
+    problem = problem or baseline_question(records.parts, item, subject_id, read, units)
     adjuster = records.parts.adjuster(subject_id)
     said = restore_text(adjuster, round(read)) if adjuster and read is not None and not problem else ""
     title = records.parts.subject_title(item, subject_id)

@@ -144,7 +144,7 @@ def carry_rows(
         row = replace(
             row,
             reasons=" ".join((row.reasons, *said)).strip(),
-            care=_care(unit, item, carried),
+            care=_care(records, unit, item, carried),
             why=why_rider,
         )
         rows.append(_with_spacers(row, records, unit, kpa, carried.spacers, asked, units))
@@ -174,8 +174,8 @@ def _rider_why(carried: CarryOver) -> tuple[str, ...]:
     )
 
 
-def _care(unit: Unit, item: str, carried: CarryOver) -> str:
-    low, _ = maker_limits(item, unit)
+def _care(records: SpringRecords, unit: Unit, item: str, carried: CarryOver) -> str:
+    low, _ = maker_limits(item, unit, records.sag.parts.valves)
     if carried.over_maximum:
         return OVER_MAXIMUM
     return UNDER_MINIMUM if low is not None and carried.set_here_kpa < low - GAUGE_KPA else ""
@@ -204,7 +204,7 @@ def _carried(
         new_spacer_mm3=(spacers or 0) * (unit.spacer_volume_mm3 or 0.0) if changed else None,
         negative_kpa=changed.negative_kpa if changed else None,
         air_share=_air_share(spring, kpa) if spring is not None else 1.0,
-        maximum_kpa=maker_limits(item, unit)[1],
+        maximum_kpa=maker_limits(item, unit, records.sag.parts.valves)[1],
     )
 
 

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 from typing import Any
 
-from workbench.actions.garage_parts import MoreParts, more_parts
+from workbench.actions.garage_parts import MoreParts, limit_valve, more_parts
 from workbench.actions.job import job_records
 from workbench.actions.parts import bike_parts
 from workbench.actions.people import bikes_of, open_session_rider, rider_names
@@ -15,8 +15,8 @@ from workbench.model.errors import WorkbenchError
 from workbench.model.job import job_marks
 from workbench.model.parts import BikeParts
 from workbench.model.person import Person
-from workbench.model.unit import SPRINGS, Unit
-from workbench.viewmodels.fact_rows import fact_rows
+from workbench.model.unit import SPRINGS, Unit, Valve
+from workbench.viewmodels.fact_rows import FactRow, fact_rows
 from workbench.viewmodels.garage_deeds import GarageDeeds, GarageState, Section
 from workbench.viewmodels.garage_fit import fit_rows
 from workbench.viewmodels.garage_rows import photo_rows, rider_rows, unit_parts
@@ -43,6 +43,7 @@ _SPRING_FACTS = {"air": _AIR_FACTS, "coil": _COIL_FACTS, "air_coil": _AIR_FACTS 
 _TAIL_FACTS = ("maker_sag_low", "maker_sag_high", "serial", "note")
 
 
+_OWN_VALVE = {"negative_minimum_kpa": "minimum_kpa", "negative_maximum_kpa": "maximum_kpa"}
 NOTHING_MORE = MoreParts()
 
 
@@ -107,11 +108,25 @@ def _unit_section(parts: BikeParts, unit: Unit, units: Units) -> Section:
     return Section(
         unit.kind,
         "Fork" if unit.kind == "fork" else "Shock",
-        fact_rows(unit, units, names=names, labels=labels),
+        _with_own_valve(parts, unit, fact_rows(unit, units, names=names, labels=labels), units),
         f"{SPRINGS[unit.spring]} spring, {since}",
         care,
         unit.id,
     )
+
+
+def _with_own_valve(parts: BikeParts, unit: Unit, rows: tuple[FactRow, ...], units: Units) -> tuple[FactRow, ...]:
+    """Put the limits of a negative chamber with its own valve after the line that says it has one."""
+    place = next((at for at, row in enumerate(rows, 1) if row.name == "negative"), None)
+    if unit.negative != "separate" or place is None:
+        return rows
+    kept = (one for one in parts.valves if one.unit_id == unit.id and one.purpose == "negative")
+    valve = next(kept, Valve("", unit.id, "negative"))
+    own = tuple(
+        replace(row, record_id=unit.id, name=f"negative_{row.name}")
+        for row in fact_rows(valve, units, names=("minimum_kpa", "maximum_kpa"))
+    )
+    return (*rows[:place], *own, *rows[place:])
 
 
 def _tyre_section(tyre: Tyre, units: Units) -> Section:
@@ -188,7 +203,18 @@ class GarageViewModel(GarageDeeds):
         title = next(part.title for part in self.state.sections if part.key == section)
         label = f"{title}: {row.label.lower()}"
         place = f"{section}/{name}"
+        if name in _OWN_VALVE:
+            return self._limit_own_valve(row.record_id, _OWN_VALVE[name], value, label, place)
         return self.edit_fact(_RECORDS.get(title, Unit), row.record_id, name, value, label, field=place)
+
+    def _limit_own_valve(self, unit_id: str, name: str, value: Any, label: str, place: str) -> bool:
+        try:
+            deed = limit_valve(unit_id, "negative", name, value)
+            self._desk.do(label, deed, bike_id=self.bike_id, station=self.station)
+        except WorkbenchError as error:
+            self.refuse(error, place)
+            return False
+        return True
 
     def keep_text(self, section: str, name: str, text: str) -> None:
         """Keep text that could not be read, to show it again."""

@@ -148,7 +148,7 @@ def read_choice(parts: BikeParts, key: str, text: str, units: Units) -> tuple[tu
             raise InputError(title, text, "an adjuster that was counted", "Count its range on the adjusters' sheet.")
         return (item, subject_id), float(read_whole(title, text, 0, count.steps))
     value = float(read_whole(title, text, 0, 99)) if quantity == "count" else units.parse(text, quantity)
-    refused = baseline_question(parts, item, subject_id, value)
+    refused = baseline_question(parts, item, subject_id, value, units)
     if refused:
         raise InputError(title, text, "within the maker's limits", refused)
     return (item, subject_id), value

@@ -224,7 +224,7 @@ def guide_shown(
         hose=hose_words(records, unit, draft, units),
         has_second=unit.has_second_positive,
         has_negative=unit.negative == "separate",
-        limits=limit_words(unit, units),
+        limits=limit_words(unit, units, records.parts.valves),
         cycle_words=cycle_words(unit),
         instruction=instruction_words(records.parts.bike, unit, draft),
         entry_label=entry_label_words(draft, units),

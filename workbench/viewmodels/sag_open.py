@@ -125,6 +125,7 @@ def subject_of(opened: Opened) -> Subject:
     return Subject(
         unit=opened.unit,
         question=travel_question(opened.unit, opened.records.parts.bike),
+        valves=opened.records.parts.valves,
         unready=tuple(one.title.lower() for one in shown if not one.is_ready),
     )
 

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from workbench.model.item_facts import ITEM_FIELDS, allowed_words, maker_limits
 from workbench.model.sag import REPEAT_LIMIT_MM, SETTLED, readings_agree, settled_gap_mm
 from workbench.model.sag_rules import coil_bind_short_mm
-from workbench.model.unit import Unit
+from workbench.model.setting import Item
+from workbench.model.unit import Unit, Valve
 from workbench.viewmodels.base import Problem
 from workbench.viewmodels.sag_draft import SagDraft, Stage
 from workbench.viewmodels.shown import Units
@@ -21,6 +23,7 @@ class Subject:
     unit: Unit
     question: str = ""  # about stroke or wheel travel
     unready: tuple[str, ...] = ()  # adjusters not standing open
+    valves: tuple[Valve, ...] = ()
 
     @property
     def is_air(self) -> bool:
@@ -60,21 +63,32 @@ def _air(draft: SagDraft, subject: Subject, units: Units) -> Problem | None:
     unit = subject.unit
     if draft.pressure_kpa is None:
         return Problem("Read the pressure that is in there now; advice starts from it.", "pressure_kpa")
-    for low, high, value, name in (
-        (unit.minimum_kpa, unit.maximum_kpa, draft.pressure_kpa, "pressure_kpa"),
-        (unit.second_minimum_kpa, unit.second_maximum_kpa, draft.second_kpa, "second_kpa"),
+    for item, value, name in (
+        (Item.PRESSURE, draft.pressure_kpa, "pressure_kpa"),
+        (Item.SECOND_PRESSURE, draft.second_kpa, "second_kpa"),
+        (Item.NEGATIVE_PRESSURE, draft.negative_kpa, "negative_kpa"),
     ):
-        if value is not None and high is not None and value > high + 0.5:
-            most = units.text(high, "pressure")
-            return Problem(f"Above the highest pressure allowed for this {unit.kind}, {most}. Let air out.", name)
-        if value is not None and low is not None and value < low - 0.5:
-            least = units.text(low, "pressure")
-            return Problem(f"Below the lowest pressure allowed for this {unit.kind}, {least}. Add air.", name)
+        said = _beyond(item, value, subject, units)
+        if said:
+            return Problem(said, name)
     if draft.second_kpa is not None and draft.second_kpa <= draft.pressure_kpa:
         return Problem("The second chamber stands above the main one; fill it in the maker's order.", "second_kpa")
     if draft.spacers is not None and unit.spacer_limit is not None and draft.spacers > unit.spacer_limit:
         return Problem(f"This {unit.kind} takes {unit.spacer_limit} spacers at most.", "spacers")
     return None
+
+
+def _beyond(item: Item, value: float | None, subject: Subject, units: Units) -> str:
+    """Say that a pressure lies beyond what the maker allows, with the field and the range."""
+    low, high = maker_limits(item, subject.unit, subject.valves)
+    is_above = value is not None and high is not None and value > high + 0.5
+    is_below = value is not None and low is not None and value < low - 0.5
+    if not is_above and not is_below:
+        return ""
+    end, verb = ("Above the highest", "Let air out") if is_above else ("Below the lowest", "Add air")
+    allowed = allowed_words(item, subject.unit, subject.valves, units)
+    label = ITEM_FIELDS[item].label
+    return f"{label}: {end.lower()} pressure allowed for this {subject.unit.kind}. Allowed is {allowed}. {verb}."
 
 
 def _coil(draft: SagDraft, subject: Subject, units: Units) -> Problem | None:

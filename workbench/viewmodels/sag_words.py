@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from workbench.model.bike import Bike
+from workbench.model.item_facts import ITEM_FIELDS, allowed_words
 from workbench.model.parts import BikeParts
 from workbench.model.sag import (
     METHOD_READINGS,
@@ -15,7 +18,7 @@ from workbench.model.sag import (
 from workbench.model.sag_rules import SagRound
 from workbench.model.setting import HOWS, Item
 from workbench.model.steps import Step
-from workbench.model.unit import Unit
+from workbench.model.unit import Unit, Valve
 from workbench.model.valves import order_words
 from workbench.viewmodels.sag_advice import Advice, percent
 from workbench.viewmodels.sag_draft import SagDraft, Stage, sag_fraction
@@ -67,7 +70,7 @@ def spring_known_words(parts: BikeParts, unit: Unit, units: Units) -> str:
     return f"Last known: {units.text(line.value, 'pressure')} {HOWS.get(line.how, '')}, {short_date(line.at)}."
 
 
-def limit_words(unit: Unit, units: Units) -> str:
+def limit_words(unit: Unit, units: Units, valves: Sequence[Valve] = ()) -> str:
     """Say what the maker allows."""
     if unit.spring == "coil":
         most = "" if unit.preload_limit_mm is None else f" (at most {units.text(unit.preload_limit_mm, 'length')})"
@@ -77,9 +80,17 @@ def limit_words(unit: Unit, units: Units) -> str:
         )
     ends = (("at least", unit.minimum_kpa), ("at most", unit.maximum_kpa))
     stated = " and ".join(f"{word} {units.text(value, 'pressure')}" for word, value in ends if value is not None)
+    others = "".join(
+        f" {ITEM_FIELDS[item].label}: {said}."
+        for item in (Item.SECOND_PRESSURE, Item.NEGATIVE_PRESSURE)
+        if (said := allowed_words(item, unit, valves, units))
+    )
     if not stated:
-        return "The maker's lowest and highest pressure are not stated yet: look them up before you pump."
-    return f"The maker allows {stated}. Use the main valve; a valve of the damper's gas charge is not yours to touch."
+        return f"The maker's lowest and highest pressure are not stated yet: look them up before you pump.{others}"
+    return (
+        f"The maker allows {stated}.{others} Use the main valve; a valve of the damper's gas charge is not yours to"
+        " touch."
+    )
 
 
 def cycle_words(unit: Unit) -> str:

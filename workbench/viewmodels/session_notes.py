@@ -130,7 +130,7 @@ class SessionNotesViewModel(ViewModel[NotesState]):
             self._bench.units,
             DIRECTION_WORDS,
             now=self._desk.now(),
-            doubt=lambda item, subject_id, value: baseline_question(parts, item, subject_id, value),
+            doubt=lambda item, subject_id, value: baseline_question(parts, item, subject_id, value, self._bench.units),
         )
 
     def _courses(self) -> set[str]:

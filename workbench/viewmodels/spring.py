@@ -138,7 +138,7 @@ def resolve(records: SpringRecords, units: tuple[Unit, ...], unit: Unit, tried: 
         kept=kept,
         force_label="force, N" if curve.in_newton else "force, multiples of the rider's load",
         travel_label="travel, mm" if unit.kind == "fork" else "stroke, mm",
-        sliders=sliders_of(unit, sag, tried, shown),
+        sliders=sliders_of(unit, sag, tried, shown, records.sag.parts.valves),
         findings=_findings(records, unit, sag, curve, shown),
         remarks=_remarks(records, unit, sag, kept, curve),
         is_tried=is_tried,

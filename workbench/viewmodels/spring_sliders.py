@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from workbench.model.item_facts import maker_limits
 from workbench.model.sag import SagMeasurement
-from workbench.model.unit import Unit
+from workbench.model.setting import Item
+from workbench.model.unit import Unit, Valve
 from workbench.viewmodels.shown import Units
 from workbench.viewmodels.spring_curves import WhatIf
 from workbench.viewmodels.spring_sizes import chamber_at
@@ -23,8 +25,10 @@ class Slider:
     text: str
 
 
-def sliders_of(unit: Unit, sag: SagMeasurement, tried: WhatIf, shown: Units) -> tuple[Slider, ...]:
-    """Give what can be tried on a spring, within its limits."""
+def sliders_of(
+    unit: Unit, sag: SagMeasurement, tried: WhatIf, shown: Units, valves: tuple[Valve, ...] = ()
+) -> tuple[Slider, ...]:
+    """Give what can be tried on a spring, within its limits; ``valves`` are those on record."""
     sliders = []
     if unit.spring == "coil":
         return (_coil_slider(sag, tried, shown),)
@@ -39,7 +43,9 @@ def sliders_of(unit: Unit, sag: SagMeasurement, tried: WhatIf, shown: Units) -> 
     if is_known and unit.negative == "separate":
         negative = tried.negative_kpa if tried.negative_kpa is not None else (sag.negative_kpa or 0.0)
         text = shown.text(negative, "pressure")
-        sliders.append(Slider("negative_kpa", "Negative chamber", 0, max(round(1.5 * now), 1), round(negative), text))
+        least, most = maker_limits(Item.NEGATIVE_PRESSURE, unit, valves)
+        ends = round(least or 0.0), round(most) if most is not None else max(round(1.5 * now), 1)
+        sliders.append(Slider("negative_kpa", "Negative chamber", *ends, round(negative), text))
     if is_known and unit.spacer_volume_mm3 and unit.spacer_limit:
         count = tried.spacers if tried.spacers is not None else (sag.spacers or 0)
         sliders.append(Slider("spacers", "Volume spacers", 0, unit.spacer_limit, count, str(count)))
