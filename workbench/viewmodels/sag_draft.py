@@ -47,7 +47,7 @@ TYPED: dict[str, tuple[str, str, float, float]] = {
     "negative_kpa": ("pressure", "Negative chamber", 0.0, 3500.0),
     "temperature_c": ("temperature", "Temperature", -40.0, 60.0),
     "spacers": ("count", "Volume spacers", 0.0, 30.0),
-    "rate_n_per_mm": ("spring_rate", "Spring rate", 5.0, 400.0),
+    "rate_n_per_mm": ("spring_rate", "Spring rate", 1.0, 500.0),
     "preload_mm": ("length", "Preload", 0.0, 50.0),
     "spring_stroke_mm": ("length", "Usable stroke of the spring", 10.0, 200.0),
     "reading": ("length", "Reading", 0.1, 400.0),

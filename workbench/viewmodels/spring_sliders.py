@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from workbench.model.item_facts import maker_limits
 from workbench.model.sag import SagMeasurement
@@ -39,7 +39,7 @@ def sliders_of(
     sliders.append(Slider("pressure_kpa", "Pressure", low, high, round(pressure), shown.text(pressure, "pressure")))
     is_known = chamber_at(unit, sag, spacers=0) is not None
     if is_known and unit.spring == "air_coil":
-        sliders.append(_coil_slider(sag, tried, shown))
+        sliders.append(replace(_coil_slider(sag, tried, shown), label="Coil beside the air"))
     if is_known and unit.negative == "separate":
         negative = tried.negative_kpa if tried.negative_kpa is not None else (sag.negative_kpa or 0.0)
         text = shown.text(negative, "pressure")

@@ -145,7 +145,8 @@ class SagRows(QWidget):
         theme = current()
         painter.setFont(theme.font("note"))
         low, high = (round(100 * end) for end in self.span())
-        step = next(one for one in (1, 2, 5, 10, 20, 50) if (high - low) / one * 36 <= max(area.width(), 72))
+        room = QFontMetricsF(theme.font("note")).horizontalAdvance("88\u2009%") + 12
+        step = next(one for one in (1, 2, 5, 10, 20, 50) if (high - low) / one * room <= max(area.width(), 2 * room))
         for whole in range(low + -low % step, high + 1, step):
             x = self._x(area, whole / 100)
             painter.setPen(QPen(theme.colour("ink"), 1))

@@ -21,6 +21,9 @@ LEAVE = (
 )
 
 
+COLUMNS = 3  # of entries
+
+
 class _Entry(QWidget):
     """One entry of the weather and the rider."""
 
@@ -110,6 +113,8 @@ class CarryPage(Page):
         self._grid = QGridLayout()
         self._grid.setHorizontalSpacing(SPACE_24)
         self._grid.setVerticalSpacing(SPACE_16)
+        for column in range(COLUMNS):
+            self._grid.setColumnStretch(column, 1)
         self._hint = Words("", "text", name="carry_hint")
         self._note = Words("", "note", name="carry_note")
         self._rows = QVBoxLayout()
@@ -148,7 +153,9 @@ class CarryPage(Page):
         for place, given in enumerate(state.inputs):
             if given.name not in self._entries:
                 self._entries[given.name] = _Entry(given, self._carry)
-            self._grid.addWidget(self._entries[given.name], place // 3, place % 3, Qt.AlignmentFlag.AlignTop)
+            self._grid.addWidget(
+                self._entries[given.name], place // COLUMNS, place % COLUMNS, Qt.AlignmentFlag.AlignTop
+            )
             self._entries[given.name].show_entry(given)
         self._hint.set_words(state.hint)
         self._note.set_words(state.note)

@@ -146,6 +146,7 @@ class SpringPage(Page):
             if name in shown:
                 row.show_slider(shown[name])
         self._reset.setVisible(state.is_tried)
+        self._leverage.setVisible(state.end == "rear")
         self._findings.show_pairs(state.findings)
         self._remarks.set_words(" ".join(state.remarks))
         self._plot.say("Force over travel. " + "; ".join(f"{label} {text}" for label, text in state.findings))
