@@ -7,7 +7,9 @@ from dataclasses import replace
 from typing import Any
 
 from workbench.library.gate import Gate
+from workbench.model.chamber_sizes import check_sizes
 from workbench.model.facts import check_field, check_limits, field_of
+from workbench.model.unit import Unit
 
 
 def edit(record_type: type, record_id: str, name: str, value: Any) -> Callable[[Gate], None]:
@@ -18,6 +20,8 @@ def edit(record_type: type, record_id: str, name: str, value: Any) -> Callable[[
         record: Any = gate.need(record_type, record_id)
         changed = replace(record, **{name: checked})
         check_limits(changed, name)
+        if isinstance(changed, Unit):
+            check_sizes(changed, name)
         gate.put(changed)
 
     return deed

@@ -121,7 +121,7 @@ class LeverageViewModel(ViewModel[LeverageState]):
             return False
         draft, units = self._now(), self._bench.units
         try:
-            readings = read_survey(draft, units)
+            readings = read_survey(draft, units, unit.travel_mm)
             if readings.half_line is not None:
                 self.refused.emit(Problem(half_words(readings.half_line), f"line_{readings.half_line}"))
                 return False
@@ -213,7 +213,7 @@ def resolve(
     said, line, readings, fit = "", None, None, None
     is_wrong = False
     try:
-        readings = read_survey(shown, units)
+        readings = read_survey(shown, units, unit.travel_mm)
         fit = fit_of(readings, units)
         said = words_of(fit, units)
     except WorkbenchError as error:

@@ -11,6 +11,7 @@ from workbench.viewmodels.shown import Units
 LINES = 8  # pairs offered at first; a new line appears when the last is used
 USUAL_SD_MM = 1.0  # of a wheel reading with a rule; common practice, no source
 ALLOWED_LENGTH_MM = (50.0, 500.0)
+STROKE_SLACK_MM = 2.0  # by so much a stroke may be read beyond the stated one: bumpers give way
 ALLOWED_SD_MM = (0.05, 10.0)
 
 
@@ -80,8 +81,11 @@ class LineError(InputError):
         self.line = line
 
 
-def read_survey(draft: SurveyDraft, units: Units) -> Readings:
-    """Read what was typed, half a pair left out; an unreadable or impossible one raises, naming its line or field."""
+def read_survey(draft: SurveyDraft, units: Units, stroke_mm: float | None = None) -> Readings:
+    """Read what was typed, half a pair left out; an unreadable or impossible one raises, naming its line or field.
+
+    ``stroke_mm`` is the shock's own stroke, which no reading lies beyond.
+    """
     begun = [place for place, pair in enumerate(draft.pairs) if any(text.strip() for text in pair)]
     half = [place for place in begun if not all(text.strip() for text in draft.pairs[place])]
     found = [(place, *_pair(place, draft.pairs[place], draft, units)) for place in begun if place not in half]
@@ -90,6 +94,7 @@ def read_survey(draft: SurveyDraft, units: Units) -> Readings:
     wheels = tuple(wheel for _, _, wheel in found)
     shocks = tuple(shock for _, shock, _ in found)
     if not draft.by_length:
+        _check_strokes(draft, lines, shocks, stroke_mm, units)
         return Readings(shocks, wheels, lines, sd_mm, half_line=half[0] if half else None)
     extended = _within("Extended, eye to eye", draft.extended, units, ALLOWED_LENGTH_MM)
     if extended is None:
@@ -98,9 +103,18 @@ def read_survey(draft: SurveyDraft, units: Units) -> Readings:
         if extended is not None and shock > extended:
             allowed = f"up to {units.text(extended, 'length')}, the shock extended"
             raise LineError(place, draft.pairs[place][0].strip(), allowed)
-    return Readings(
-        tuple((extended or 0.0) - one for one in shocks), wheels, lines, sd_mm, extended, half[0] if half else None
-    )
+    strokes = tuple((extended or 0.0) - one for one in shocks)
+    _check_strokes(draft, lines, strokes, stroke_mm, units)
+    return Readings(strokes, wheels, lines, sd_mm, extended, half[0] if half else None)
+
+
+def _check_strokes(
+    draft: SurveyDraft, lines: tuple[int, ...], strokes_mm: tuple[float, ...], stroke_mm: float | None, units: Units
+) -> None:
+    for place, one in zip(lines, strokes_mm, strict=True):
+        if stroke_mm is not None and one > stroke_mm + STROKE_SLACK_MM:
+            allowed = f"up to {units.text(stroke_mm, 'length')} of stroke, as stated in the garage"
+            raise LineError(place, draft.pairs[place][0].strip(), allowed)
 
 
 def _longest(found: list[tuple[int, float, float]]) -> float | None:

@@ -50,7 +50,7 @@ def with_reading(draft: SagDraft, unit: Unit, units: Units, now: str) -> tuple[S
     travel_mm = unit.travel_mm or 0.0
     if value is None or value > travel_mm:
         whole = units.text(travel_mm, "length")
-        return draft, Problem(f"More than the whole travel of {whole}. Measure from the seal.", "reading")
+        return draft, Problem(f"Reading: more than the whole travel, {whole}. Measure from the seal.", "reading")
     way = draft.next_way()
     draft = replace(
         draft.with_text("reading", None),

@@ -44,7 +44,8 @@ def _prepare(draft: SagDraft, subject: Subject, units: Units) -> Problem | None:
     if draft.target_high is None:
         return Problem("Say up to how much sag it is right.", "target_high")
     if draft.target_low > draft.target_high:
-        return Problem("The band ends below its start. Swap the two figures.", "target_high")
+        starts, ends = (units.text(one, "fraction") for one in (draft.target_low, draft.target_high))
+        return Problem(f"Sag, to: {ends} lies below where the band begins, {starts}. Swap the two.", "target_high")
     if subject.unready and not draft.as_they_stand:
         names = ", ".join(subject.unready)
         return Problem(f"Not standing open: {names}. Open them, or tick to measure all the same.", "as_they_stand")
@@ -72,9 +73,12 @@ def _air(draft: SagDraft, subject: Subject, units: Units) -> Problem | None:
         if said:
             return Problem(said, name)
     if draft.second_kpa is not None and draft.second_kpa <= draft.pressure_kpa:
-        return Problem("The second chamber stands above the main one; fill it in the maker's order.", "second_kpa")
+        second, main = (units.text(one, "pressure") for one in (draft.second_kpa, draft.pressure_kpa))
+        said = f"Second chamber: {second} is not above the {main} of the main one. Fill in the maker's order."
+        return Problem(said, "second_kpa")
     if draft.spacers is not None and unit.spacer_limit is not None and draft.spacers > unit.spacer_limit:
-        return Problem(f"This {unit.kind} takes {unit.spacer_limit} spacers at most.", "spacers")
+        said = f"Volume spacers: {draft.spacers} are too many. Allowed in this {unit.kind} is 0 to {unit.spacer_limit}."
+        return Problem(said, "spacers")
     return None
 
 
