@@ -138,14 +138,18 @@ def _heavier_lines(
     sag: tuple[SagMeasurement, ...],
     units: Units,
 ) -> tuple[CardLine, ...]:
-    """Say what each air spring asks for under a heavier rider or pack, where the mass at its sag is known."""
+    """Say what each spring asks for under a heavier rider or pack, where the mass at its sag is known."""
     from workbench.physics.carry import carry_spring
 
     lines = []
     more_kg = from_unit(10.0, "mass", "lb") if units.mass == "lb" else HEAVIER_BY_KG
     for unit in parts.units:
-        kpa = values.get((Item.PRESSURE, unit.id))
+        kpa, rate = values.get((Item.PRESSURE, unit.id)), values.get((Item.SPRING_RATE, unit.id))
         mass_kg = next((one.rider_mass_kg for one in sag if one.unit_id == unit.id), None)
+        if unit.spring == "coil" and rate is not None and mass_kg is not None:
+            fit = units.text(rate * (1 + more_kg / mass_kg), "spring_rate")
+            title, heavier = parts.subject_title(Item.SPRING_RATE, unit.id), f"with {units.text(more_kg, 'mass')} more"
+            lines.append(CardLine(title, heavier, f"fit {fit}", "for the same sag at this preload; measure it"))
         if kpa is None or mass_kg is None or unit.spring == "coil":
             continue
         title, heavier = parts.subject_title(Item.PRESSURE, unit.id), f"with {units.text(more_kg, 'mass')} more"

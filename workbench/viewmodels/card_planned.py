@@ -11,7 +11,8 @@ from workbench.model.setting import OnBike
 from workbench.model.warmth import Pressure
 from workbench.viewmodels.carry import CarryState, resolve
 from workbench.viewmodels.carry_plan import CarryPlan
-from workbench.viewmodels.carry_rows import OVER_MAXIMUM, UNDER_MINIMUM, CarryRow
+from workbench.viewmodels.carry_row import CarryRow
+from workbench.viewmodels.carry_rows import OVER_MAXIMUM, UNDER_MINIMUM
 from workbench.viewmodels.shown import Units
 
 PLANNED = "As planned"
@@ -68,6 +69,9 @@ def _conditions(records: SpringRecords, state: CarryState, units: Units) -> Card
 
 
 def _line(row: CarryRow) -> CardLine:
+    if row.is_coil:
+        wanted = "leave it" if row.set_here == row.now else row.set_here
+        return CardLine(row.title, row.if_left, wanted, "; ".join(row.why))
     put = {OVER_MAXIMUM: ABOVE_HIGHEST, UNDER_MINIMUM: BELOW_LOWEST}.get(row.care, f"set {row.set_here}")
     spacers = f"{row.spacers} in: " if row.spacers else ""
     shows = (f"shows {row.shows_there} there",) if row.shows_there != row.set_here else ()

@@ -11,7 +11,8 @@ from workbench.model.errors import InputError, WorkbenchError
 from workbench.model.unit import Unit
 from workbench.viewmodels.base import ViewModel
 from workbench.viewmodels.carry_plan import ENTRIES, PLANNED, CarryPlan, plan_from_json
-from workbench.viewmodels.carry_rows import SIZES_FIRST, CarryRow, CarryWay, carry_rows, spacers_key, spacers_now
+from workbench.viewmodels.carry_row import CarryRow, CarryWay
+from workbench.viewmodels.carry_rows import SIZES_FIRST, carry_rows, spacers_key, spacers_now
 from workbench.viewmodels.coil_typed import Entry, read, unit_words
 from workbench.viewmodels.shown import Units
 from workbench.viewmodels.spring_sizes import chamber_of

@@ -12,6 +12,8 @@ from workbench.model.item_facts import maker_limits
 from workbench.model.parts import settable_items
 from workbench.model.setting import GAUGE_KPA, Item
 from workbench.model.unit import Unit
+from workbench.viewmodels.carry_coil import coil_row
+from workbench.viewmodels.carry_row import NOTABLE_SHIFT, CarryRow, CarryWay
 from workbench.viewmodels.carry_words import leave_spring, leave_tyre
 from workbench.viewmodels.shown import Units, how_many
 from workbench.viewmodels.spring_curves import kept_sag
@@ -28,40 +30,11 @@ SIZES_FIRST = (
     "For another number of spacers, enter the piston's area, the chambers and the volume of one spacer with the unit"
     " in the garage, and keep a sag."
 )
-NOTABLE_SHIFT = 0.02  # of the damping, as on the sheet itself
 COIL_TOO = (
     "The coil beside the air carries part of the load and answers nothing to another rider: it takes a larger change of"
     " pressure than this. With the sizes of the chambers in the garage and the coil's rate at sag it is reckoned with."
 )
 CHAMBERS = (Item.PRESSURE, Item.SECOND_PRESSURE, Item.NEGATIVE_PRESSURE)
-
-
-@dataclass(frozen=True, slots=True)
-class CarryWay:
-    """One way to answer to other spacers: where the rider sits, and what the end of the travel holds in a hit."""
-
-    title: str
-    pressure: str
-    sag: str
-    end_force: str
-    is_advised: bool = False
-    care: str = ""
-
-
-@dataclass(frozen=True, slots=True)
-class CarryRow:
-    """What to do about one spring or tyre."""
-
-    title: str
-    now: str
-    set_here: str
-    shows_there: str
-    if_left: str
-    reasons: str
-    care: str = ""
-    ways: tuple[CarryWay, ...] = ()
-    spacers: str = ""  # how many go in, where that is another number than now
-    why: tuple[str, ...] = ()  # in a few words: what the linked change keeps and gains, what another rider asks for
 
 
 def spacers_key(unit: Unit) -> str:
@@ -127,11 +100,16 @@ def carry_rows(
     """Carry every pressure of the bike over; `spacers` holds what was asked for, by unit."""
     from workbench.physics.carry import carry_tyre
 
-    parts, rows = records.sag.parts, []
+    parts = records.sag.parts
+    rows: list[CarryRow] = []
     weather = {name: values.get(name, 0.0) for name in ("here_c", "there_c", "here_m", "there_m")}
     for item, subject_id in settable_items(parts):
         unit = next((one for one in parts.units if one.id == subject_id), None)
         kpa = parts.value(item, subject_id)
+        if item == Item.SPRING_RATE and unit is not None and unit.spring == "coil":
+            rider_kg = values.get("rider_kg")
+            coil = coil_row(records, unit, _measured_kg(records, unit, rider_kg), rider_kg, units)
+            rows += [coil] if coil is not None else []
         if item not in CHAMBERS or unit is None or kpa is None:
             continue
         asked = spacers.get(unit.id) if item == Item.PRESSURE else None

@@ -66,8 +66,9 @@ class _Row(QWidget):
         grid.setContentsMargins(0, 0, 0, 0)
         grid.setHorizontalSpacing(SPACE_24)
         grid.setVerticalSpacing(SPACE_4)
-        heads = ("", "On the bike", "Set here", "Shows there", "If left alone")
-        texts = (row.title, row.now, row.set_here, row.shows_there, row.if_left)
+        set_here = "Fit" if row.is_coil else "Set here"
+        heads = ("", "On the bike", set_here, "" if row.is_coil else "Shows there", "If left alone")
+        texts = (row.title, row.now, row.set_here, "" if row.is_coil else row.shows_there, row.if_left)
         for column, (head, text) in enumerate(zip(heads, texts, strict=True)):
             grid.addWidget(Words(head, "note"), 0, column)
             grid.addWidget(Words(text, "strong" if column in (0, 2) else "text"), 1, column)
