@@ -181,3 +181,9 @@ def test_the_same_day_at_the_same_place_leaves_nothing_to_say(desk):
     state = carried(desk, filled(desk, 80, tyre_psi=22))
     assert reasons(state) == ""
     assert "Left alone" not in tyre(state)
+
+
+def test_without_a_sag_another_rider_is_said_not_to_be_reckoned_with(desk):
+    bench = filled(desk, 80)
+    assert "another rider is not reckoned with" in reasons(carried(desk, bench, rider_kg="95"))
+    assert "another rider" not in reasons(carried(desk, bench, rider_kg=""))

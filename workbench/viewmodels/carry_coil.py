@@ -22,7 +22,8 @@ def coil_row(
 ) -> CarryRow | None:
     """Say what a coil asks for; None where its rate is not known.
 
-    ``old_kg``, the mass at its sag, is given where another rider is asked about. The load goes with the rider, and with the preload as it is so does the rate that keeps the sag.
+    ``old_kg``, the mass at its sag, is given where another rider is asked about. The load goes with the rider, and with
+    the preload as it is so does the rate that keeps the sag.
     """
     parts = records.sag.parts
     rate = parts.value(Item.SPRING_RATE, unit.id)

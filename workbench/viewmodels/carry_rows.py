@@ -34,6 +34,7 @@ COIL_TOO = (
     "The coil beside the air carries part of the load and answers nothing to another rider: it takes a larger change of"
     " pressure than this. With the sizes of the chambers in the garage and the coil's rate at sag it is reckoned with."
 )
+NO_SAG = "No sag with its rider's mass is on record here, so another rider is not reckoned with: measure it."
 CHAMBERS = (Item.PRESSURE, Item.SECOND_PRESSURE, Item.NEGATIVE_PRESSURE)
 
 
@@ -119,6 +120,9 @@ def carry_rows(
         said = leave_spring(kpa, carried.if_left_kpa, weather, units)
         if unit.spring == "air_coil" and why_rider and _spring_now(records, unit) is None:
             said = (*said, COIL_TOO)
+        sag = kept_sag(records, unit)
+        if (sag is None or sag.rider_mass_kg is None) and _is_other_rider(records, values.get("rider_kg")):
+            said = (*said, NO_SAG)
         row = replace(
             row,
             reasons=" ".join((row.reasons, *said)).strip(),
@@ -141,6 +145,12 @@ def _measured_kg(records: SpringRecords, unit: Unit, rider_kg: float | None) -> 
     sag = kept_sag(records, unit)
     old_kg = sag.rider_mass_kg if sag else None
     return old_kg if old_kg is not None and rider_kg is not None and abs(rider_kg - old_kg) > 0.05 else None
+
+
+def _is_other_rider(records: SpringRecords, rider_kg: float | None) -> bool:
+    """Tell whether another mass is asked about than the rider's own."""
+    own = records.sag.rider.mass_kg if records.sag.rider else None
+    return own is not None and rider_kg is not None and abs(rider_kg - own) > 0.05
 
 
 def _rider_why(carried: CarryOver) -> tuple[str, ...]:
