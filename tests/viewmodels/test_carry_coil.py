@@ -7,7 +7,9 @@ import pytest
 from tests.fixtures import a_baseline, make_desk
 from tests.viewmodels.test_carry import carried, plain
 from tests.viewmodels.test_coil import coil_bike, opened, typed
+from workbench.actions.on_bike import set_item
 from workbench.actions.parts import bike_parts
+from workbench.model.setting import Item
 from workbench.viewmodels.card import CardViewModel
 from workbench.viewmodels.card_planned import PLANNED
 from workbench.viewmodels.carry import CarryViewModel
@@ -58,6 +60,13 @@ def test_a_progressive_spring_is_asked_for_in_shares_and_its_sag_read_off_its_ta
 
 def test_a_coil_without_a_sag_has_no_sag_to_tell_and_no_rate_no_row(desk):
     assert not any(one.is_coil for one in carried(desk, coil_bike(desk, has_sag=False)).rows)
+
+
+def test_a_coil_on_record_without_a_sag_says_that_another_rider_is_not_reckoned_with(desk):
+    bench = coil_bike(desk, has_sag=False)
+    shock = desk.ask(bike_parts(bench.bike_id)).unit("rear")
+    desk.do("Fit", set_item(bench.bike_id, Item.SPRING_RATE, shock.id, 78.8, "set_to"))
+    assert "another rider is not reckoned with" in row(carried(desk, bench, rider_kg="95")).reasons
 
 
 def test_the_card_says_the_spring_for_a_heavier_rider_and_what_was_planned(desk):

@@ -110,7 +110,8 @@ def carry_rows(
         if item == Item.SPRING_RATE and unit is not None and unit.spring == "coil":
             rider_kg = values.get("rider_kg")
             coil = coil_row(records, unit, _measured_kg(records, unit, rider_kg), rider_kg, units)
-            rows += [coil] if coil is not None else []
+            if coil is not None:
+                rows.append(replace(coil, reasons=" ".join((coil.reasons, *_no_sag(records, unit, rider_kg)))))
         if item not in CHAMBERS or unit is None or kpa is None:
             continue
         asked = spacers.get(unit.id) if item == Item.PRESSURE else None
@@ -120,9 +121,7 @@ def carry_rows(
         said = leave_spring(kpa, carried.if_left_kpa, weather, units)
         if unit.spring == "air_coil" and why_rider and _spring_now(records, unit) is None:
             said = (*said, COIL_TOO)
-        sag = kept_sag(records, unit)
-        if (sag is None or sag.rider_mass_kg is None) and _is_other_rider(records, values.get("rider_kg")):
-            said = (*said, NO_SAG)
+        said = (*said, *_no_sag(records, unit, values.get("rider_kg")))
         row = replace(
             row,
             reasons=" ".join((row.reasons, *said)).strip(),
@@ -147,10 +146,11 @@ def _measured_kg(records: SpringRecords, unit: Unit, rider_kg: float | None) -> 
     return old_kg if old_kg is not None and rider_kg is not None and abs(rider_kg - old_kg) > 0.05 else None
 
 
-def _is_other_rider(records: SpringRecords, rider_kg: float | None) -> bool:
-    """Tell whether another mass is asked about than the rider's own."""
-    own = records.sag.rider.mass_kg if records.sag.rider else None
-    return own is not None and rider_kg is not None and abs(rider_kg - own) > 0.05
+def _no_sag(records: SpringRecords, unit: Unit, rider_kg: float | None) -> tuple[str, ...]:
+    """Say that another rider is asked about where no sag tells of the load of this one."""
+    sag, own = kept_sag(records, unit), records.sag.rider.mass_kg if records.sag.rider else None
+    is_other = own is not None and rider_kg is not None and abs(rider_kg - own) > 0.05
+    return (NO_SAG,) if is_other and (sag is None or sag.rider_mass_kg is None) else ()
 
 
 def _rider_why(carried: CarryOver) -> tuple[str, ...]:

@@ -107,8 +107,9 @@ def _fits(draft: SagDraft, subject: Subject, units: Units) -> Problem | None:
     """Say whether preload and stroke of the coil are beyond what they may be."""
     unit, preload = subject.unit, draft.preload_mm or 0.0
     if unit.preload_limit_mm is not None and preload > unit.preload_limit_mm + 1e-9:
-        most = units.text(unit.preload_limit_mm, "length")
-        return Problem(f"More preload than the maker allows ({most}). Turn the collar back.", "preload_mm")
+        is_at, most = units.text(preload, "length"), units.text(unit.preload_limit_mm, "length")
+        said = f"Preload: {is_at} is more preload than the maker allows, 0 to {most}. Turn the collar back."
+        return Problem(said, "preload_mm")
     short = coil_bind_short_mm(draft.spring_stroke_mm, unit.travel_mm or 0.0, preload)
     if short > 0 and draft.spring_stroke_mm is not None:
         has, needs = units.text(draft.spring_stroke_mm, "length"), units.text(draft.spring_stroke_mm + short, "length")
