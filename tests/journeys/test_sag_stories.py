@@ -36,7 +36,7 @@ def test_a_child_at_the_lowest_pressure_is_limited_and_not_met_and_shown_a_way_o
     work.tick("facts_rider_is_child")
     begin_sag(work, "front")
     work.enter("sag_pressure_kpa_entry", "35 psi", "sag_guide_verb")
-    hand.sees("Below the lowest pressure allowed for this fork, 40 psi. Add air.")
+    hand.sees("Air pressure: below the lowest pressure allowed for this fork. Allowed is at least 40 psi.")
     work.enter("sag_pressure_kpa_entry", "40 psi", "sag_guide_verb")
     read_sag(work, ("12 mm", "12.5 mm"))
     hand.sees(
@@ -66,7 +66,7 @@ def test_a_second_positive_chamber_is_filled_in_the_makers_order_and_stands_abov
     begin_sag(work, "front")
     work.fill("sag_second_kpa_entry", "60 psi")
     work.enter("sag_pressure_kpa_entry", "75 psi", "sag_guide_verb")
-    hand.sees("The second chamber stands above the main one; fill it in the maker's order.")
+    hand.sees("Second chamber: 60 psi is not above the 75 psi of the main one. Fill in the maker's order.")
     work.fill("sag_second_kpa_entry", "130 psi")
     work.press("sag_guide_verb")
     read_sag(work, ("30 mm", "31 mm"))
