@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
 
 from tests.fixtures import a_bike, make_desk
+from tests.viewmodels.sheets import shown
 from workbench.actions.sag import keep_sag, sag_records
 from workbench.actions.spring import keep_survey, state_mounting
 from workbench.model.sag_rules import Band, SagRound
@@ -232,3 +235,14 @@ def test_while_half_a_pair_is_typed_the_curve_of_the_others_stays(desk):
     view_model.refused.connect(refused.append)
     assert not view_model.keep()
     assert refused[0].field == "line_6"
+
+
+def test_a_curve_is_said_with_how_far_its_ends_are_known(desk):
+    view_model, _ = shown(LeverageViewModel, desk, a_bike(desk).id)
+    for line, pair in enumerate(((10, 28.5), (20, 56.0), (30, 82.4), (40, 107.7), (50, 131.9), (60, 155.0))):
+        for column, value in enumerate(pair):
+            view_model.set_pair(line, column, str(value))
+    assert "From start to end the ratio falls by" in view_model.state.said
+    assert re.search(
+        r"nine times in ten it begins at 2\.\d\d to 3\.\d\d and ends at \d\.\d\d to", view_model.state.said
+    )

@@ -44,9 +44,11 @@ def words_of(fit: Leverage, units: Units) -> str:
     share = f"{100 * abs(fit.progression):.0f}\u2009%"
     steady = abs(fit.progression) < STEADY
     kind = "stays nearly the same" if steady else f"{'falls' if fit.progression > 0 else 'rises'} by {share}"
+    (start_low, start_high), (end_low, end_high) = fit.interval(0.0), fit.interval(fit.travel_mm)
     return (
         f"{units.text(fit.travel_mm, 'length')} at the wheel over {units.text(fit.stroke_mm, 'length')} of stroke:"
-        f" {fit.mean:.2f} on the whole. From start to end the ratio {kind}."
+        f" {fit.mean:.2f} on the whole. From start to end the ratio {kind}; nine times in ten it begins at"
+        f" {start_low:.2f} to {start_high:.2f} and ends at {end_low:.2f} to {end_high:.2f}."
     )
 
 
