@@ -17,6 +17,7 @@ from workbench.physics.coil import rate_in_series_n_per_mm, wire_rate_n_per_mm
 from workbench.physics.coil_choice import (
     fitted,
     fitted_table,
+    load_interval_n,
     rate_for_n_per_mm,
     stock_rates_n_per_mm,
     wire_rate_interval,
@@ -134,3 +135,30 @@ def test_the_interval_from_the_wire_covers_nine_in_ten():
         for _ in range(4000)
     ]
     assert np.mean([low <= rate <= high for rate in rates]) == pytest.approx(0.90, abs=0.02)
+
+
+@pytest.mark.parametrize(
+    ("changes", "field"),
+    [
+        ({"load_n": 0.0}, "load_n"),
+        ({"load_n": float("nan")}, "load_n"),
+        ({"compressed_mm": 0.0}, "compressed_mm"),
+        ({"end": "middle"}, "end"),
+        ({"reading_sd_mm": -1.0}, "reading_sd_mm"),
+    ],
+)
+def test_a_load_off_a_coil_that_cannot_be_is_refused_by_name(changes, field):
+    given = {"load_n": 1700.0, "compressed_mm": 22.0, "end": "rear", "reading_sd_mm": 0.2, **changes}
+    with pytest.raises(InputError) as refused:
+        load_interval_n(given.pop("load_n"), **given)
+    assert refused.value.field == field
+
+
+def test_a_load_off_a_coil_is_less_sure_in_front_and_with_a_rough_reading():
+    def width(**changes):
+        low, high = load_interval_n(1700.0, **{"compressed_mm": 22.0, "end": "rear", "reading_sd_mm": 0.2, **changes})
+        return high - low
+
+    assert width(end="front") > width()
+    assert width(reading_sd_mm=1.0) > width()
+    assert width(compressed_mm=44.0) < width()

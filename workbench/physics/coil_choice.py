@@ -5,8 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 from math import floor, sqrt
 
+from workbench.model.errors import InputError
 from workbench.physics.coil import wire_rate_n_per_mm
 from workbench.physics.limits import check_number
+from workbench.physics.shapes import NOISE
 from workbench.physics.spring_table import SpringTable
 
 # Scatter of what is read at the bench and of handbooks, one sd; common practice, no source.
@@ -28,6 +30,48 @@ class Fitted:
     needed_mm: float  # compression at the end of the stroke, preload with it
     binds: bool  # goes solid before the end of the stroke
     carries: bool = True  # false: the load takes it to the end of stroke or table
+
+
+def load_interval_n(load_n: float, *, compressed_mm: float, end: str, reading_sd_mm: float) -> tuple[float, float]:
+    """Give the 90 % interval of a load read off a coil [N].
+
+    Parameters
+    ----------
+    load_n, compressed_mm
+        The load, and how far it presses the spring, preload with it [N, mm].
+    end
+        "front" or "rear"; the load at the front varies more from mounting to mounting.
+    reading_sd_mm
+        How far a reading lies off because of the way it is taken [mm].
+
+    Raises
+    ------
+    InputError
+        If a value cannot be.
+
+    Notes
+    -----
+    Two scatters as shares of the load, added as squares: of the rider, the mean of those the next pressure reckons with
+    (common practice, no source), and of the reading over the compression.
+
+    References
+    ----------
+    JCGM 100:2008, Guide to the expression of uncertainty in measurement, 5.1.6.
+
+    Examples
+    --------
+    >>> [round(one) for one in load_interval_n(1734, compressed_mm=22.0, end="rear", reading_sd_mm=0.2)]
+    [1676, 1792]
+    """
+    check_number("load_n", load_n, above=0)
+    check_number("compressed_mm", compressed_mm, above=0)
+    if end not in NOISE:
+        raise InputError("end", end, "front or rear")
+    levels, chances = NOISE[end]
+    rider = sum(level * chance for level, chance in zip(levels, chances, strict=True))
+    read = check_number("reading_sd_mm", reading_sd_mm, at_least=0) / compressed_mm
+    half = _NORMAL_90 * sqrt(rider**2 + read**2)
+    return load_n * max(1 - half, 0.0), load_n * (1 + half)
 
 
 def rate_for_n_per_mm(load_n: float, *, stroke_mm: float, target: float, preload_mm: float = 0.0) -> float:

@@ -8,11 +8,12 @@ from typing import TYPE_CHECKING
 from workbench.model.coil import curve_rows, how_known, pitch_of, preload_of_turns_mm, turns_of
 from workbench.model.errors import InputError
 from workbench.model.item_facts import maker_limits
+from workbench.model.sag import METHOD_SD_MM
 from workbench.model.sag_rules import most_preload_mm, preload_needed_mm
 from workbench.model.setting import HOWS, Item, OnBike
 from workbench.model.unit import Spring, Unit
 from workbench.model.units import from_unit
-from workbench.viewmodels.coil_sheets import CoilSheet, Load, SpringLine, percent, rate_parts
+from workbench.viewmodels.coil_sheets import CoilSheet, Load, SpringLine, percent, rate_interval, rate_parts
 from workbench.viewmodels.coil_typed import CoilDraft, CoilField, Entry, finely, number, read, read_all
 from workbench.viewmodels.coil_wire import LABEL, STROKE
 from workbench.viewmodels.shown import Units
@@ -107,7 +108,9 @@ def resolve_at_hand(about: OnUnit, choice: str, tried: TriedPreload, adds: CoilD
     if about.load is None:
         return replace(sheet, hint=SAG_FIRST)
     return replace(
-        sheet, load_words=_load_words(about.load, units), exact=rate_parts(_exact(about.load, preload_mm), units)
+        sheet,
+        load_words=_load_words(about.load, about.unit, preload_mm, units),
+        exact=rate_parts(_exact(about.load, preload_mm), units),
     )
 
 
@@ -117,12 +120,22 @@ def _exact(load: Load, preload_mm: float) -> float:
     return rate_for_n_per_mm(load.load_n, stroke_mm=load.stroke_mm, target=load.target, preload_mm=preload_mm)
 
 
-def _load_words(load: Load, units: Units) -> str:
-    sag = load.sag
+def _load_words(load: Load, unit: Unit, preload_mm: float, units: Units) -> str:
+    from workbench.physics.coil_choice import load_interval_n
+
+    sag, exact = load.sag, _exact(load, preload_mm)
+    ends = load_interval_n(
+        load.load_n,
+        compressed_mm=sag.sag_mm + (sag.preload_mm or 0.0),
+        end=unit.end,
+        reading_sd_mm=METHOD_SD_MM.get(sag.method, METHOD_SD_MM["helper"]),
+    )
+    low, high = (exact * one / load.load_n for one in ends)
     return (
         f"Load {load.load_n:.0f}\u2009N: {units.text(sag.sag_mm, 'length')} of sag on"
         f" {units.text(sag.rate_n_per_mm, 'spring_rate')} with {units.text(sag.preload_mm or 0.0, 'length')} preload."
         f" Target {percent(load.target)} of {units.text(load.stroke_mm, 'length')}."
+        f" The exact rate: {rate_interval(low, high, units)[:1].lower()}{rate_interval(low, high, units)[1:]}"
     )
 
 

@@ -34,6 +34,7 @@ class Advice:
     number: str = ""
     number_unit: str = ""
     also: str = ""
+    known_to: str = ""  # how far the number is known, where that is not said with what to expect
     expected: str = ""
     outcome: str = ""  # settled or limited, in words
     reason: str = ""

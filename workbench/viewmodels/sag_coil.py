@@ -7,10 +7,11 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from workbench.model.coil import Rows, curve_rows
+from workbench.model.sag import METHOD_SD_MM
 from workbench.model.sag_rules import Band, most_preload_mm, preload_needed_mm
 from workbench.model.unit import Spring, Unit
 from workbench.model.units import from_unit
-from workbench.viewmodels.coil_sheets import coil_load_n
+from workbench.viewmodels.coil_sheets import coil_load_n, rate_interval
 from workbench.viewmodels.coil_typed import CoilField
 from workbench.viewmodels.sag_advised import Advice, Option, verdict_words
 from workbench.viewmodels.sag_draft import SagDraft
@@ -36,6 +37,7 @@ class CoilKnown:
 def coil_advice(draft: SagDraft, unit: Unit, band: Band, sag: float, known: CoilKnown, units: Units) -> Advice:
     """Give the exact rate for the load that was measured, and what each spring that could be fitted would give."""
     from workbench.physics.coil import next_rate
+    from workbench.physics.coil_choice import load_interval_n
 
     stroke_mm, preload_mm = unit.travel_mm or 0.0, draft.preload_mm or 0.0
     pressed_mm, rate = draft.sag_mm + preload_mm, draft.rate_n_per_mm or 0.0
@@ -57,6 +59,17 @@ def coil_advice(draft: SagDraft, unit: Unit, band: Band, sag: float, known: Coil
     options = tuple(_option(spring, there, band, units) for spring, there in judged)
     is_met = band.holds(sag)
     chosen = None if is_met else _nearest([there for _, there in judged], band.middle, rate)
+    low_n, high_n = load_interval_n(
+        found.load_n,
+        compressed_mm=pressed_mm,
+        end=unit.end,
+        reading_sd_mm=METHOD_SD_MM.get(draft.method, METHOD_SD_MM["helper"]),
+    )
+    ends = (
+        [judge(judged[chosen][0], unit, load, preload_mm).sag_mm for load in (low_n, high_n)]
+        if chosen is not None
+        else []
+    )
     needed = preload_needed_mm(found.load_n, found.load_n / pressed_mm, band.middle * stroke_mm)
     preload_words, preload_option = _preload(needed, unit, band, is_met, units)
     number, _, number_unit = units.text(found.rate_n_per_mm, "spring_rate").partition("\u2009")
@@ -67,6 +80,9 @@ def coil_advice(draft: SagDraft, unit: Unit, band: Band, sag: float, known: Coil
         number=number,
         number_unit=number_unit,
         also=f"load {found.load_n:.0f}\u2009N",
+        known_to=rate_interval(
+            found.rate_n_per_mm * low_n / found.load_n, found.rate_n_per_mm * high_n / found.load_n, units
+        ),
         outcome="Settled: the spring on it is in the band." if is_met else "",
         care=CARE,
         preload=preload_words,
@@ -75,6 +91,8 @@ def coil_advice(draft: SagDraft, unit: Unit, band: Band, sag: float, known: Coil
         shows_options=True,
         chosen=chosen,
         predicted_mm=judged[chosen][1].sag_mm if chosen is not None else None,
+        predicted_low_mm=ends[0] if ends else None,
+        predicted_high_mm=ends[1] if ends else None,
     )
 
 

@@ -96,6 +96,7 @@ class AdviceStage(Stage):
         self._friction = CareNote(name="sag_advice_friction")
         self._lead = Words("", "mute", name="sag_lead")
         self._number = BigNumber(name="sag_advice_number")
+        self._known_to = Words("", "note", name="sag_known_to")
         self._expected = Words("", "text", name="sag_expected")
         self._outcome = Words("", "strong", name="sag_outcome")
         self._reason = Words("", "note", name="sag_reason")
@@ -118,7 +119,7 @@ class AdviceStage(Stage):
             rows.addWidget(widget)
         number = QVBoxLayout()
         number.setSpacing(SPACE_8)
-        for part in (self._lead, self._number):
+        for part in (self._lead, self._number, self._known_to):
             number.addWidget(part)
         number.addStretch(1)
         beside = QHBoxLayout()
@@ -144,6 +145,7 @@ class AdviceStage(Stage):
         for words, text in (
             (self._verdict, advice.verdict),
             (self._lead, advice.lead),
+            (self._known_to, advice.known_to),
             (self._expected, advice.expected),
             (self._outcome, advice.outcome),
             (self._reason, advice.reason),
