@@ -10,19 +10,19 @@ import sys
 import time
 from statistics import median
 
-from workbench.physics.sag import SagReading, next_pressure
+from workbench.physics.sag import NO_COILS, Coils, SagReading, next_pressure
 
 REPEATS = 200
 STARTS = 11
 
 
-def call_ms(count: int) -> list[float]:
+def call_ms(count: int, coils: Coils = NO_COILS) -> list[float]:
     """Time calls with so many readings."""
     readings = [SagReading(560 + 20 * number, 40.0 - 1.5 * number) for number in range(count)]
     taken = []
     for _ in range(REPEATS):
         started = time.perf_counter()
-        next_pressure(readings, travel_mm=160, target=0.2, end="front")
+        next_pressure(readings, travel_mm=160, target=0.2, end="front", coils=coils)
         taken.append(1000 * (time.perf_counter() - started))
     return taken
 
@@ -44,6 +44,9 @@ def main() -> None:
     for count in (1, 3, 10):
         taken = sorted(call_ms(count))
         print(f"{count:2} readings: median {median(taken):.2f} ms, 95 of 100 below {taken[int(0.95 * REPEATS)]:.2f} ms")
+    for words, coils in (("negative coil", Coils(is_negative=True)), ("coil beside the air", Coils(rate_n_per_mm=3.0))):
+        taken = sorted(call_ms(3, coils))
+        print(f" 3 readings, {words}: median {median(taken):.2f} ms")
     print(f"import beside numpy: median {import_ms():.0f} ms")
 
 

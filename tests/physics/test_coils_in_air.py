@@ -15,7 +15,8 @@ from workbench.physics.air import (
     static_travel_mm,
 )
 from workbench.physics.band import force_band
-from workbench.physics.sag import Coils, SagReading, next_pressure
+from workbench.physics.sag import Coils, SagReading, believe, next_pressure
+from workbench.physics.shapes import load_at, rows_of, sag_at
 from workbench.physics.spacers import change_spacers
 
 AIR = {"area_mm2": 850, "positive_mm3": 850 * 230, "negative_mm3": 850 * 45, "travel_mm": 160}
@@ -106,6 +107,21 @@ def test_a_band_of_forces_knows_the_coils():
     for found in (beside, back):
         assert found.middle[2] == pytest.approx(1.0, abs=0.02)
         assert np.all(np.diff(found.middle) > 0)
+
+
+@pytest.mark.parametrize(
+    "coils", [Coils(is_negative=True), Coils(rate_n_per_mm=3.0, preload_mm=8.0), Coils(True, 6.0, 2.0)]
+)
+@pytest.mark.parametrize(("seen", "kpa"), [((400, 42.0), 60.0), ((900, 12.0), 300.0), ((90, 120.0), 1500.0)])
+def test_the_sag_of_every_possibility_carries_its_load(coils, seen, kpa):
+    belief = believe([SagReading(*seen)], travel_mm=160, end="front", coils=coils)
+    sag = sag_at(belief, kpa)
+    of = rows_of(belief.shapes, np.arange(len(belief.shapes.a))[:, None])
+    carried = load_at(of, kpa, sag)
+    inside = (sag > 0) & (sag < 1)
+    assert carried[inside] == pytest.approx(belief.load[inside], rel=1e-6)
+    assert (carried[sag >= 1] <= belief.load[sag >= 1]).all()
+    assert (carried[sag <= 0] >= belief.load[sag <= 0]).all()
 
 
 @pytest.mark.parametrize("coils", [Coils(rate_n_per_mm=-1.0), Coils(rate_n_per_mm=3.0, preload_mm=float("nan"))])

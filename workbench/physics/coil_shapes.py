@@ -11,8 +11,8 @@ from workbench.physics.shapes import OUTSIDE_KPA, Chances, Coil, Floats, Other, 
 # Common practice, no source. How far a negative coil reaches, over the travel; its push at full extension over that of
 # the air at the pressure measured first; and areas of a piston [mm2].
 _REACH = ((0.12, 0.25), (0.20, 0.40), (0.30, 0.35))
-_BALANCE = ((0.60, 0.25), (0.85, 0.50), (1.00, 0.25))
-_AREAS = {"front": ((600.0, 0.25), (800.0, 0.50), (1000.0, 0.25)), "rear": ((900.0, 0.3), (1300.0, 0.4), (1900.0, 0.3))}
+_BALANCE = ((0.70, 0.5), (0.95, 0.5))
+_AREAS = {"front": ((650.0, 0.5), (950.0, 0.5)), "rear": ((950.0, 0.5), (1700.0, 0.5))}
 
 
 def with_coil_back(pressure_kpa: float) -> Shapes:
@@ -49,10 +49,16 @@ def with_coil_beside(
     area_mm2: float | None = None,
 ) -> Shapes:
     """Give the same springs with a coil that works along with the air; areas usual at that end where none is given."""
-    spread, area = _spread(shapes, _AREAS[end] if area_mm2 is None else ((area_mm2, 1.0),))
+    spread, area = _spread(_absolute(shapes), _AREAS[end] if area_mm2 is None else ((area_mm2, 1.0),))
     return replace(
         spread, beside=Coil(rate_n_per_mm * travel_mm * 1000.0 / area, np.full_like(area, preload_mm / travel_mm))
     )
+
+
+def _absolute(shapes: Shapes) -> Shapes:
+    """Give the springs whose force goes with absolute pressure: how it scales is little beside what a coil does."""
+    kept = rows_of(shapes, np.flatnonzero(shapes.outside_kpa == OUTSIDE_KPA))
+    return replace(kept, chance=kept.chance / kept.chance.sum())
 
 
 def _spread(shapes: Shapes, ways: Chances) -> tuple[Shapes, Floats]:

@@ -41,7 +41,8 @@ _FADED = 4e-3  # and from here on counted in full
 _LEAST_KPA = 1.0
 _LEAST_LOAD_KPA = 1e-3
 _LEAST_SLOPE = 0.1
-_HALVINGS = 24
+_STEPS = 7  # along the slope, to where a load is carried
+_FIRST_SAG = 0.25
 
 # Sizes stated by a person: the effective lengths may be a little off.
 _STATED_POSITIVE = ((0.97, 0.25), (1.0, 0.5), (1.03, 0.25))
@@ -132,7 +133,7 @@ def sag_at(belief: Belief, pressure_kpa: float) -> Floats:
     """Give the sag of every possibility at a pressure, at most full travel."""
     of = _column(belief.shapes)
     if of.other.own_kpa or of.back is not None or of.beside is not None:
-        return _sag_by_halving(of, belief.load, pressure_kpa)
+        return _sag_by_steps(of, belief.load, pressure_kpa)
     y = (belief.load + of.other.steady_kpa) / _driving(of, pressure_kpa)
     # 1 / (1 - s/a) - r / (1 + s/b) = y is a quadratic in s.
     square, linear, constant = y / (of.a * of.b), 1 / of.b + of.r / of.a - y * (1 / of.b - 1 / of.a), 1 - of.r - y
@@ -146,13 +147,22 @@ def pressure_for(belief: Belief, sag: float) -> Floats:
     return np.asarray((belief.load + _hold(of, sag)) / _pull(of, sag) - of.outside_kpa)
 
 
-def _sag_by_halving(shapes: Shapes, load: Floats, pressure_kpa: float) -> Floats:
+def _sag_by_steps(shapes: Shapes, load: Floats, pressure_kpa: float) -> Floats:
+    """Step along the slope to where the load is carried, never out of the stretch the answer is known to be in."""
+    driving, own = _driving(shapes, pressure_kpa), shapes.other.own_kpa
     low, high = np.zeros_like(load), np.ones_like(load)
-    for _ in range(_HALVINGS):
-        middle = (low + high) / 2
-        carries_less = load_at(shapes, pressure_kpa, middle) < load
-        low, high = np.where(carries_less, middle, low), np.where(carries_less, high, middle)
-    return (low + high) / 2
+    s = np.full_like(load, _FIRST_SAG)
+    for _ in range(_STEPS):
+        short = load_at(shapes, pressure_kpa, s) - load
+        low, high = np.where(short < 0, s, low), np.where(short < 0, high, s)
+        slope = driving / (shapes.a * (1 - s / shapes.a) ** 2)
+        slope = slope + (driving * shapes.r + own) / (shapes.b * (1 + s / shapes.b) ** 2)
+        if shapes.back is not None:
+            slope = slope + shapes.back.kpa * (s < shapes.back.length)
+        if shapes.beside is not None:
+            slope = slope + shapes.beside.kpa
+        s = np.clip(s - short / slope, low, high)
+    return s
 
 
 def _driving(shapes: Shapes, pressure_kpa: float) -> Floats:
