@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+import pytest
+
 from tests.fixtures import a_baseline, a_counted_bike, make_desk
 from workbench.actions.parts import bike_parts
 from workbench.actions.setups import setup_values
@@ -59,3 +61,28 @@ def test_an_adjuster_nobody_counted_is_unfit(tmp_path):
         parts = replace(desk.ask(bike_parts(bike.id)), ranges=())
     key = (Item.ADJUSTER.value, parts.adjusters[1].id)
     assert "not been counted" in unfit(parts, {key: 4.0}, {key: 6.0})
+
+
+@pytest.mark.parametrize(
+    ("kind", "one", "other", "refused"),
+    [
+        ("lever", 1, 2, ""),
+        ("compression", 2, 1, ""),
+        ("lever", 0, 1, "firmest position of a lever"),
+        ("lever", 2, 0, "firmest position of a lever"),
+        ("rebound", 1, 2, "Fully closed and fully open"),
+    ],
+)
+def test_of_a_lever_only_the_firmest_position_is_never_ridden_blind(tmp_path, kind, one, other, refused):
+    with make_desk(tmp_path) as desk:
+        bike = a_counted_bike(desk)
+        parts = desk.ask(bike_parts(bike.id))
+    found = parts.adjusters[1]
+    names = {"counting": "positions", "position_names": "firm|middle|open"}
+    lever = replace(found, kind=kind, **names)
+    ranges = tuple(replace(count, steps=2) if count.adjuster_id == found.id else count for count in parts.ranges)
+    others = tuple(lever if adjuster.id == found.id else adjuster for adjuster in parts.adjusters)
+    key = (Item.ADJUSTER.value, found.id)
+    said = unfit(replace(parts, adjusters=others, ranges=ranges), {key: float(one)}, {key: float(other)})
+    assert said.startswith(f"The {refused}" if refused.startswith("firm") else refused)
+    assert bool(said) == bool(refused)

@@ -8,6 +8,8 @@ import pytest
 
 from tests.fixtures import a_baseline, a_counted_bike, a_run, a_session, everything, make_desk
 from tests.viewmodels.sheets import shown
+from workbench.actions.adjusters import keep_as_found, keep_range
+from workbench.actions.garage import add_adjuster
 from workbench.actions.on_bike import set_item
 from workbench.actions.parts import bike_parts
 from workbench.actions.ride import ride_records
@@ -524,3 +526,54 @@ def test_no_screen_but_the_riders_has_the_lap_time_typed(desk, bike):
     assert "1:41.3" not in repr(view_model.state)
     view_model.show_helper()
     assert "1:41.3" not in repr(view_model.state)
+
+
+# A lever
+
+
+@pytest.fixture
+def lever(desk, bike):
+    """A lever with three named positions, counted and set to the middle one."""
+    unit = desk.ask(bike_parts(bike.id)).units[0]
+    added = desk.do("Add", add_adjuster(unit.id, "lever", ""), bike_id=bike.id)
+    named = replace(added, counting="positions", position_names="Firm|Middle|Open")
+    desk.do("Names", lambda gate: gate.put(named), bike_id=bike.id)
+    desk.do("As found", keep_as_found(bike.id, named.id, 1), bike_id=bike.id)
+    desk.do("Range", keep_range(bike.id, named.id, 2), bike_id=bike.id)
+    desk.do("Set", set_item(bike.id, Item.ADJUSTER, named.id, 1.0, "set_to"), bike_id=bike.id)
+    a_baseline(desk, bike)
+    return named
+
+
+def test_a_lever_is_tested_by_the_names_of_its_positions(desk, bike, lever):
+    view_model, heard = planning(desk, bike, pairs="1")
+    view_model.set_plan("item", f"adjuster/{lever.id}")
+    view_model.set_plan("value", "halfway")
+    assert not view_model.begin_blind()
+    assert "Firm or Middle or Open" in heard.problems[-1].text
+    view_model.set_plan("value", "firm")
+    assert not view_model.begin_blind()
+    assert "firmest position" in heard.problems[-1].text
+    view_model.set_plan("value", "open")
+    assert view_model.begin_blind(), heard.problems
+    view_model.show_helper()
+    (line,) = view_model.state.blind.steps
+    assert line.text.endswith(("set to Open", "set to Middle"))
+    assert line.remark == ""
+    assert "through all of them to the most open" in view_model.state.blind.motions
+
+
+def test_the_helpers_motions_with_a_lever_are_the_same_before_every_run(desk, bike, lever):
+    view_model, _ = planning(desk, bike, pairs="3")
+    view_model.set_plan("item", f"adjuster/{lever.id}")
+    view_model.set_plan("value", "open")
+    assert view_model.begin_blind()
+    motions = set()
+    for liking in (5, 6, 5, 6, 5, 6):
+        view_model.show_helper()
+        motions.add(view_model.state.blind.motions)
+        view_model.to_door()
+        ride(view_model, liking)
+    assert len(motions) == 1
+    guess_all(view_model, 0, 0, 0)
+    assert view_model.reveal()

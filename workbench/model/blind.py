@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 from collections.abc import Mapping, Sequence
 
+from workbench.model.adjuster import Adjuster
 from workbench.model.parts import BikeParts
 from workbench.model.ride import BlindPlan, Run
 from workbench.model.setting import PRESSURE_ITEMS, Change, Item, changes_between, free_changes
@@ -13,6 +14,14 @@ LETTERS = ("A", "B")
 FEWEST_PAIRS = 3  # fewer can show nothing, whatever comes out
 MOST_PAIRS = 12
 MOST_APART = 0.15  # of a pressure: more is not met unprepared (common practice, no source)
+ENDS = (
+    "Fully closed and fully open are never ridden blind, since nobody would know what to be ready for. "
+    "Choose positions between the ends."
+)
+FIRMEST = (
+    "The firmest position of a lever is never ridden blind, since nobody would know what to be ready for. "
+    "Compare the positions above it: a lever with two positions has none to compare."
+)
 CONCEALED = "concealed"  # how the bike's log speaks of what is under test until the reveal
 
 Values = Mapping[tuple[str, str], float | None]
@@ -64,17 +73,27 @@ def unfit(parts: BikeParts, before: Values, after: Values) -> str:
     if any(change.before is None or change.after is None for change in changes):
         return "What A and B differ in is not known for both, or was counted on other hardware. Choose another B."
     for change in changes:
-        count = parts.range_of(change.subject_id) if change.item == Item.ADJUSTER else None
-        if change.item == Item.ADJUSTER and count is None:
-            return "The adjuster has not been counted on this hardware. Count its range on the adjusters' sheet first."
-        if count is not None and any(round(value or 0) in (0, count.steps) for value in (change.before, change.after)):
-            return (
-                "Fully closed and fully open are never ridden blind, since nobody would know what to be ready for. "
-                "Choose positions between the ends."
-            )
+        if change.item == Item.ADJUSTER and (refused := _unfit_positions(parts, change)):
+            return refused
         if change.item in PRESSURE_ITEMS and _is_far(change):
             return "Pressures more than 15 % apart are not ridden blind. Choose a smaller step."
     return ""
+
+
+def _unfit_positions(parts: BikeParts, change: Change) -> str:
+    """Say why an adjuster is not ridden blind at the positions asked; empty when it may be."""
+    adjuster, count = parts.adjuster(change.subject_id), parts.range_of(change.subject_id)
+    if adjuster is None or count is None:
+        return "The adjuster has not been counted on this hardware. Count its range on the adjusters' sheet first."
+    ridden = {round(value or 0) for value in (change.before, change.after)}
+    if is_lever(adjuster):
+        return "" if 0 not in ridden else FIRMEST
+    return ENDS if ridden & {0, count.steps} else ""
+
+
+def is_lever(adjuster: Adjuster) -> bool:
+    """Tell whether an adjuster has named positions of which the open one is how the bike is ridden otherwise."""
+    return adjuster.counting == "positions" and adjuster.kind in ("lever", "compression")
 
 
 def _is_far(change: Change) -> bool:

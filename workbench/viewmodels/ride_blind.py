@@ -7,7 +7,7 @@ from dataclasses import asdict, dataclass, fields, replace
 from enum import StrEnum
 
 from workbench.actions.blind import BlindRecords
-from workbench.model.blind import letter_at, pairs_of
+from workbench.model.blind import is_lever, letter_at, pairs_of
 from workbench.model.errors import InputError
 from workbench.model.facts import check_field, field_of
 from workbench.model.ride import Run
@@ -23,6 +23,7 @@ RUN_DRAFT = "blind_run"
 GUESS_DRAFT = "blind_guess"
 SPOILT = ("Disturbed on the way", "Fell or stopped", "Tyre lost air", "Lever was wrong")
 TURNING = "in to closed, all the way out, in to closed again, then out to the number. Stop at the first firm contact"
+LEVERING = "the lever to its firmest position, through all of them to the most open, back again, then to the one named"
 PUMPING = "let out well below either value, then up to the number, then cycle the spring"
 MOTIONS = (
     "The same motions before every run, also when nothing changes: {how}. Take about as long each time,"
@@ -154,14 +155,21 @@ def _for_helper(state: BlindState, records: BlindRecords, draft: BlindRunDraft, 
     letter = letter_at(records.plan, state.place)
     wanted = {(one.item, one.subject_id): records.values[letter][one.item, one.subject_id] for one in records.changes}
     lines = tuple(replace(line, remark="") for line in step_lines(steps_to(records.parts, wanted), units))
-    turns = all(one.item == Item.ADJUSTER for one in records.changes)
     return replace(
         state,
         setup_text=f"Setup no. {records.setups[letter].number}",
         steps=lines,
-        motions=MOTIONS.format(how=TURNING if turns else PUMPING),
+        motions=MOTIONS.format(how=_how(records)),
         draft=BlindRunDraft(place=draft.place, ticked=draft.ticked),
     )
+
+
+def _how(records: BlindRecords) -> str:
+    """Say the motions for what is under test."""
+    if any(one.item != Item.ADJUSTER for one in records.changes):
+        return PUMPING
+    adjusters = [records.parts.adjuster(one.subject_id) for one in records.changes]
+    return LEVERING if any(one is not None and is_lever(one) for one in adjusters) else TURNING
 
 
 def short_print(digest: str) -> str:

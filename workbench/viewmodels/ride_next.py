@@ -7,8 +7,9 @@ from typing import TYPE_CHECKING
 
 from workbench.actions.ride import RideRecords
 from workbench.actions.ride_evidence import knob_runs, spring_runs
-from workbench.model.adjuster import adjuster_words, restore_text
+from workbench.model.adjuster import Adjuster, adjuster_words, restore_text
 from workbench.model.baseline import baseline_question
+from workbench.model.counting import position_names
 from workbench.model.errors import InputError
 from workbench.model.facts import read_whole
 from workbench.model.goals import GOALS, adjusters_for
@@ -132,7 +133,7 @@ def choices(parts: BikeParts, units: Units) -> tuple[Choice, ...]:
         adjuster, quantity = parts.adjuster(subject_id), ITEM_QUANTITIES[item]
         value = parts.value(item, subject_id)
         now = position_text(adjuster, value) if adjuster else units.text(value, quantity)
-        unit = "from closed" if adjuster else ("" if quantity == "count" else units.unit(quantity))
+        unit = _unit_of(adjuster) if adjuster else "" if quantity == "count" else units.unit(quantity)
         title, about = parts.subject_title(item, subject_id), heading_of(item, adjuster)
         found.append(Choice(f"{item}/{subject_id}", title, now, unit, about))
     return tuple(found)
@@ -146,9 +147,28 @@ def read_choice(parts: BikeParts, key: str, text: str, units: Units) -> tuple[tu
         count = parts.range_of(subject_id)
         if count is None:
             raise InputError(title, text, "an adjuster that was counted", "Count its range on the adjusters' sheet.")
-        return (item, subject_id), float(read_whole(title, text, 0, count.steps))
+        return (item, subject_id), float(_position(parts.adjuster(subject_id), title, text, count.steps))
     value = float(read_whole(title, text, 0, 99)) if quantity == "count" else units.parse(text, quantity)
     refused = baseline_question(parts, item, subject_id, value, units)
     if refused:
         raise InputError(title, text, "within the maker's limits", refused)
     return (item, subject_id), value
+
+
+def _names(adjuster: Adjuster | None) -> tuple[str, ...]:
+    return position_names(adjuster) if adjuster is not None and adjuster.counting == "positions" else ()
+
+
+def _unit_of(adjuster: Adjuster) -> str:
+    """Say what a bare number means; where positions have names, those are typed."""
+    return "by name" if _names(adjuster) else "from closed"
+
+
+def _position(adjuster: Adjuster | None, title: str, text: str, steps: int) -> int:
+    """Read a position by its name, or as steps from closed."""
+    names = _names(adjuster)[: steps + 1]
+    typed = " ".join(text.split()).casefold()
+    named = next((place for place, name in enumerate(names) if name.casefold() == typed), None)
+    if named is None and names and not typed.isdecimal():
+        raise InputError(title, text, " or ".join(names))
+    return read_whole(title, text, 0, steps) if named is None else named
