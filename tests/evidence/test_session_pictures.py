@@ -135,3 +135,11 @@ def test_one_setup_alone_is_too_little():
             most_suited(few)
     with pytest.raises(NotEnoughData, match="No setup"):
         most_suited([])
+
+
+def test_settings_that_were_only_compared_are_among_those_that_may_suit():
+    answers = ((("A", 5.0, None)), ("B", None, 1), ("A", None, -1), ("B", None, 1), ("A", None, -1), ("B", None, 1))
+    found = most_suited([RunRecord(setting, liking, compared=compared) for setting, liking, compared in answers])
+    assert (found.setting, found.runner_up, found.among) == ("B", "A", 2)
+    assert found.gain_low < found.gain < found.gain_high
+    assert 0.5 < found.chance_most < 1.0

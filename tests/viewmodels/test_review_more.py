@@ -159,3 +159,44 @@ def test_all_that_was_noted_of_a_run_is_said_when_it_is_opened(desk):
     )
     model.pick_run(run.id)
     assert model.state.run_said == ""
+
+
+def compared_only(desk, answers=((10, 1), (6, -1), (10, 1), (6, 0), (10, 1), (6, -1))):
+    """A session in which nobody gave a number: only better, same or worse than the run before."""
+    bike = a_counted_bike(desk)
+    a_baseline(desk, bike)
+    session = a_session(desk, bike)
+    parts = desk.ask(bike_parts(bike.id))
+    key = (Item.ADJUSTER.value, parts.adjusters[1].id)
+    a_run(desk, session, liking=5)
+    for position, compared in answers:
+        deed = change_settings(bike.id, parts.riders[0].id, {key: float(position)}, session_id=session.id)
+        desk.do("Change", deed, bike_id=bike.id)
+        a_run(desk, session, compared=compared)
+    return shown(ReviewViewModel, desk, bike.id)[0]
+
+
+def test_setups_that_were_only_compared_are_placed_with_their_interval(desk):
+    model = compared_only(desk)
+    (row,) = model.state.effects.rows
+    assert row.effect > 0
+    assert row.low < row.effect < row.high
+    assert "no. 2" in model.state.suited.sure + model.state.suited.title
+    assert "Only one setup" not in model.state.suited.advice
+
+
+def test_answers_to_better_or_worse_are_counted_in_words_for_the_change_picked(desk):
+    model = compared_only(desk)
+    model.pick_change("1-2")
+    assert (
+        "Seen, not judged: ridden one right after the other and compared 6 times; no. 2 was called better 5 times, "
+        "no. 1 never, the same once." in model.state.closer.joint
+    )
+    assert len(model.state.closer.dots) == 20
+
+
+def test_nobody_is_called_better_who_always_read_the_same(desk):
+    model = compared_only(desk, answers=((10, 0), (6, 0), (10, 0), (6, 0)))
+    (row,) = model.state.effects.rows
+    assert row.low < 0 < row.high
+    assert abs(row.effect) < 0.3

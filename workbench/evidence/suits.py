@@ -52,12 +52,12 @@ def most_suited(
     higher_is_better: bool = True,
     past_sd: float | None = None,
 ) -> Suits:
-    """The setting most likely to suit, of those ridden and rated.
+    """The setting most likely to suit, of those ridden and rated, or compared with the run before.
 
     Raises
     ------
     NotEnoughData
-        If fewer than two settings were ridden and rated.
+        If fewer than two settings were ridden and rated or compared.
 
     Notes
     -----
@@ -72,7 +72,7 @@ def most_suited(
     Computing 21, 599-613.
     """
     kept = tuple(runs)
-    counts = Counter(key_of(run.setting) for run in kept if run.response is not None and not run.warmup)
+    counts = Counter(key_of(run.setting) for run in kept if _is_told(run) and not run.warmup)
     keys = [key for key in dict.fromkeys(key_of(run.setting) for run in kept) if counts[key]]
     if len(keys) < 2:
         seen = "Only one setup was ridden and rated" if keys else "No setup was ridden and rated yet"
@@ -126,6 +126,11 @@ def run_values(found: Fitted, columns: Sequence[int], mean: Array, covariance: A
         later = (mean[list(columns)][:, None] + moved[:, None] * z).max(axis=0)
         values.append(max(float(later @ weight) - float(mean[list(columns)].max()), 0.0))
     return np.array(values)
+
+
+def _is_told(run: RunRecord) -> bool:
+    """Whether a run was rated, or called better, the same or worse than the one before."""
+    return run.response is not None or run.compared is not None
 
 
 def _draws(found: Fitted, columns: list[int]) -> Array:

@@ -56,6 +56,11 @@ def how_many(count: int, noun: str) -> str:
     return f"{count} {noun}" if count == 1 else f"{count} {noun}s"
 
 
+def how_often(count: int) -> str:
+    """Say how often: never, once, twice, 3 times."""
+    return {0: "never", 1: "once", 2: "twice"}.get(count, how_many(count, "time"))
+
+
 def units_of(person: Person | None) -> Units:
     """Give the units a person reads."""
     if person is None:

@@ -9,7 +9,7 @@ from workbench.exchange.gpx import Gate, Lap, TrackPoint, laps_between, times_cr
 from workbench.exchange.track_gates import Plan
 from workbench.model.errors import InputError
 from workbench.model.responses import lap_text
-from workbench.viewmodels.shown import how_many
+from workbench.viewmodels.shown import how_often
 
 Line = tuple[tuple[float, float], tuple[float, float]]  # on the plan, in metres
 TITLES = {"start": "Start", "finish": "Finish"}
@@ -105,8 +105,3 @@ def find_laps(segments: list[list[TrackPoint]], gates: Gates) -> tuple[tuple[Lap
         return (), f"No lap: the start is crossed {crossed} in its direction. A loop takes two crossings or more."
     crossings = f"the start is crossed {crossed}, the finish {how_often(times_crossed(segments, finish))}"
     return (), f"No lap: {crossings}, and never the finish after the start. Move the gates, or change them round."
-
-
-def how_often(count: int) -> str:
-    """Say how often."""
-    return {0: "never", 1: "once", 2: "twice"}.get(count, how_many(count, "time"))

@@ -19,6 +19,7 @@ from workbench.viewmodels.review_basis import LAP, scale_of
 from workbench.viewmodels.review_blind_proof import fits_seal, proof_words
 from workbench.viewmodels.review_data import EffectRow, Effects
 from workbench.viewmodels.review_effects import CLOCK_AXIS, LEAST_PERCENT, signed, verdict_text
+from workbench.viewmodels.review_joint import turned
 from workbench.viewmodels.shown import Units, how_many
 
 if TYPE_CHECKING:
@@ -220,33 +221,10 @@ def _judge(runs: tuple[RunRecord, ...], response: str) -> tuple[ChangeVerdict, .
 
 def _a_to_b(verdicts: tuple[ChangeVerdict, ...], a_number: int, response: str) -> ChangeVerdict | None:
     """Give the verdict told from A to B, whichever was ridden first."""
-    from workbench.evidence.verdicts import verdict_of
-
     if not verdicts:
         return None
     one = verdicts[0]
-    if one.before == a_number:
-        return one
-    helped = 1.0 - one.chance_helped
-    return replace(
-        one,
-        before=one.after,
-        after=one.before,
-        runs_before=one.runs_after,
-        runs_after=one.runs_before,
-        effect=_back(one.effect, response),
-        low=_back(one.high, response),
-        high=_back(one.low, response),
-        chance_helped=helped,
-        verdict=verdict_of(helped, one.chance_felt),
-        next_run_low=_back(one.next_run_high, response),
-        next_run_high=_back(one.next_run_low, response),
-    )
-
-
-def _back(effect: float, response: str) -> float:
-    """Give a difference told the other way round; that of times is a ratio."""
-    return 1.0 / (1.0 + effect) - 1.0 if response == LAP else -effect
+    return one if one.before == a_number else turned(one, is_ratio=response == LAP)
 
 
 def _drawn(verdict: ChangeVerdict, change: str, response: str) -> Effects:

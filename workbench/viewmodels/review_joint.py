@@ -142,11 +142,11 @@ def _verdict_on(
         if (row.before, row.after) == (one.before, one.after):
             return row
         if (row.before, row.after) == (one.after, one.before):
-            return _turned(row, is_ratio=scale == "log")
+            return turned(row, is_ratio=scale == "log")
     return None
 
 
-def _turned(row: ChangeVerdict, *, is_ratio: bool) -> ChangeVerdict:
+def turned(row: ChangeVerdict, *, is_ratio: bool) -> ChangeVerdict:
     """Give the same change seen from its other side."""
     from workbench.evidence.verdicts import Verdict
 

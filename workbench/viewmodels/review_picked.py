@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from dataclasses import replace
 from functools import lru_cache
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from workbench.actions.ride import RideRecords
@@ -11,7 +13,7 @@ from workbench.viewmodels.review_basis import LAP, Basis, TimeOrRating, judge, s
 from workbench.viewmodels.review_data import EffectRow, Effects, Picked
 from workbench.viewmodels.review_effects import MOST_TWENTIETHS, signed
 from workbench.viewmodels.review_joint import DISAGREE, disagreement, joint_lines, joint_of, joint_words
-from workbench.viewmodels.shown import how_many
+from workbench.viewmodels.shown import how_many, how_often
 
 if TYPE_CHECKING:
     from workbench.evidence.effects import ChangeVerdict, RunRecord
@@ -100,12 +102,30 @@ def _joint(records: RideRecords, basis: Basis, one: ChangeVerdict, row: EffectRo
     if Caution.CONFOUNDED in one.cautions and one.verdict is Verdict.CANNOT_TELL:
         return (), CONFOUNDED
     joint = joint_of(records, basis, one)
+    compared = _compared_line(basis, one)
+    seen = (*compared, *_pairs_line(basis, one))
     if joint is None:
-        return (), ALONE
+        return (seen, "") if compared else ((), ALONE)
     after = f"no. {setup_numbered(records, one.after).number}"
     said = joint_words(joint, after)
-    lines = (*joint_lines(basis, joint), *_pairs_line(basis, one))
+    lines = (*joint_lines(basis, joint), *seen)
     return lines, so_far(said) if basis.is_so_far else said
+
+
+def _compared_line(basis: Basis, one: ChangeVerdict) -> tuple[str, ...]:
+    """Count which of the two was called better, wherever one was ridden right after the other."""
+    ways = Counter(
+        (later.compared or 0) * (1 if later.setting == one.after else -1)
+        for earlier, later in pairwise(basis.liking_runs)
+        if later.compared is not None and {earlier.setting, later.setting} == {one.before, one.after}
+    )
+    total = ways.total()
+    if not total:
+        return ()
+    return (
+        f"Seen, not judged: ridden one right after the other and compared {how_often(total)}; no. {one.after} was"
+        f" called better {how_often(ways[1])}, no. {one.before} {how_often(ways[-1])}, the same {how_often(ways[0])}.",
+    )
 
 
 def _pairs_line(basis: Basis, one: ChangeVerdict) -> tuple[str, ...]:
