@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from dataclasses import dataclass, field, replace
 from functools import lru_cache
-from math import ceil, floor, isfinite
+from math import ceil, floor
 from typing import TYPE_CHECKING
 
 from workbench.actions.ride import RideRecords
@@ -15,6 +15,7 @@ from workbench.model.errors import NotEnoughData
 from workbench.model.parts import BikeParts
 from workbench.model.setting import Item, Setup, changes_between, without_removed
 from workbench.model.steps import values_now
+from workbench.viewmodels.review_curve import CurveBand, Dot, Place, to_read
 from workbench.viewmodels.review_effects import signed
 
 if TYPE_CHECKING:
@@ -24,47 +25,6 @@ if TYPE_CHECKING:
 
 FEWEST_PLACES = 3  # positions ridden before a place is named
 DIRECTION_WORDS = ("far too closed", "too closed", "right", "too open", "far too open")
-
-
-@dataclass(frozen=True, slots=True)
-class Dot:
-    """Runs with one rating at one position."""
-
-    position: int
-    liking: float
-    count: int
-    is_strong: bool = True  # of the change picked, if one is
-
-    def __post_init__(self) -> None:
-        if not isfinite(self.liking):
-            raise ValueError("a rating is finite")
-
-
-@dataclass(frozen=True, slots=True)
-class Place:
-    """One position to be read off: what was rated there, and where the curve runs."""
-
-    position: int
-    liking: float  # the curve's height, or without one the mean of the ratings
-    said: str
-
-
-@dataclass(frozen=True, slots=True)
-class CurveBand:
-    """The liking from the first position ridden to the last: middle, 90 % band, and single curves it is made of."""
-
-    positions: tuple[int, ...] = ()
-    middle: tuple[float, ...] = ()
-    low: tuple[float, ...] = ()
-    high: tuple[float, ...] = ()
-    curves: tuple[tuple[float, ...], ...] = ()
-
-    def __post_init__(self) -> None:
-        lines = (self.middle, self.low, self.high, *self.curves)
-        if any(len(line) != len(self.positions) for line in lines) or not all(
-            isfinite(y) for one in lines for y in one
-        ):
-            raise ValueError("a curve has a finite value at each position")
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,25 +71,9 @@ def resolve_response(records: RideRecords, picked: str, strong: frozenset[str] =
     response = _response(records.parts, chosen, _strong_places(records, chosen, strong))
     return ResponseState(
         tuple((one.knob.key, _title(records.parts, one.knob.key)) for one in knobs),
-        replace(response, places=_to_read(response)),
+        replace(response, places=to_read(response.dots, response.curve)),
         tuple(f"{_title(records.parts, one.knob.key)}, {_told(one.knob)}" for one in found if _is_told(one.knob)),
     )
-
-
-def _to_read(response: Response) -> tuple[Place, ...]:
-    """Say position by position what the picture shows."""
-    curve, found = response.curve, []
-    rated = {dot.position for dot in response.dots}
-    for position in sorted(rated | set(curve.positions)):
-        likings = [dot.liking for dot in response.dots if dot.position == position for _ in range(dot.count)]
-        said = [f"rated {', '.join(f'{one:g}' for one in sorted(likings))}" if likings else "not ridden"]
-        height = sum(likings) / len(likings) if likings else 0.0
-        if position in curve.positions:
-            at = curve.positions.index(position)
-            height = curve.middle[at]
-            said.append(f"curve {height:.1f}, nine times in ten {curve.low[at]:.1f} to {curve.high[at]:.1f}")
-        found.append(Place(position, height, f"{position} from closed: {'; '.join(said)}"))
-    return tuple(found)
 
 
 @dataclass(frozen=True, slots=True)
