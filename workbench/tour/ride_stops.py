@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 
 from PySide6.QtWidgets import QPushButton, QWidget
 
+from workbench.actions.ride import ride_records
 from workbench.app import Workbench
 
 Go = Callable[[Workbench], QWidget | None]
@@ -27,7 +29,21 @@ def ride_stops(riding: Callable[[Workbench, int], None]) -> tuple[tuple[str, str
         page.view_model.mark_runs("2", "4", "lever:front closed")  # type: ignore[attr-defined]
         _press(page, "run_marks")
 
-    return (("sample", "ride-noticed", False, noticed), ("sample", "ride-several", False, several))
+    def by_lap(workbench: Workbench) -> None:
+        riding(workbench, 0)
+        session = workbench.desk.ask(ride_records(workbench.bench.bike_id or "")).open_session
+        assert session is not None
+        judged = replace(session.session, response="lap_s")
+        workbench.desk.do("Judge by lap time", lambda gate: gate.put(judged), bike_id=judged.bike_id, station="ride")
+        page = workbench.window.page("ride")
+        page.view_model.set_run("lap", "2:61")  # type: ignore[attr-defined]
+        page.view_model.keep_run()  # type: ignore[attr-defined]
+
+    return (
+        ("sample", "ride-noticed", False, noticed),
+        ("sample", "ride-several", False, several),
+        ("sample", "ride-lap", False, by_lap),
+    )
 
 
 def _press(page: QWidget, name: str) -> None:

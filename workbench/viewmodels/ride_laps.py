@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from workbench.model.errors import InputError
 from workbench.model.responses import check_lap
 from workbench.viewmodels.shown import Units
 
@@ -14,4 +15,7 @@ def read_lap(text: str, units: Units) -> float | None:
     typed = text.strip()
     if not typed or typed.casefold() == ON_TRACK:
         return None
-    return check_lap(units.parse(typed, "duration"), typed)
+    try:
+        return check_lap(units.parse(typed, "duration"), typed)
+    except InputError as error:
+        raise InputError("Lap time", typed, error.allowed) from error
