@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
+from tests.actions.test_bundle import a_blind_test
 from tests.fixtures import a_baseline, a_counted_bike, a_run, a_session, everything, make_desk
 from tests.viewmodels.sheets import shown
 from workbench.actions.ride import ride_records
 from workbench.exchange.gpx import lap_times_s
+from workbench.model.blind import setups_of
+from workbench.model.ride import Run
 from workbench.viewmodels.lap_gates import read_ends
 from workbench.viewmodels.lap_rows import NONE
 from workbench.viewmodels.lap_track import LapTrackViewModel
@@ -261,3 +266,21 @@ def test_what_cannot_be_the_time_of_a_run_goes_to_none(sheet, tmp_path):
     rows = model.state.rows
     assert {row.run_id for row in rows} == {NONE}
     assert "5 s to 2 h" in rows[0].said
+
+
+def test_a_blind_test_is_timed_before_the_reveal_without_a_word_of_its_setups(desk, tmp_path):
+    bike = a_counted_bike(desk)
+    a_baseline(desk, bike)
+    a_session(desk, bike)
+    plan = a_blind_test(desk, bike, runs=3)
+    model, _ = shown(LapTrackViewModel, desk, bike.id)
+    state = gated(model, tmp_path)
+    assert state.sessions[0][1].endswith("3 blind runs")
+    assert [words for _, words in state.rows[0].choices] == ["run 1", "run 2", "run 3", "no run"]
+    told = repr(state)
+    assert not [one for one in (*setups_of(plan).values(), plan.order, "liking") if one in told]
+    before = everything(desk)[Run]
+    assert model.write()
+    after = everything(desk)[Run]
+    assert [replace(run, lap_s=None) for run in after] == list(before), "nothing but the times was written"
+    assert all(run.lap_s for run in after)

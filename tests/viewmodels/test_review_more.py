@@ -9,9 +9,11 @@ import pytest
 from tests.fixtures import a_baseline, a_counted_bike, a_run, a_session, make_desk
 from tests.viewmodels.sheets import shown
 from workbench.actions.parts import bike_parts
+from workbench.actions.people import add_person, main_rider
 from workbench.actions.ride import change_settings, end_session, keep_run, ride_records
 from workbench.model.ride import Run, Session
 from workbench.model.setting import Item
+from workbench.viewmodels.bench import Bench
 from workbench.viewmodels.review import ReviewViewModel
 
 
@@ -200,3 +202,19 @@ def test_nobody_is_called_better_who_always_read_the_same(desk):
     (row,) = model.state.effects.rows
     assert row.low < 0 < row.high
     assert abs(row.effect) < 0.3
+
+
+def test_the_table_of_runs_is_that_of_the_rider_looked_at(desk):
+    bike = a_counted_bike(desk)
+    first = a_baseline(desk, bike).rider_id
+    session = a_session(desk, bike)
+    a_run(desk, session, liking=5)
+    desk.do("End", end_session(session.id), bike_id=bike.id)
+    second = desk.do("Add", add_person("A. Lindqvist", mass_kg=62.0), station="garage")
+    desk.do("Main rider", main_rider(bike.id, second.id), bike_id=bike.id)
+    bench = Bench(desk)
+    bench.put_bike(bike.id, rider_id=first)
+    model = ReviewViewModel(desk, bench)
+    model.show()
+    assert len(model.state.runs) == 1
+    assert len(model.runs_csv().splitlines()) == 2

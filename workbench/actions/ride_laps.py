@@ -5,10 +5,31 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from dataclasses import replace
 
-from workbench.library.gate import Gate
+from workbench.actions.ride import SessionRecords, ride_records
+from workbench.library.gate import Gate, Reader
 from workbench.model.errors import InputError
 from workbench.model.responses import check_lap
 from workbench.model.ride import Run
+
+
+def timed_records(bike_id: str, rider_id: str | None = None) -> Callable[[Reader], tuple[SessionRecords, ...]]:
+    """Give the query for the sessions with runs that can be timed, the newest first.
+
+    Of a blind test not revealed yet there are only the numbers of its runs and their lap times, so that gates are set
+    by somebody who cannot know which run they favour.
+    """
+
+    def query(reader: Reader) -> tuple[SessionRecords, ...]:
+        sessions = ride_records(bike_id, rider_id)(reader).sessions
+        told = (replace(one, runs=_numbers(reader, one)) if one.is_concealed else one for one in reversed(sessions))
+        return tuple(one for one in told if one.runs)
+
+    return query
+
+
+def _numbers(reader: Reader, session: SessionRecords) -> tuple[Run, ...]:
+    runs = reader.find(Run, session_id=session.session.id, order_by=("number",))
+    return tuple(replace(run, setup_id="", liking=None, note="", guess="") for run in runs)
 
 
 def write_laps(session_id: str, laps: Mapping[str, float]) -> Callable[[Gate], int]:

@@ -8,8 +8,8 @@ from datetime import UTC, datetime
 from pathlib import Path
 
 from workbench.actions.desk import Desk
-from workbench.actions.ride import RideRecords, SessionRecords, ride_records
-from workbench.actions.ride_laps import write_laps
+from workbench.actions.ride import SessionRecords
+from workbench.actions.ride_laps import timed_records, write_laps
 from workbench.exchange.files import read_whole
 from workbench.exchange.gpx import Lap, TrackPoint, read_track, text_of
 from workbench.exchange.track_gates import Plan, Spot
@@ -88,10 +88,9 @@ class LapTrackViewModel(ViewModel[LapTrackState]):
         """Lay the track beside the session."""
         if not self.bike_id:
             return LapTrackState(blocked="Pick a bike first.")
-        records = self._desk.ask(ride_records(self.bike_id, self._bench.rider_id))
-        sessions = [one for one in reversed(records.sessions) if one.runs]
+        sessions = self._desk.ask(timed_records(self.bike_id, self._bench.rider_id))
         if not sessions:
-            return LapTrackState(blocked=_no_runs(records))
+            return LapTrackState(blocked="There are no runs yet to which lap times could go. Ride first.")
         session = next((one for one in sessions if one.session.id == self._session_id), sessions[0])
         gates = self._gates.get(session.course.id, Gates())
         base = LapTrackState(
@@ -228,13 +227,7 @@ class LapTrackViewModel(ViewModel[LapTrackState]):
 
     def _keep(self, gates: Gates) -> None:
         session = self.state.session
-        records = self._desk.ask(ride_records(self.bike_id, self._bench.rider_id))
-        course = next((one.course.id for one in records.sessions if one.session.id == session), "")
+        sessions = self._desk.ask(timed_records(self.bike_id, self._bench.rider_id))
+        course = next((one.course.id for one in sessions if one.session.id == session), "")
         self._gates[course], self._chosen = gates, {}
         self.refresh()
-
-
-def _no_runs(records: RideRecords) -> str:
-    if any(one.is_concealed for one in records.sessions):
-        return "A blind test is under way, and its runs are concealed. Lap times can be read once it is revealed."
-    return "There are no runs yet to which lap times could go. Ride first."

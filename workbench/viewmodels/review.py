@@ -187,7 +187,7 @@ class ReviewViewModel(ViewModel[ReviewState]):
 
     def runs_csv(self) -> str:
         """Give the runs of the sessions shown as a table."""
-        records = self._desk.ask(ride_records(self.bike_id))
+        records = self._records()
         return runs_csv(records, _shown(records, self._chosen(records)))
 
     def effects_csv(self) -> str:
