@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from datetime import datetime
 
 import pytest
 
@@ -496,3 +497,29 @@ def test_a_time_a_recorder_has_is_enough_where_the_lap_is_judged(desk, bike, res
     view_model.set_run("lap", "track")
     assert view_model.keep_run() == (field is None)
     assert heard.field == field
+
+
+# The watch
+
+
+def test_the_watch_gives_the_time_from_one_press_to_the_next(desk, riding):
+    view_model, heard = riding
+    view_model.press_watch()
+    assert view_model.watch_time() != ""
+    view_model.set_run("liking", 6)
+    assert not view_model.keep_run()
+    assert (heard.field, "still running" in heard.problems[-1].text) == ("lap", True)
+    begun = datetime.fromisoformat(view_model.state.session.entry.draft.watch)
+    view_model.press_watch()
+    draft = view_model.state.session.entry.draft
+    assert (draft.watch, view_model.watch_time()) == ("", "")
+    (seconds,) = [Units().parse(draft.lap, "duration")]
+    assert 0 < seconds <= (datetime.fromisoformat(desk.now()) - begun).total_seconds()
+
+
+def test_the_watch_runs_on_while_the_window_is_closed(desk, bike, riding):
+    riding[0].press_watch()
+    begun = riding[0].state.session.entry.draft.watch
+    again, _ = shown(RideViewModel, desk, bike.id)
+    assert again.state.session.entry.draft.watch == begun
+    assert Units().parse(again.watch_time(), "duration") > 0

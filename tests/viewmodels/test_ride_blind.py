@@ -577,3 +577,18 @@ def test_the_helpers_motions_with_a_lever_are_the_same_before_every_run(desk, bi
     assert len(motions) == 1
     guess_all(view_model, 0, 0, 0)
     assert view_model.reveal()
+
+
+def test_the_rider_can_take_the_time_of_a_blind_run_with_the_watch(desk, bike):
+    view_model, heard = begun_test(desk, bike)
+    put_on(view_model)
+    view_model.rate_blind("liking", 6)
+    view_model.press_blind_watch()
+    assert view_model.blind_watch_time() != ""
+    assert not view_model.keep_blind()
+    assert heard.field == "blind_lap"
+    view_model.press_blind_watch()
+    assert view_model.state.blind.draft.lap != ""
+    view_model.rate_blind("lap", "1:40")
+    assert view_model.keep_blind()
+    assert everything(desk)[Run][0].lap_s == 100.0

@@ -29,6 +29,10 @@ def ride_stops(riding: Callable[[Workbench, int], None]) -> tuple[tuple[str, str
         page.view_model.mark_runs("2", "4", "lever:front closed")  # type: ignore[attr-defined]
         _press(page, "run_marks")
 
+    def more(workbench: Workbench) -> None:
+        riding(workbench, 3)
+        _press(workbench.window.page("ride"), "run_more")
+
     def by_lap(workbench: Workbench) -> None:
         riding(workbench, 0)
         session = workbench.desk.ask(ride_records(workbench.bench.bike_id or "")).open_session
@@ -42,6 +46,7 @@ def ride_stops(riding: Callable[[Workbench, int], None]) -> tuple[tuple[str, str
     return (
         ("sample", "ride-noticed", False, noticed),
         ("sample", "ride-several", False, several),
+        ("sample", "ride-more", False, more),
         ("sample", "ride-lap", False, by_lap),
     )
 

@@ -14,7 +14,7 @@ from workbench.model.ride import Run
 from workbench.model.setting import Item
 from workbench.model.steps import steps_to
 from workbench.viewmodels.base import Problem
-from workbench.viewmodels.ride_laps import LAP_MISSING, read_lap
+from workbench.viewmodels.ride_laps import LAP_MISSING, WATCH_RUNS, read_lap
 from workbench.viewmodels.ride_scores import ScoreRow, Scores, in_order, resolve_scores
 from workbench.viewmodels.shown import Units, short_time
 from workbench.viewmodels.step_lines import StepLine, step_lines
@@ -53,6 +53,7 @@ class BlindRunDraft:
     liking: int | None = None
     scores: Scores = ()
     lap: str = ""
+    watch: str = ""  # when the stopwatch was started, while it runs
     note: str = ""
     ridden_at: str = ""
 
@@ -183,6 +184,8 @@ def problem(draft: BlindRunDraft, response: str, units: Units) -> Problem | None
         read_lap(draft.lap, units)
     except InputError as error:
         return Problem(str(error), "blind_lap")
+    if draft.watch:
+        return Problem(WATCH_RUNS, "blind_lap")
     if response == "lap_s" and not draft.lap.strip():
         return Problem(LAP_MISSING, "blind_lap")
     if response != "lap_s" and draft.liking is None:

@@ -11,7 +11,7 @@ from workbench.actions.desk import Desk
 from workbench.actions.ride import SessionRecords
 from workbench.model.blind import pairs_of
 from workbench.model.errors import InputError, WorkbenchError
-from workbench.viewmodels import ride_blind
+from workbench.viewmodels import ride_blind, ride_laps
 from workbench.viewmodels.base import Problem
 from workbench.viewmodels.bench import Bench
 from workbench.viewmodels.ride_blind import BlindRunDraft, BlindState, GuessDraft, Side
@@ -94,6 +94,20 @@ class BlindDeeds(BlindPlanning):
             return
         ridden_at = self._run_draft(records).ridden_at or self._desk.now()
         self._set_run(records, **{name: value, "ridden_at": ridden_at})
+
+    def press_blind_watch(self) -> None:
+        """Start the stopwatch, or stop it and take its time."""
+        if (records := self._test()) is None:
+            return
+        begun = self._run_draft(records).watch
+        if begun:
+            self.rate_blind("lap", ride_laps.watch_text(begun, self._desk.now()))
+        self.rate_blind("watch", "" if begun else self._desk.now())
+
+    def blind_watch_time(self) -> str:
+        """Say how long the stopwatch has been running; empty when it is not."""
+        blind = self.state.blind
+        return ride_laps.watch_text(blind.draft.watch, self._desk.now()) if blind is not None else ""
 
     def score_blind(self, key: str, score: int | None) -> None:
         """Keep one attribute of the run, or take it back."""

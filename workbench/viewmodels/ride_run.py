@@ -12,7 +12,7 @@ from workbench.model.parts import BikeParts
 from workbench.model.ride import LEVERS, Run, lever_ends
 from workbench.viewmodels import ride_noticed
 from workbench.viewmodels.base import Problem
-from workbench.viewmodels.ride_laps import LAP_MISSING, read_lap
+from workbench.viewmodels.ride_laps import LAP_MISSING, WATCH_RUNS, read_lap
 from workbench.viewmodels.ride_noticed import Noticed
 from workbench.viewmodels.ride_scores import ScoreRow, Scores, in_order, resolve_scores
 from workbench.viewmodels.shown import Units
@@ -60,6 +60,7 @@ class RunDraft:
     bottom_front: str = ""
     bottom_rear: str = ""
     lap: str = ""
+    watch: str = ""  # when the stopwatch was started, while it runs
     note: str = ""
     lever: str = ""
     scores: Scores = ()
@@ -138,6 +139,8 @@ def problem(draft: RunDraft, parts: BikeParts, units: Units, *, response: str = 
             _read(draft, name, parts, units)
         except InputError as error:
             return Problem(str(error), name)
+    if draft.watch:
+        return Problem(WATCH_RUNS, "lap")
     if draft.is_warmup is not True and response == "lap_s" and not draft.lap.strip():
         return Problem(LAP_MISSING, "lap")
     is_timed = response == "lap_s" or read_lap(draft.lap, units) is not None

@@ -9,7 +9,7 @@ from typing import Any
 from workbench.actions.desk import Desk
 from workbench.actions.ride import keep_run, set_run_aside
 from workbench.actions.ride_marks import mark_runs
-from workbench.viewmodels import ride_marks, ride_noticed, ride_run, ride_scores
+from workbench.viewmodels import ride_laps, ride_marks, ride_noticed, ride_run, ride_scores
 from workbench.viewmodels.base import Problem
 from workbench.viewmodels.bench import Bench
 from workbench.viewmodels.ride_blind_deeds import BlindDeeds
@@ -35,6 +35,21 @@ class RunDeeds(BlindDeeds):
         if not draft.ridden_at:
             draft = self._begun(draft)
         self._keep_draft(ride_run.DRAFT, draft.to_json(), self._session_id())
+
+    def press_watch(self) -> None:
+        """Start the stopwatch, or stop it and take its time. When it was started is kept, so it runs on by itself."""
+        session = self.state.session
+        if session is None:
+            return
+        begun = session.entry.draft.watch
+        if begun:
+            self.set_run("lap", ride_laps.watch_text(begun, self._desk.now()))
+        self.set_run("watch", "" if begun else self._desk.now())
+
+    def watch_time(self) -> str:
+        """Say how long the stopwatch has been running; empty when it is not."""
+        session = self.state.session
+        return ride_laps.watch_text(session.entry.draft.watch, self._desk.now()) if session is not None else ""
 
     def rate(self, key: str, score: int | None) -> None:
         """Keep one attribute of the run, or take it back."""

@@ -266,3 +266,14 @@ def test_what_the_session_is_judged_by_has_the_focus_first_run_after_run(qtbot, 
 def test_a_session_judged_by_liking_begins_at_the_liking_with_the_lap_folded_away(riding):
     assert riding.focused().startswith("run_liking")
     assert not riding.is_shown("run_lap")
+
+
+def test_the_watch_is_started_and_stopped_by_one_key_and_shows_its_time(riding):
+    riding.press("run_more")
+    assert riding.find("run_watch").words() == "Start the watch"
+    riding.press("run_watch")
+    assert riding.find("run_watch").words() == "Stop the watch"
+    assert ":" in riding.find("run_watch_time").text(), "at once"
+    riding.press("run_watch")
+    assert not riding.is_shown("run_watch_time")
+    assert ":" in riding.find("run_lap").text()

@@ -14,6 +14,7 @@ from workbench.ui.parts.labels import Words
 from workbench.ui.parts.rating_bar import KeyBar, RatingBar
 from workbench.ui.parts.theme import SPACE_16
 from workbench.ui.ride.blind_parts import column
+from workbench.ui.ride.lap_line import LapLine
 from workbench.ui.ride.score_grid import ScoreGrid
 from workbench.ui.ride.typed_line import TypedLine
 from workbench.viewmodels.base import Problem
@@ -44,7 +45,8 @@ class RiderPart(QWidget):
         self._scores.setObjectName("blind_scores")
         self._scores.scored.connect(view_model.score_blind)
         self._scores.hide()
-        self._lap = TypedLine("lap", "Lap time", prefix="blind")
+        self._lap = LapLine(view_model.blind_watch_time, prefix="blind")
+        self._lap.watch_pressed.connect(view_model.press_blind_watch)
         self._note = TypedLine("note", "Note", prefix="blind")
         for line in (self._lap, self._note):
             line.typed.connect(view_model.rate_blind)
@@ -77,6 +79,7 @@ class RiderPart(QWidget):
         self._liking.set_value(state.draft.liking)
         self._scores.show_scores(state.scores)
         self._lap.show_text(state.draft.lap)
+        self._lap.show_watch(is_running=bool(state.draft.watch))
         self._note.show_text(state.draft.note)
         self._said.set_words("")
         self._place_lap(state.response == "lap_s")

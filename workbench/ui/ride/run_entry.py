@@ -11,6 +11,7 @@ from workbench.ui.parts.choice_field import FlagField, ListBox
 from workbench.ui.parts.labels import Words
 from workbench.ui.parts.rating_bar import ComparedBar, DirectionBar, RatingBar
 from workbench.ui.parts.theme import SPACE_16, SPACE_24
+from workbench.ui.ride.lap_line import LapLine
 from workbench.ui.ride.noticed_view import NoticedView
 from workbench.ui.ride.score_grid import ScoreGrid, bring_in_sight
 from workbench.ui.ride.typed_line import TypedLine
@@ -20,7 +21,7 @@ from workbench.viewmodels.ride_run import LABELS, RunEntry
 
 FIRST = ("travel_front", "travel_rear")
 LEVER_RIGHT = "Where its setup has it"
-MORE = ("bottom_front", "bottom_rear", "lap", "note")
+MORE = {"bottom_front": (1, 0), "bottom_rear": (1, 1), "lap": (2, 0), "note": (2, 1)}  # row and column
 
 
 class RunEntryView(QWidget):
@@ -38,13 +39,17 @@ class RunEntryView(QWidget):
         self._direction.picked.connect(self._set_direction)
         self._compared = ComparedBar(question="Against the run before", name="run_compared")
         self._compared.picked.connect(self._set_compared)
-        self._lines = {name: TypedLine(name, LABELS[name], prefix="run") for name in (*FIRST, *MORE)}
+        self._lap = LapLine(view_model.watch_time, prefix="run")
+        typed = (name for name in (*FIRST, *MORE) if name != "lap")
+        self._lines = {name: TypedLine(name, LABELS[name], prefix="run") for name in typed} | {"lap": self._lap}
+        self._lap.watch_pressed.connect(view_model.press_watch)
         for line in self._lines.values():
             line.typed.connect(view_model.set_run)
             line.line.returnPressed.connect(view_model.keep_run)
         self._lever = ListBox((("", LEVER_RIGHT),))
         self._lever.setObjectName("run_lever")
         self._lever.setAccessibleName("Lever on this run")
+        self._lever.setMinimumContentsLength(len(LEVER_RIGHT) + 4)
         self._lever.activated.connect(self._set_lever)
         self._keep = Button("Keep run", "verb", name="run_keep")
         self._keep.clicked.connect(view_model.keep_run)
@@ -97,7 +102,7 @@ class RunEntryView(QWidget):
         grid.setContentsMargins(0, 0, 0, 0)
         grid.setHorizontalSpacing(SPACE_24)
         grid.setVerticalSpacing(SPACE_16)
-        grid.addWidget(self._compared, 0, 0, 1, 4)
+        grid.addWidget(self._compared, 0, 0, 1, 2)
         lever = QHBoxLayout()
         lever.setSpacing(SPACE_16)
         words = Words("Lever on this run", "mute")
@@ -105,10 +110,11 @@ class RunEntryView(QWidget):
         lever.addWidget(words)
         lever.addWidget(self._lever)
         lever.addStretch(1)
-        grid.addLayout(lever, 2, 0, 1, 4)
-        for place, name in enumerate(MORE):
-            grid.addWidget(self._lines[name], 1, place, Qt.AlignmentFlag.AlignTop)
-            grid.setColumnStretch(place, 1)
+        grid.addLayout(lever, 3, 0, 1, 2)
+        for name, at in MORE.items():
+            grid.addWidget(self._lines[name], *at, Qt.AlignmentFlag.AlignTop)
+        for column in (0, 1):
+            grid.setColumnStretch(column, 1)
         return part
 
     def show_entry(self, entry: RunEntry) -> None:
@@ -130,6 +136,7 @@ class RunEntryView(QWidget):
                 line.set_unit(entry.length_unit)
         for name in ("travel_rear", "bottom_rear"):
             self._lines[name].setVisible(entry.has_rear)
+        self._lap.show_watch(is_running=bool(draft.watch))
         self._show_lever(entry)
         self._place_lap(entry.response == "lap_s")
         self._scores.show_scores(entry.scores)
@@ -138,18 +145,18 @@ class RunEntryView(QWidget):
 
     def _place_lap(self, comes_first: bool) -> None:
         """A session judged by lap time has it above all else; otherwise it folds away with the rest."""
-        lap = self._lines["lap"]
+        lap = self._lap
         if comes_first == (self._rows.indexOf(lap) >= 0):
             return
         if comes_first:
             self._rows.insertWidget(1, lap, 0, Qt.AlignmentFlag.AlignLeft)
             lap.show()
         else:
-            self._grid.addWidget(lap, 1, MORE.index("lap"), Qt.AlignmentFlag.AlignTop)
+            self._grid.addWidget(lap, *MORE["lap"], Qt.AlignmentFlag.AlignTop)
 
     def focus_first(self) -> None:
         """Put the focus on what the session is judged by: a line for the lap time, or where a number key rates."""
-        lap = self._lines["lap"]
+        lap = self._lap
         is_due = self._rows.indexOf(lap) >= 0 and not lap.line.text()
         (lap.line if is_due else self._liking).setFocus(Qt.FocusReason.OtherFocusReason)
 
