@@ -29,6 +29,7 @@ def more_stops(bike: Open) -> tuple[Stop, ...]:
         ("sample", "garage-exchange", False, partial(_exchange, bike)),
         ("sample", "garage-exchanged", False, partial(_exchanged, bike)),
         ("sample", "ride-switch", False, partial(_switch, bike)),
+        ("sample", "ride-tyres", False, partial(_tyres, bike)),
         ("sample", "templates", False, partial(_templates, bike)),
         ("sample", "history-picture", False, partial(_picture_in_history, bike)),
     )
@@ -94,6 +95,18 @@ def _switch(bike: Open, workbench: Workbench) -> None:
     fold = page.findChild(QPushButton, "switch_fold")
     assert isinstance(fold, QPushButton)
     fold.click()
+
+
+def _tyres(bike: Open, workbench: Workbench) -> None:
+    """A tyre that lost air on the way, read after the run."""
+    from workbench.tour.stops import further_down, riding
+
+    riding(workbench, 3)
+    bike(workbench, "Tarn hardtail", Station.RIDE).set_run("tyre_front", "17")
+    more = workbench.window.page(Station.RIDE).findChild(QPushButton, "run_more")
+    assert isinstance(more, QPushButton)
+    more.click()
+    further_down(workbench, "Tarn hardtail", Station.RIDE, "run_compared")
 
 
 def _templates(bike: Open, workbench: Workbench) -> None:

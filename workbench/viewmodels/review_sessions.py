@@ -9,13 +9,14 @@ from workbench.actions.ride import RideRecords, SessionRecords
 from workbench.actions.ride_evidence import counted
 from workbench.model.errors import NotEnoughData
 from workbench.model.parts import ITEM_QUANTITIES, settable_items
-from workbench.model.ride import SURFACES
+from workbench.model.ride import ENDS, SURFACES
 from workbench.model.setting import Item
+from workbench.model.tyres import TYRE_KPA, tyre_read_kpa
 from workbench.viewmodels.review_looked import attribute_title, attributes_in_order, scores_of
 from workbench.viewmodels.shown import Units, position_text, short_date
+from workbench.viewmodels.tyre_words import tyre_drifts
 
 WARMER_BY_C = 8.0  # named beside a comparison from here on (common practice, no source)
-TYRE_KPA = 6.9  # one psi, likewise
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,6 +102,20 @@ def _setting_rows(records: RideRecords, sessions: tuple[SessionRecords, ...], un
     return sorted(rows, key=lambda row: not row.differs)
 
 
+def _drift_cautions(records: RideRecords, sessions: tuple[SessionRecords, ...]) -> tuple[str, ...]:
+    """Name the runs that count although a tyre read otherwise than it was set."""
+    told = []
+    for one in sessions:
+        for run in counted(one):
+            read = {end: tyre_read_kpa(run, end) for end in ENDS}
+            drifts = tyre_drifts(records.parts, records.values[run.setup_id], read, one.session.temperature_c)
+            ends = " and ".join(drift.end for drift in drifts)
+            if ends:
+                day = short_date(one.session.started_at)
+                told.append(f"The {ends} tyre read more than 1 psi off on run {run.number} of {day}.")
+    return tuple(told)
+
+
 def _cautions(records: RideRecords, sessions: tuple[SessionRecords, ...]) -> tuple[str, ...]:
     cautions = []
     warmth = [one.session.temperature_c for one in sessions if one.session.temperature_c is not None]
@@ -115,4 +130,5 @@ def _cautions(records: RideRecords, sessions: tuple[SessionRecords, ...]) -> tup
         known = [value for value in values if value is not None]
         if known and max(known) - min(known) > TYRE_KPA:
             cautions.append(f"The {tyre.end} tyre was set differently.")
+    cautions.extend(_drift_cautions(records, sessions))
     return tuple(cautions)

@@ -8,8 +8,11 @@ from dataclasses import asdict, dataclass, field, replace
 from workbench.model.adjuster import Adjuster, adjuster_words
 from workbench.model.errors import InputError
 from workbench.model.facts import check_field, field_of, read_whole
+from workbench.model.item_facts import ITEM_FIELDS
 from workbench.model.parts import BikeParts
-from workbench.model.ride import LEVERS, Run, lever_ends
+from workbench.model.ride import ENDS, LEVERS, Run, lever_ends
+from workbench.model.setting import Item
+from workbench.model.tyres import has_lost_air
 from workbench.viewmodels import ride_noticed
 from workbench.viewmodels.base import Problem
 from workbench.viewmodels.ride_laps import LAP_MISSING, WATCH_RUNS, read_lap
@@ -17,14 +20,22 @@ from workbench.viewmodels.ride_noticed import Noticed
 from workbench.viewmodels.ride_scores import ScoreRow, Scores, in_order, resolve_scores
 from workbench.viewmodels.shown import Units
 from workbench.viewmodels.typed_drafts import TypedIn, read_kept
+from workbench.viewmodels.tyre_words import TyreDrift, drift_words
 
 DRAFT = "run"
-QUANTITIES = {"travel_front": "length", "travel_rear": "length"}
+QUANTITIES = {
+    "travel_front": "length",
+    "travel_rear": "length",
+    "tyre_front": "pressure",
+    "tyre_rear": "pressure",
+}
 LABELS = {
     "travel_front": "Travel used, front",
     "travel_rear": "Travel used, rear",
     "bottom_front": "Hard contacts, front",
     "bottom_rear": "Hard contacts, rear",
+    "tyre_front": "Front tyre now",
+    "tyre_rear": "Rear tyre now",
     "lap": "Lap time",
     "note": "Note",
 }
@@ -59,6 +70,8 @@ class RunDraft:
     travel_rear: str = ""
     bottom_front: str = ""
     bottom_rear: str = ""
+    tyre_front: str = ""
+    tyre_rear: str = ""
     lap: str = ""
     watch: str = ""  # when the stopwatch was started, while it runs
     note: str = ""
@@ -91,6 +104,8 @@ class RunEntry:
     direction_question: str = ""
     direction_words: tuple[str, ...] = ()
     length_unit: str = "mm"
+    pressure_unit: str = "psi"
+    tyres: str = ""  # which of them drifted, and what that means for the run
     has_rear: bool = True
     can_compare: bool = False
     has_draft: bool = False
@@ -108,6 +123,7 @@ def resolve_entry(
     *,
     has_draft: bool,
     response: str = "liking",
+    drifts: tuple[TyreDrift, ...] = (),
 ) -> RunEntry:
     """Lay the entry out; the first run of a session is proposed as warm-up."""
     question = ""
@@ -123,6 +139,8 @@ def resolve_entry(
         direction_question=question,
         direction_words=words,
         length_unit=units.length,
+        pressure_unit=units.pressure,
+        tyres=_tyre_sentence(drifts, units),
         has_rear=parts.unit("rear") is not None,
         can_compare=number > 1,
         has_draft=has_draft,
@@ -130,6 +148,32 @@ def resolve_entry(
         scores=resolve_scores(draft.scores, parts),
         levers=lever_choices(parts),
     )
+
+
+def tyres_read(draft: RunDraft, units: Units) -> dict[str, float | None]:
+    """Read what the tyres show now, by end; what cannot be read yet is none."""
+    found: dict[str, float | None] = {}
+    for end in ENDS:
+        try:
+            found[end] = _read_tyre(getattr(draft, f"tyre_{end}").strip(), f"tyre_{end}", units)
+        except InputError:
+            found[end] = None
+    return found
+
+
+def _tyre_sentence(drifts: tuple[TyreDrift, ...], units: Units) -> str:
+    if not drifts:
+        return ""
+    words = ", ".join(drift_words(one, units) for one in drifts)
+    lost = any(has_lost_air(one.kpa) for one in drifts)
+    means = "The run is set aside: it was not ridden on its setup." if lost else "Riding warms a tyre; it is noted."
+    return f"{words[:1].upper()}{words[1:]}. {means}"
+
+
+def _lost_air(drifts: tuple[TyreDrift, ...]) -> str:
+    """Say why the run is set aside; empty where no tyre lost air."""
+    ends = [one.end for one in drifts if has_lost_air(one.kpa)]
+    return f"{' and '.join(ends).capitalize()} tyre lost air" if ends else ""
 
 
 def problem(draft: RunDraft, parts: BikeParts, units: Units, *, response: str = "liking") -> Problem | None:
@@ -159,6 +203,7 @@ def run_of(
     setup_id: str,
     tested: Adjuster | None,
     unverified: bool,
+    drifts: tuple[TyreDrift, ...] = (),
 ) -> Run:
     """Make the run; number, key and times are filled in by the deed."""
     read = {name: _read(draft, name, parts, units) for name in LABELS}
@@ -178,11 +223,15 @@ def run_of(
         travel_rear_mm=_number(read["travel_rear"]),
         bottom_outs_front=_count(read["bottom_front"]),
         bottom_outs_rear=_count(read["bottom_rear"]),
+        tyre_front_kpa=_number(read["tyre_front"]),
+        tyre_rear_kpa=_number(read["tyre_rear"]),
         lap_s=_number(read["lap"]),
         note=str(read["note"] or ""),
     )
     if draft.lever in LEVERS:
         return replace(run, lever=draft.lever, is_set_aside=True, set_aside_reason=f"{LEVERS[draft.lever]} by mistake")
+    if lost := _lost_air(drifts):
+        return replace(run, is_set_aside=True, set_aside_reason=lost)
     return replace(run, is_set_aside=True, set_aside_reason="Start not verified") if unverified else run
 
 
@@ -196,7 +245,16 @@ def _read(draft: RunDraft, name: str, parts: BikeParts, units: Units) -> float |
         return read_lap(text, units)
     if name.startswith("bottom"):
         return float(read_whole(LABELS[name], text, 0, 50))
+    if name.startswith("tyre"):
+        return _read_tyre(text, name, units)
     return _read_travel(text, name, parts, units)
+
+
+def _read_tyre(text: str, name: str, units: Units) -> float | None:
+    if not text:
+        return None
+    value = units.parse(text, "pressure")
+    return float(check_field(replace(ITEM_FIELDS[Item.TYRE_PRESSURE], label=LABELS[name]), value))
 
 
 def _read_travel(text: str, name: str, parts: BikeParts, units: Units) -> float:

@@ -15,7 +15,7 @@ from workbench.viewmodels.bench import Bench
 from workbench.viewmodels.ride_blind_deeds import BlindDeeds
 from workbench.viewmodels.ride_blind_planning import real_seed
 from workbench.viewmodels.ride_run import RunDraft
-from workbench.viewmodels.ride_session import Focus, setup_ridden, tested_adjuster
+from workbench.viewmodels.ride_session import Focus, drifts_of, setup_ridden, tested_adjuster
 from workbench.viewmodels.typed_drafts import typed_in
 
 
@@ -109,6 +109,7 @@ class RunDeeds(BlindDeeds):
             setup_id=ridden,
             tested=tested_adjuster(records, self._focus, draft),
             unverified=open_session.session.verified_at is None,
+            drifts=drifts_of(records, open_session, draft, units),
         )
         label = f"Keep run {state.entry.number}" + (f", liking {run.liking}" if run.liking is not None else "")
         ratings = ride_scores.ratings_of(draft.scores)

@@ -7,8 +7,9 @@ from dataclasses import dataclass, field
 from workbench.actions.ride import RideRecords, SessionRecords
 from workbench.model.adjuster import Adjuster
 from workbench.model.responses import lap_text
-from workbench.model.ride import Run
+from workbench.model.ride import ENDS, Run
 from workbench.model.setting import Item, changes_between
+from workbench.model.tyres import tyre_read_kpa
 from workbench.viewmodels import ride_marks, ride_next, ride_noticed, ride_run
 from workbench.viewmodels.change_words import changes_text
 from workbench.viewmodels.ride_next import Choice, NextLook
@@ -16,6 +17,7 @@ from workbench.viewmodels.ride_noticed import NoticedLook
 from workbench.viewmodels.ride_run import RunDraft, RunEntry
 from workbench.viewmodels.ride_switch import SwitchLook, resolve_switch
 from workbench.viewmodels.shown import Units, how_many, short_time
+from workbench.viewmodels.tyre_words import TyreDrift, drift_words, tyre_drifts
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,6 +88,7 @@ def resolve_session(
             units,
             has_draft=draft is not None,
             response=session.session.response,
+            drifts=drifts_of(records, session, draft, units) if draft is not None else (),
         ),
         choices=ride_next.choices(records.parts, units),
         runs=run_rows(records, session, units),
@@ -127,6 +130,12 @@ def setup_ridden(records: RideRecords, draft: RunDraft) -> str:
     return records.current.id if records.current else ""
 
 
+def drifts_of(records: RideRecords, session: SessionRecords, draft: RunDraft, units: Units) -> tuple[TyreDrift, ...]:
+    """List the tyres that read otherwise than the setup of the run being entered says."""
+    values = records.values.get(setup_ridden(records, draft), {})
+    return tyre_drifts(records.parts, values, ride_run.tyres_read(draft, units), session.session.temperature_c)
+
+
 def _tested_in(records: RideRecords, draft: RunDraft | None) -> Adjuster | None:
     return records.parts.adjuster(draft.tested_id) if draft is not None and draft.tested_id else None
 
@@ -148,17 +157,25 @@ def run_rows(records: RideRecords, session: SessionRecords, units: Units) -> tup
         if before is not None and before.setup_id != run.setup_id:
             change = changes_text(records.parts, records.values[before.setup_id], records.values[run.setup_id], units)
         noticed = [(one.symptom, one.end) for one in session.symptoms if one.run_id == run.id]
-        rows.append(RunRow(run.id, str(run.number), change, _said(run, noticed), run.is_set_aside))
+        said = _said(run, noticed, _drift_said(records, session, run, units))
+        rows.append(RunRow(run.id, str(run.number), change, said, run.is_set_aside))
         before = run
     return tuple(reversed(rows))
 
 
-def _said(run: Run, noticed: list[tuple[str, str]]) -> str:
+def _drift_said(records: RideRecords, session: SessionRecords, run: Run, units: Units) -> list[str]:
+    read = {end: tyre_read_kpa(run, end) for end in ENDS}
+    drifts = tyre_drifts(records.parts, records.values[run.setup_id], read, session.session.temperature_c)
+    return [drift_words(one, units) for one in drifts]
+
+
+def _said(run: Run, noticed: list[tuple[str, str]], drifted: list[str]) -> str:
     words = [f"liking {run.liking}"] if run.liking is not None else []
     if run.lap_s is not None:
         words.append(f"lap {lap_text(run.lap_s)}")
     if noticed:
         words.append(f"noticed: {ride_noticed.noticed_words(noticed)}")
+    words.extend(drifted)
     if run.is_warmup:
         words.append("warm-up")
     if run.is_confounded:

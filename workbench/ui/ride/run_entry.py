@@ -22,6 +22,7 @@ from workbench.viewmodels.ride_run import LABELS, RunEntry
 FIRST = ("travel_front", "travel_rear")
 LEVER_RIGHT = "Where its setup has it"
 MORE = {"bottom_front": (1, 0), "bottom_rear": (1, 1), "lap": (2, 0), "note": (2, 1)}  # row and column
+TYRES = {"tyre_front": (3, 0), "tyre_rear": (3, 1)}
 
 
 class RunEntryView(QWidget):
@@ -40,7 +41,7 @@ class RunEntryView(QWidget):
         self._compared = ComparedBar(question="Against the run before", name="run_compared")
         self._compared.picked.connect(self._set_compared)
         self._lap = LapLine(view_model.watch_time, prefix="run")
-        typed = (name for name in (*FIRST, *MORE) if name != "lap")
+        typed = (name for name in (*FIRST, *MORE, *TYRES) if name != "lap")
         self._lines = {name: TypedLine(name, LABELS[name], prefix="run") for name in typed} | {"lap": self._lap}
         self._lap.watch_pressed.connect(view_model.press_watch)
         for line in self._lines.values():
@@ -51,6 +52,7 @@ class RunEntryView(QWidget):
         self._lever.setAccessibleName("Lever on this run")
         self._lever.setMinimumContentsLength(len(LEVER_RIGHT) + 4)
         self._lever.activated.connect(self._set_lever)
+        self._tyres = Words("", "note_strong", name="run_tyres")
         self._keep = Button("Keep run", "verb", name="run_keep")
         self._keep.clicked.connect(view_model.keep_run)
         self._discard = Button("Discard", "plain", name="run_discard")
@@ -110,8 +112,9 @@ class RunEntryView(QWidget):
         lever.addWidget(words)
         lever.addWidget(self._lever)
         lever.addStretch(1)
-        grid.addLayout(lever, 3, 0, 1, 2)
-        for name, at in MORE.items():
+        grid.addWidget(self._tyres, 4, 0, 1, 2)
+        grid.addLayout(lever, 5, 0, 1, 2)
+        for name, at in (MORE | TYRES).items():
             grid.addWidget(self._lines[name], *at, Qt.AlignmentFlag.AlignTop)
         for column in (0, 1):
             grid.setColumnStretch(column, 1)
@@ -134,6 +137,9 @@ class RunEntryView(QWidget):
             line.show_text(getattr(draft, name))
             if name in FIRST:
                 line.set_unit(entry.length_unit)
+            if name in TYRES:
+                line.set_unit(entry.pressure_unit)
+        self._tyres.set_words(entry.tyres)
         for name in ("travel_rear", "bottom_rear"):
             self._lines[name].setVisible(entry.has_rear)
         self._lap.show_watch(is_running=bool(draft.watch))
@@ -169,7 +175,7 @@ class RunEntryView(QWidget):
         line = self._lines.get(problem.field)
         if line is None:
             return False
-        if problem.field in MORE:
+        if problem.field in (*MORE, *TYRES):
             self._more.show()
         line.set_problem(problem.text)
         return True
