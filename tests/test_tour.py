@@ -13,6 +13,7 @@ from workbench.tour import say_what_matters
 from workbench.tour.stops import STOPS
 
 LOWEST = 44  # px, for mouse and finger alike
+COUNTING = ("_tool_less", "_tool_more")  # Backspace and Space do the same while counting
 ELIDED = {"head_bike", "head_rider"}  # names of any length: the whole stands in the tool tip
 
 
@@ -55,6 +56,16 @@ def test_every_control_is_large_enough_to_hit(tour):
 def test_no_word_is_cut(tour):
     screens, _ = tour
     assert not offenders(screens, lambda one: one["cut"] and one["object_name"] not in ELIDED)
+
+
+def test_everything_that_can_be_worked_is_reached_by_keys(tour):
+    screens, _ = tour
+
+    def is_out_of_reach(one):
+        counts = one["object_name"].endswith(COUNTING)
+        return one["kind"] != "words" and one["enabled"] and not one["by_keys"] and not counts
+
+    assert not offenders(screens, is_out_of_reach)
 
 
 def test_every_screen_has_a_place_where_the_keyboard_is_or_can_go(tour):

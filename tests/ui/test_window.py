@@ -7,7 +7,17 @@ from contextlib import contextmanager
 
 import pytest
 from PySide6.QtCore import QPoint, Qt
-from PySide6.QtWidgets import QApplication, QLabel, QLineEdit, QPushButton, QScrollArea, QWidget
+from PySide6.QtGui import QContextMenuEvent
+from PySide6.QtWidgets import (
+    QAbstractItemView,
+    QApplication,
+    QLabel,
+    QLineEdit,
+    QMenu,
+    QPushButton,
+    QScrollArea,
+    QWidget,
+)
 
 from tests.fixtures import Clock, a_bike, a_counted_bike, make_desk
 from workbench.actions.desk import Desk
@@ -247,6 +257,49 @@ def test_what_does_this_do_opens_the_help_where_it_speaks_of_the_adjuster(qtbot,
         page = dialog.findChild(QScrollArea)
         qtbot.waitUntil(lambda: page.verticalScrollBar().value() > 0)
         assert abs(heading.mapTo(page.viewport(), QPoint(0, 0)).y()) < 40
+
+
+def context_menu(workbench, reason, place):
+    """Ask for the menu of the bike list, and give its lines by their words."""
+    bikes = find(workbench, "bike_list", QAbstractItemView)
+    target = bikes.viewport() if reason == QContextMenuEvent.Reason.Mouse else bikes
+    QApplication.sendEvent(target, QContextMenuEvent(reason, place, target.mapToGlobal(place)))
+    opened = workbench.window.findChild(QMenu, "bike_menu")
+    return opened, {line.text(): line for line in opened.actions()} if opened else {}
+
+
+def test_the_bike_list_offers_its_deeds_by_menu_key_and_by_right_click(qtbot, tmp_path):
+    with make_desk(tmp_path) as desk:
+        first, second = a_bike(desk, name="Alder"), a_bike(desk, name="Birch")
+    with window(tmp_path, qtbot) as workbench:
+        workbench.view_model.open_bike(first.id)
+        bikes = find(workbench, "bike_list", QAbstractItemView)
+        row = bikes.visualRect(bikes.model().index(1, 0)).center()
+        opened, lines = context_menu(workbench, QContextMenuEvent.Reason.Mouse, row)
+        assert list(lines) == ["Open", "Put away"]
+        lines["Put away"].trigger()
+        opened.close()
+        assert [one.name for one in workbench.view_model.state.rows] == ["Alder"]
+        assert workbench.view_model.state.bike_id == first.id
+        QApplication.processEvents()
+        bikes.setCurrentIndex(bikes.model().index(0, 0))
+        opened, lines = context_menu(workbench, QContextMenuEvent.Reason.Keyboard, QPoint(0, 0))
+        lines["Put away"].trigger()
+        opened.close()
+        assert workbench.view_model.state.bike_id is None
+        menu(workbench, "undo")
+        menu(workbench, "undo")
+        assert len(workbench.desk.ask(garage_rows())) == 2
+        assert second.id in {one.bike_id for one in workbench.view_model.state.rows}
+
+
+def test_a_right_click_beside_the_bikes_offers_nothing(qtbot, tmp_path):
+    with make_desk(tmp_path) as desk:
+        a_bike(desk)
+    with window(tmp_path, qtbot) as workbench:
+        bikes = find(workbench, "bike_list", QAbstractItemView)
+        below = bikes.viewport().rect().bottomLeft()
+        assert context_menu(workbench, QContextMenuEvent.Reason.Mouse, below) == (None, {})
 
 
 def test_an_unforeseen_failure_is_written_down_said_once_and_survived(qtbot, tmp_path, monkeypatch):

@@ -12,17 +12,21 @@ from PySide6.QtWidgets import (
     QComboBox,
     QLabel,
     QLineEdit,
+    QMainWindow,
     QMenuBar,
     QPlainTextEdit,
     QWidget,
 )
+
+from workbench.ui.parts.tab_order import in_reading_order
 
 CONTROLS = (QAbstractButton, QLineEdit, QPlainTextEdit, QComboBox, QAbstractItemView)
 
 
 def listing_of(window: QWidget) -> list[dict[str, Any]]:
     """List the controls and words of a window, top to bottom."""
-    found = [_entry(widget, window) for widget in window.findChildren(QWidget) if _is_listed(widget)]
+    stops = _stops(window)
+    found = [_entry(widget, window, stops) for widget in window.findChildren(QWidget) if _is_listed(widget)]
     return sorted(found, key=lambda entry: (entry["rect"][1], entry["rect"][0], entry["object_name"]))
 
 
@@ -36,7 +40,40 @@ def _is_listed(widget: QWidget) -> bool:
     return isinstance(widget, QLabel) or widget.focusPolicy() & Qt.FocusPolicy.TabFocus == Qt.FocusPolicy.TabFocus
 
 
-def _entry(widget: QWidget, window: QWidget) -> dict[str, Any]:
+def _stops(window: QWidget) -> set[int]:
+    """Give the addresses of what Tab comes to."""
+    root = window.centralWidget() if isinstance(window, QMainWindow) else window
+    return {id(one) for one in in_reading_order(root) if _takes_tab(one)} if root is not None else set()
+
+
+def _takes_tab(widget: QWidget) -> bool:
+    return widget.focusPolicy() & Qt.FocusPolicy.TabFocus == Qt.FocusPolicy.TabFocus
+
+
+def _is_reached(widget: QWidget, stops: set[int]) -> bool:
+    """Say whether Tab comes to a widget or to what it is a part of, or arrows do from a key of the same row."""
+    if id(widget) in stops:
+        return True
+    above = widget.parentWidget()
+    if above is None:
+        return False
+    row = above.findChildren(QWidget, options=Qt.FindChildOption.FindDirectChildrenOnly)
+    if isinstance(widget, QAbstractButton) and any(
+        id(one) in stops and isinstance(one, QAbstractButton) for one in row
+    ):
+        return widget.focusPolicy() == Qt.FocusPolicy.ClickFocus
+    return above.focusProxy() is widget or _is_inside_a_stop(above, stops)
+
+
+def _is_inside_a_stop(widget: QWidget | None, stops: set[int]) -> bool:
+    while widget is not None:
+        if id(widget) in stops:
+            return True
+        widget = widget.parentWidget()
+    return False
+
+
+def _entry(widget: QWidget, window: QWidget, stops: set[int]) -> dict[str, Any]:
     place = widget.mapTo(window, QPoint(0, 0))
     seen: QRect = widget.visibleRegion().boundingRect()
     return {
@@ -48,6 +85,7 @@ def _entry(widget: QWidget, window: QWidget) -> dict[str, Any]:
         "kind": _kind(widget),
         "enabled": widget.isEnabled(),
         "focused": widget.hasFocus(),
+        "by_keys": _is_reached(widget, stops),
         "is_next_step": getattr(widget, "kind", "") == "verb",
         "scrolls": _scrolls(widget),
         "cut": bool(widget.is_cut()) if hasattr(widget, "is_cut") else False,

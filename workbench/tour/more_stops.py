@@ -23,7 +23,7 @@ Stop = tuple[str, str, bool, Callable[[Workbench], QWidget | None]]
 def more_stops(bike: Open) -> tuple[Stop, ...]:
     """Give the stops; ``bike`` opens a station over a bike of the sample."""
     return (
-        ("sample", "hint", False, partial(_hint, bike)),
+        ("sample", "sag-hint", False, partial(_hint, bike)),
         ("sample", "checkin-picture", False, partial(_picture, bike)),
         ("sample", "checkin-picture-open", False, partial(_picture_open, bike)),
         ("sample", "garage-exchange", False, partial(_exchange, bike)),

@@ -18,6 +18,7 @@ KEY_LINES = (
     ("0 to 9", "The count itself, or the liking of a run"),
     ("Tab, Shift+Tab", "Next and previous field"),
     ("Enter", "The next step"),
+    ("Menu key, Shift+F10", "In the list of bikes: what can be done with the bike"),
 )
 REASONS = ("Not on this bike", "Done elsewhere", "No time today", "Customer declines")
 

@@ -226,17 +226,18 @@ class WindowViewModel(ViewModel[WindowState]):
         """Open the sheet for a new bike."""
         self._bench.go_to(NEW_BIKE)
 
-    def archive(self) -> None:
-        """Put the bike on the bench away."""
-        bike_id, name = self._bench.bike_id, self.state.bike_name
-        if bike_id is None:
+    def archive(self, bike_id: str = "") -> None:
+        """Put a bike away, the one on the bench unless another is named; one that is away is brought back."""
+        bike = self._desk.ask(find_bike(bike_id or self._bench.bike_id))
+        if bike is None:
             return
-        if self.state.is_archived:
-            self.act(f"Bring back {name}", bring_back_bike(bike_id))
+        if bike.archived_at is not None:
+            self.act(f"Bring back {bike.name}", bring_back_bike(bike.id), bike_id=bike.id)
             return
-        self.act(f"Put away {name}", archive_bike(bike_id))
-        self._bench.put_bike(None)
-        self._bench.go_to(Station.GARAGE)
+        self.act(f"Put away {bike.name}", archive_bike(bike.id), bike_id=bike.id)
+        if bike.id == self._bench.bike_id:
+            self._bench.put_bike(None)
+            self._bench.go_to(Station.GARAGE)
 
     def skip(self, station: str, reason: str) -> None:
         """Pass a station over."""

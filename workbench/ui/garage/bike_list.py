@@ -10,13 +10,14 @@ from PySide6.QtCore import (
     QElapsedTimer,
     QModelIndex,
     QPersistentModelIndex,
+    QPoint,
     QRect,
     QSize,
     Qt,
     QTimer,
     Signal,
 )
-from PySide6.QtGui import QPainter, QTextOption
+from PySide6.QtGui import QContextMenuEvent, QPainter, QTextOption
 from PySide6.QtWidgets import QAbstractItemView, QListView, QStyle, QStyledItemDelegate, QStyleOptionViewItem, QWidget
 
 from workbench.ui.parts.buttons import draw_focus
@@ -148,9 +149,13 @@ class BikeRow(QStyledItemDelegate):
 
 
 class BikeList(QListView):
-    """The garage list; ``bike_picked`` when a row is clicked or entered."""
+    """The garage list; ``bike_picked`` when a row is clicked or entered.
+
+    ``menu_requested`` with the bike and the place on screen at a right click, or at the menu key on the current row.
+    """
 
     bike_picked = Signal(str)
+    menu_requested = Signal(str, QPoint)
 
     def __init__(
         self, due: Callable[[str], str], as_read: Callable[[str], str | None], parent: QWidget | None = None
@@ -175,6 +180,14 @@ class BikeList(QListView):
             self.setCurrentIndex(self._model.index(place))
         else:
             self.clearSelection()
+
+    def contextMenuEvent(self, event: QContextMenuEvent) -> None:
+        by_mouse = event.reason() == QContextMenuEvent.Reason.Mouse
+        index = self.indexAt(event.pos()) if by_mouse else self.currentIndex()
+        row = index.data(ROW_ROLE)
+        if row is not None:
+            place = event.pos() if by_mouse else self.visualRect(index).center()
+            self.menu_requested.emit(row.bike_id, self.viewport().mapToGlobal(place))
 
     def pick_first(self) -> None:
         """Open the first bike found, as Enter in the search field does."""

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QLineEdit, QVBoxLayout, QWidget
+from functools import partial
+
+from PySide6.QtCore import QPoint, Qt
+from PySide6.QtWidgets import QLineEdit, QMenu, QVBoxLayout, QWidget
 
 from workbench.ui.garage.bike_list import BikeList
 from workbench.ui.parts.buttons import Button
@@ -38,6 +40,7 @@ class GarageSide(QWidget):
         self.list = BikeList(view_model.due, view_model.due_as_read)
         self.list.setStyleSheet("QListView { border: none; background: transparent; }")
         self.list.bike_picked.connect(view_model.open_bike)
+        self.list.menu_requested.connect(self._offer)
         self.search.returnPressed.connect(self.list.pick_first)
         self._nothing = Words("", "mute", name="garage_nothing")
         self._all = Button("Show all bikes", "link", name="garage_all")
@@ -70,6 +73,16 @@ class GarageSide(QWidget):
             words = "No bike is put away."
         self._all.setVisible(bool(state.search or state.tag))
         self._nothing.set_words("" if state.rows else words)
+
+    def _offer(self, bike_id: str, place: QPoint) -> None:
+        """Offer what can be done with a bike of the list; the menus offer it as well."""
+        menu = QMenu(self)
+        menu.setObjectName("bike_menu")
+        menu.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        menu.addAction("Open", partial(self._view_model.open_bike, bike_id))
+        words = "Bring back" if self._view_model.state.shows_archive else "Put away"
+        menu.addAction(words, partial(self._view_model.archive, bike_id))
+        menu.popup(place)
 
     def _show_tags(self, state: WindowState) -> None:
         self.tags.setVisible(bool(state.tags))
