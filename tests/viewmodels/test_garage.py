@@ -211,5 +211,9 @@ def test_a_count_half_done_on_the_old_unit_is_closed_with_it(desk):
     for adjuster in (parts.adjusters[0], parts.adjusters[-1]):
         desk.keep_draft("count", "{}", bike_id=bike.id, subject=adjuster.id)
     view_model, _ = shown(GarageViewModel, desk, bike.id)
+    view_model.keep_text("fork", "travel_mm", "a hundred")
+    view_model.keep_text("shock", "travel_mm", "sixty")
+    desk.keep_draft("adjusters_typed", '{"spacers_fork": "two"}', bike_id=bike.id)
     assert view_model.fit("front", "air", 150.0, "")
-    assert [one.subject for one in desk.drafts(bike.id)] == [parts.adjusters[-1].id]
+    left = {one.subject for one in desk.drafts(bike.id)}
+    assert left == {parts.adjusters[-1].id, f"{parts.unit('rear').id}/travel_mm"}

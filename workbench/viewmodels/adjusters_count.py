@@ -11,9 +11,10 @@ from workbench.model.adjuster import PUSH_TESTS, Adjuster, RangeCount, adjuster_
 from workbench.model.counting import MOST_STEPS, other_place, position_names, range_problem
 from workbench.model.parts import BikeParts
 from workbench.model.put_back import line_before_measuring
-from workbench.model.setting import OnBike
+from workbench.model.setting import Item, OnBike
 from workbench.viewmodels.base import Problem
 from workbench.viewmodels.shown import position_text
+from workbench.viewmodels.what_it_does import heading_of
 
 UNPICKED = -1  # no named position is chosen yet
 CARE = "Stop at the first firm contact: forcing ruins needles. The maker's manual comes first."
@@ -89,6 +90,7 @@ class CountState:
     last_kept: str = ""  # what was just kept of the adjuster before
     asks_push: bool = False  # whether a push test can tell anything, and is asked for now
     push: str | None = None
+    about: str = ""  # the heading of the help that says what it does
     foot_key: int = 0  # a further key that counts one, as a foot switch sends it; 0: none
 
 
@@ -199,6 +201,7 @@ def resolve_count(
         last_kept=last_kept,
         asks_push=stage == Stage.OPEN and can_be_pushed(adjuster),
         push=push_of(draft),
+        about=heading_of(Item.ADJUSTER, adjuster),
     )
 
 

@@ -65,9 +65,13 @@ def fit_label(end: str, kind: str, name: str) -> str:
 
 
 def drafts_of_unit(drafts: Sequence[Draft], parts: BikeParts, end: str) -> tuple[str, ...]:
-    """List the entries under way about what hangs at an end: its own, and those of its adjusters."""
+    """List the entries under way about what hangs at an end: its own, those of its adjusters, and texts in both.
+
+    Texts that could not be read on the adjusters' sheet lie together, so they go together.
+    """
     unit = parts.unit(end)
     if unit is None:
         return ()
     about = {unit.id, *(one.id for one in parts.adjusters_of(unit.id))}
-    return tuple(draft.id for draft in drafts if draft.subject in about)
+    subjects = {draft.id: (draft.subject or "").partition("/")[0] for draft in drafts}
+    return tuple(draft.id for draft in drafts if subjects[draft.id] in about or draft.kind == "adjusters_typed")

@@ -11,6 +11,7 @@ from workbench.ui.adjusters.knob_side import KnobSide
 from workbench.ui.adjusters.skip_panel import SkipPanel
 from workbench.ui.parts.buttons import Button
 from workbench.ui.parts.stage_sheet import StageSheet
+from workbench.ui.what_it_does import WhatItDoes
 from workbench.viewmodels.adjusters import AdjustersViewModel
 from workbench.viewmodels.adjusters_count import CountState, Stage
 
@@ -30,6 +31,8 @@ class CountSheet(StageSheet):
         self.side = KnobSide(view_model)
         self.foot_switch = FootSwitch()
         self.foot_switch.key_learned.connect(self._foot_key_learned)
+        self.what = WhatItDoes(name="count_what")
+        self.side.add_below(self.what)
         self.side.add_below(self.foot_switch)
         self.set_margin(self.side)
         self.skip = SkipPanel(view_model)
@@ -71,6 +74,7 @@ class CountSheet(StageSheet):
         self._offers = {self.unknown_link: state.can_be_unknown, self.discard_link: state.can_be_discarded}
         self._show_skip(self.skip.isVisibleTo(self))
         self.back.set_text("Back to the list")
+        self.what.ask_about(state.about, state.title)
         self.panels[state.stage].show_count(state)
         self.skip.show_reasons(reasons)
         self.foot_switch.show_key(state.foot_key)
