@@ -84,6 +84,15 @@ def test_a_station_left_undone_shows_its_hint_again(desk):
     assert model.state.hint == HINTS["garage"]
 
 
+def test_a_blocked_station_says_what_it_is_for_and_leaves_the_first_thing_to_its_sheet(desk):
+    bike = a_bike(desk)
+    model, bench = opened(desk)
+    bench.put_bike(bike.id, station="ride")
+    assert model.state.hint == "Here the same stretch is ridden again and again with one thing changed at a time."
+    a_baseline(desk, bike)
+    assert model.state.hint == HINTS["ride"]
+
+
 def test_all_hints_are_shown_again_also_where_everything_was_done(desk):
     bike = a_counted_bike(desk)
     model, bench = opened(desk)

@@ -25,6 +25,7 @@ HINTS: dict[str, str] = {
     " it or keep it as PDF.",
 }  # one a station: what it is for, then the one thing to do first
 
+FIRST = "First: "
 AGAIN, GONE = "again", "gone"
 
 
@@ -39,14 +40,16 @@ class Hints:
         self._desk = desk
         self._chosen: dict[str, str] = {}  # holds for this start also where nothing can be kept
 
-    def hint(self, station: str) -> str:
-        """Give the hint to show at a station; empty for none."""
+    def hint(self, station: str, *, is_blocked: bool = False) -> str:
+        """Give the hint to show at a station; empty for none. A blocked one says itself what comes first."""
         if station not in HINTS:
             return ""
         choice = self._choice(station)
         if not choice and self._desk.ask(was_done_once(station)):
             self._chosen[station] = choice = GONE
-        return "" if choice == GONE else HINTS[station]
+        if choice == GONE:
+            return ""
+        return HINTS[station].partition(f" {FIRST}")[0] if is_blocked else HINTS[station]
 
     def put_away(self, station: str) -> None:
         """Show the hint of a station no more."""

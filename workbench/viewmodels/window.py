@@ -15,12 +15,12 @@ from workbench.model.errors import WorkbenchError
 from workbench.model.facts import clean_text
 from workbench.model.job import PUT_BACK, STATION_WORDS, JobRecords, job_marks, next_due, put_back_due
 from workbench.model.person import Person
-from workbench.viewmodels.base import Problem, ViewModel
+from workbench.viewmodels.base import Problem
 from workbench.viewmodels.bench import Bench
 from workbench.viewmodels.garage_list import GarageList
-from workbench.viewmodels.hints import Hints
 from workbench.viewmodels.shown import short_time
 from workbench.viewmodels.under_way import known_drafts, under_way_text
+from workbench.viewmodels.window_hints import HintDeeds
 from workbench.viewmodels.window_state import (
     BACKUPS,
     BUNDLE,
@@ -67,21 +67,19 @@ __all__ = [
 ]
 
 
-class WindowViewModel(ViewModel[WindowState]):
+class WindowViewModel(HintDeeds):
     """The window's state and deeds."""
 
     undo_offered = Signal(str)  # a step from an earlier start: say what it is before undoing it
 
     def __init__(self, desk: Desk, bench: Bench) -> None:
         self._garage = GarageList(desk)
-        self._hints = Hints(desk)
         self._search = ""
         self._tag = ""
         self._shows_archive = False
         self._due: dict[str, str] = {}
         self._under_way: dict[str, tuple[tuple[str, str | None], ...]] = {}  # entries under way, by bike
         self._offered = ""  # the step from an earlier start that was last offered
-        bench.changed.connect(self._leave)
         super().__init__(desk, bench)
 
     def read(self) -> WindowState:
@@ -95,6 +93,7 @@ class WindowViewModel(ViewModel[WindowState]):
         rider = self._rider(records)
         person = bench.person
         units = bench.units
+        marks = job_marks(records) if records else ()
         return WindowState(
             rows=rows,
             search=self._search,
@@ -108,34 +107,16 @@ class WindowViewModel(ViewModel[WindowState]):
             is_archived=bool(records and records.parts.bike.archived_at),
             can_skip=records is not None and bench.station not in SHEETS,
             is_skipped=records is not None and bench.station in (records.skips or {}),
-            marks=job_marks(records) if records else (),
+            marks=marks,
             station=bench.station,
             stop=stop_text(records, bench.station) if records else "",
-            hint=self._hints.hint(bench.station) if records else "",
+            hint=self.hint_of(marks) if records else "",
             cells=resolve_cells(records, rider, bench.station, person, desk.now()),
             people=tuple((one.id, one.name) for one in at_work),
             person_id=desk.person_id,
             undo_text=desk.undo_label() or "",
             redo_text=desk.redo_label() or "",
         )
-
-    def _leave(self) -> None:
-        """A station left done needs its hint no more."""
-        left = self._state
-        if left is None or not left.hint or left.station == self._bench.station:
-            return
-        if any(mark.station == left.station and mark.state == StationState.DONE for mark in left.marks):
-            self._hints.put_away(left.station)
-
-    def put_hint_away(self) -> None:
-        """Show the hint of the open station no more."""
-        self._hints.put_away(self._bench.station)
-        self.refresh()
-
-    def show_hints_again(self) -> None:
-        """Show the hint of every station again."""
-        self._hints.show_again()
-        self.refresh()
 
     def _records(self) -> JobRecords | None:
         bike_id = self._bench.bike_id
