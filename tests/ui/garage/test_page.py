@@ -154,3 +154,11 @@ def test_a_fork_is_exchanged_by_keys_alone(desk, bike, driver):
     assert (fork.name, fork.travel_mm) == ("Tern 160", 160.0)
     assert driver.focused() == "fit_front"
     assert not driver.is_shown("fit_take")
+
+
+def test_the_menu_of_a_unit_leads_to_where_another_one_is_fitted(driver):
+    menu = driver.find("hardware_shock").menu()
+    line = next(one for one in menu.actions() if one.text() == "Another shock, or none ...")
+    line.trigger()
+    assert driver.find("fit_title").text() == "Another shock, or none"
+    driver.bot.waitUntil(lambda: not driver.find("fit_title").visibleRegion().isEmpty())

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import Qt, QTimer
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from workbench.ui.garage.fit_view import FitView
@@ -100,9 +100,18 @@ class GaragePage(Page):
             view.spring_requested.connect(self._to_spring)
             view.valve_placed.connect(self._garage.place_valve)
             view.gas_said.connect(self._say_gas)
+            view.exchange_wanted.connect(self._exchange)
             view.hardware_noted.connect(self._garage.note_hardware)
             self._sections[section.key] = view
             self._sheet.body.insertWidget(self._sheet.body.indexOf(self._fit), view)
+
+    def _exchange(self, kind: str) -> None:
+        """Go to where another fork or shock is fitted."""
+        self._fit.open("front" if kind == "fork" else "rear")
+        QTimer.singleShot(0, self._fit, self._show_fit)  # the panel has to be laid out first
+
+    def _show_fit(self) -> None:
+        self._sheet.scroll_area.ensureWidgetVisible(self._fit, 0, 0)
 
     def _copy(self) -> None:
         self._garage.duplicate()

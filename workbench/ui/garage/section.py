@@ -14,6 +14,8 @@ from workbench.ui.parts.sheet import Rule
 from workbench.ui.parts.theme import SPACE_8, SPACE_16
 from workbench.viewmodels.garage_deeds import Section
 
+EXCHANGE = "exchange"  # no reason for new hardware of this unit: another one is fitted
+
 
 class SectionView(QWidget):
     """Title, note, form, and where it applies the button for new hardware."""
@@ -25,6 +27,7 @@ class SectionView(QWidget):
     valve_placed = Signal(str, str, str)  # unit, purpose, place
     gas_said = Signal(str, bool)  # unit, whether there is such a valve
     hardware_noted = Signal(str, str)  # generation, what was done
+    exchange_wanted = Signal(str)  # fork or shock
 
     def __init__(self, key: str, reasons: tuple[tuple[str, str], ...], parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -111,11 +114,17 @@ class SectionView(QWidget):
         menu = QMenu(self)
         for key, words in reasons:
             menu.addAction(words).setData(key)
+        menu.addSeparator()
+        menu.addAction(f"Another {self._key}, or none ...").setData(EXCHANGE)
         menu.triggered.connect(self._renew)
         return menu
 
     def _renew(self, action: object) -> None:
-        self.hardware_renewed.emit(self._unit_id, action.data())  # type: ignore[attr-defined]
+        reason = str(action.data())  # type: ignore[attr-defined]
+        if reason == EXCHANGE:
+            self.exchange_wanted.emit(self._key)
+        else:
+            self.hardware_renewed.emit(self._unit_id, reason)
 
     def _keep(self, field: str, text: str) -> None:
         self.text_kept.emit(self._key, field, text)
