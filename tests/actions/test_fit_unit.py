@@ -7,7 +7,7 @@ import pytest
 from tests.fixtures import a_baseline, a_bike, a_counted_bike, a_run, a_session, check_there_and_back
 from workbench.actions.adjusters import keep_as_found, keep_range
 from workbench.actions.card import card_of
-from workbench.actions.fit_unit import fit_unit
+from workbench.actions.fit_unit import fit_unit, refit_unit
 from workbench.actions.job import job_records
 from workbench.actions.on_bike import set_item
 from workbench.actions.parts import bike_parts
@@ -220,3 +220,35 @@ def test_service_of_the_old_unit_is_not_the_service_of_the_new_one(desk):
     fitted(desk, bike, "front", "air", travel_mm=150.0)
     kept = desk.do("Serviced", record_service(bike.id, "lowers", "front"), bike_id=bike.id)
     assert kept.unit_id == parts_of(desk, bike).unit("front").id
+
+
+def test_an_earlier_unit_comes_back_with_its_counts_sag_and_setups(desk):
+    bike = a_counted_bike(desk)
+    sag_on(desk, bike, "front")
+    setup = a_baseline(desk, bike)
+    before = parts_of(desk, bike)
+    old = before.unit("front")
+    winter = fitted(desk, bike, "front", "coil", travel_mm=120.0)
+    counted(desk, bike, "front")
+    check_there_and_back(desk, "Back", refit_unit(old.id), bike_id=bike.id)
+    parts = parts_of(desk, bike)
+    assert (parts.bike.layout, parts.unit("front"), parts.former[0].id) == ("air_air", old, winter.id)
+    assert [parts.range_of(one.id) for one in parts.adjusters] == [before.range_of(one.id) for one in before.adjusters]
+    assert desk.ask(setup_on_bike(bike.id)).id == setup.id
+    sag = desk.ask(lambda reader: reader.find(SagMeasurement, bike_id=bike.id))
+    assert sag_left(parts, sag) == ("rear",)
+
+
+def test_a_unit_that_hangs_on_the_bike_does_not_come_back(desk):
+    bike = a_bike(desk)
+    fork = parts_of(desk, bike).unit("front")
+    with pytest.raises(LibraryError, match="hangs on the bike already"):
+        desk.do("Back", refit_unit(fork.id), bike_id=bike.id)
+
+
+def test_a_shock_comes_back_onto_a_rear_made_rigid(desk):
+    bike = a_counted_bike(desk)
+    shock = parts_of(desk, bike).unit("rear")
+    fitted(desk, bike, "rear", "rigid")
+    check_there_and_back(desk, "Back", refit_unit(shock.id), bike_id=bike.id)
+    assert parts_of(desk, bike).bike.layout == "air_air"

@@ -217,3 +217,17 @@ def test_a_count_half_done_on_the_old_unit_is_closed_with_it(desk):
     assert view_model.fit("front", "air", 150.0, "")
     left = {one.subject for one in desk.drafts(bike.id)}
     assert left == {parts.adjusters[-1].id, f"{parts.unit('rear').id}/travel_mm"}
+
+
+def test_the_earlier_fork_is_offered_back_by_its_name(desk):
+    bike = a_counted_bike(desk)
+    view_model, heard = shown(GarageViewModel, desk, bike.id)
+    view_model.set_fact("fork", "name", "Tern 150")
+    assert view_model.fit("front", "coil", 120.0, "")
+    front = view_model.state.fits[0]
+    key, words = front.choices[-1]
+    assert words == "Back: Tern 150, air fork, 150\u2009mm"
+    assert "its setups again" in front.note
+    assert view_model.fit("front", key, None, "")
+    assert heard.labels[-1] == "Fit the earlier fork again"
+    assert desk.ask(bike_parts(bike.id)).unit("front").name == "Tern 150"

@@ -37,20 +37,7 @@ def fit_unit(
     called = check_field(field_of(Unit, "name"), name)
 
     def deed(gate: Gate) -> Unit | None:
-        bike = gate.need(Bike, bike_id)
-        _refuse_in_session(gate, bike_id, end)
-        earlier = gate.find(Unit, bike_id=bike_id, end=end)
-        present = [unit for unit in earlier if unit.removed_at is None]
-        if kind == RIGID and not present:
-            raise LibraryError(f"There is no {NOUNS[end]} to take off. Nothing was changed.")
-        for unit in present:
-            gate.put(replace(unit, removed_at=gate.now))
-        front, rear = ends_of(bike.layout)
-        layout = layout_of(kind, rear) if end == "front" else layout_of(front, kind)
-        wheel = None if end == "rear" and kind == RIGID else bike.rear_travel_mm
-        gate.put(replace(bike, layout=layout, rear_travel_mm=wheel))
-        for draft_id in draft_ids:
-            gate.remove_draft(draft_id)
+        earlier = _take_off(gate, bike_id, end, kind, draft_ids)
         if kind == RIGID:
             return None
         before = gate.find(Generation, unit_id=tuple(unit.id for unit in earlier)) if earlier else ()
@@ -61,6 +48,41 @@ def fit_unit(
         return named
 
     return deed
+
+
+def refit_unit(unit_id: str, *, draft_ids: tuple[str, ...] = ()) -> Callable[[Gate], Unit]:
+    """Give the deed that hangs a unit back that was taken off, as it was: its counts, sag and setups hold again."""
+
+    def deed(gate: Gate) -> Unit:
+        unit = gate.need(Unit, unit_id)
+        if unit.removed_at is None:
+            raise LibraryError(f"This {unit.kind} hangs on the bike already. Nothing was changed.")
+        kind = next(kind for kind, spring in SPRING_OF.items() if spring == unit.spring)
+        _take_off(gate, unit.bike_id, unit.end, kind, draft_ids)
+        back = replace(unit, removed_at=None)
+        gate.put(back)
+        return back
+
+    return deed
+
+
+def _take_off(gate: Gate, bike_id: str, end: str, kind: str, draft_ids: tuple[str, ...]) -> tuple[Unit, ...]:
+    """Take off what hangs at an end, say what comes there, and give all that ever hung there."""
+    bike = gate.need(Bike, bike_id)
+    _refuse_in_session(gate, bike_id, end)
+    earlier = gate.find(Unit, bike_id=bike_id, end=end)
+    present = [unit for unit in earlier if unit.removed_at is None]
+    if kind == RIGID and not present:
+        raise LibraryError(f"There is no {NOUNS[end]} to take off. Nothing was changed.")
+    for unit in present:
+        gate.put(replace(unit, removed_at=gate.now))
+    front, rear = ends_of(bike.layout)
+    layout = layout_of(kind, rear) if end == "front" else layout_of(front, kind)
+    wheel = None if end == "rear" and kind == RIGID else bike.rear_travel_mm
+    gate.put(replace(bike, layout=layout, rear_travel_mm=wheel))
+    for draft_id in draft_ids:
+        gate.remove_draft(draft_id)
+    return earlier
 
 
 def _refuse_in_session(gate: Gate, bike_id: str, end: str) -> None:

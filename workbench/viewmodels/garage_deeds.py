@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 
+from workbench.actions.desk import Gate
 from workbench.actions.duplicate import duplicate_bike
 from workbench.actions.edit import edit
-from workbench.actions.fit_unit import fit_unit
+from workbench.actions.fit_unit import fit_unit, refit_unit
 from workbench.actions.garage import start_generation
 from workbench.actions.garage_parts import add_photo, describe_valve, remove_photo, remove_valve
 from workbench.actions.ids import new_id
@@ -15,11 +17,11 @@ from workbench.actions.parts import bike_parts
 from workbench.actions.people import add_person, add_rider, main_rider, take_off_rider
 from workbench.model.bike import RIGID
 from workbench.model.errors import InputError, WorkbenchError
-from workbench.model.unit import GENERATION_REASONS, RENEWALS, VALVES, Generation
+from workbench.model.unit import GENERATION_REASONS, RENEWALS, VALVES, Generation, Unit
 from workbench.model.valves import GAS
 from workbench.viewmodels.base import Problem, ViewModel
 from workbench.viewmodels.fact_rows import FactRow
-from workbench.viewmodels.garage_fit import FitRow, drafts_of_unit, fit_label
+from workbench.viewmodels.garage_fit import BACK, FitRow, drafts_of_unit, fit_label
 from workbench.viewmodels.garage_rows import PhotoRow, RiderRow, UnitParts
 from workbench.viewmodels.pictures import take_in
 
@@ -93,7 +95,11 @@ class GarageDeeds(ViewModel[GarageState]):
         drafts = drafts_of_unit(self._desk.drafts(self.bike_id), parts, end)
         length = None if kind == RIGID else travel_mm
         try:
-            deed = fit_unit(self.bike_id, end, kind, travel_mm=length, name=name, draft_ids=drafts)
+            deed: Callable[[Gate], Unit | None] = (
+                refit_unit(kind.removeprefix(BACK), draft_ids=drafts)
+                if kind.startswith(BACK)
+                else fit_unit(self.bike_id, end, kind, travel_mm=length, name=name, draft_ids=drafts)
+            )
             label = fit_label(end, kind, name)
             self._desk.do(label, deed, bike_id=self.bike_id, station=self.station)
         except InputError as error:

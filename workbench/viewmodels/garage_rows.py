@@ -9,8 +9,9 @@ from workbench.model.adjuster import adjuster_words
 from workbench.model.job import sag_left
 from workbench.model.parts import BikeParts
 from workbench.model.person import Person
-from workbench.model.unit import GENERATION_REASONS, SPRINGS, VALVES, Unit
+from workbench.model.unit import GENERATION_REASONS, VALVES, Unit
 from workbench.model.valves import GAS, GAS_CARE, order_words, purposes_of
+from workbench.viewmodels.garage_fit import unit_words
 from workbench.viewmodels.shown import Units, short_date
 
 
@@ -110,19 +111,15 @@ def unit_parts(parts: BikeParts, more: MoreParts, unit: Unit, units: Units) -> U
             + (f". {one.note}" if one.note else "")
             for one in mine
         )
-        + tuple(_former_words(one, units) for one in parts.former if one.end == unit.end),
+        + tuple(
+            f"Before, until {short_date(one.removed_at or '')}: {unit_words(one, units)}"
+            for one in parts.former
+            if one.end == unit.end
+        ),
         due=due_text(parts, more, unit),
         generation_id=mine[0].id if mine else "",
         note=mine[0].note if mine else "",
     )
-
-
-def _former_words(unit: Unit, units: Units) -> str:
-    """Say what hung there before."""
-    length = units.text(unit.travel_mm, "length") if unit.travel_mm else ""
-    serial = f"serial {unit.serial}" if unit.serial else ""
-    what = ", ".join(one for one in (unit.name, f"{SPRINGS[unit.spring].lower()} {unit.kind}", length, serial) if one)
-    return f"Before, until {short_date(unit.removed_at or '')}: {what}"
 
 
 def due_text(parts: BikeParts, more: MoreParts, unit: Unit) -> str:
