@@ -23,6 +23,8 @@ from workbench.actions import bundle as bundles
 from workbench.actions.blind import begin_blind, keep_blind_run, reveal
 from workbench.actions.desk import Desk
 from workbench.actions.edit import edit
+from workbench.actions.fit_unit import fit_unit
+from workbench.actions.parts import bike_parts
 from workbench.actions.people import add_person
 from workbench.actions.ride import edit_run, ride_records
 from workbench.exchange.bundle import write_bundle
@@ -168,6 +170,24 @@ def test_setups_and_runs_of_two_benches_keep_apart_although_their_numbers_are_th
     assert runs == {1: 5, 2: 6, 3: 8, 4: 3}
     assert kinds(here, text) == {Kind.SAME}
     assert check(here._library) == []
+
+
+def test_a_fork_fitted_on_each_side_leaves_the_later_one_on_the_bike_on_both(there, here):
+    bike = a_counted_bike(there)
+    bring(here, text_of(there, bike.id))
+    there.do("Fit", fit_unit(bike.id, "front", "air", travel_mm=160.0, name="Tern 160"), bike_id=bike.id)
+    for _ in range(20):
+        here.now()
+    here.do("Fit", fit_unit(bike.id, "front", "coil", travel_mm=150.0, name="Marl coil"), bike_id=bike.id)
+    for desk, other in ((here, there), (there, here)):
+        text = text_of(other, bike.id)
+        choices = {one.key: True for one in differences(desk, text) if one.kind == Kind.BOTH}
+        bring(desk, text, choices)
+        parts = desk.ask(bike_parts(bike.id))
+        assert [unit.name for unit in parts.units if unit.end == "front"] == ["Marl coil"]
+        assert parts.bike.layout == "coil_air"
+        assert len(parts.former) == 2
+        assert check(desk._library) == []
 
 
 def test_older_lines_of_a_log_do_not_become_what_is_on_the_bike_now(there, here):

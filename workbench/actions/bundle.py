@@ -6,6 +6,7 @@ import dataclasses
 from collections.abc import Callable, Iterable, Mapping
 from typing import Any
 
+from workbench.actions.fit_unit import settle_ends
 from workbench.exchange.bundle import REQUIRED, Bundle, FieldKind, Layout, Row, TableKind, mark_of, read_bundle
 from workbench.exchange.merge import Difference, Here, Key, Kind, compare, taken, undecided
 from workbench.library import bundle_rows
@@ -118,6 +119,8 @@ def bring_in(bundle: Bundle, choices: Mapping[Key, bool]) -> Callable[[Gate], in
         shapes = bundle_rows.shapes_in(gate)
         for table, rows in _numbered(gate, wanted).items():
             gate.put(*(shapes[table].spec.record_type(**row) for row in rows))
+        for bike_id in {str(one.theirs["bike_id"]) for one in wanted if one.table == "unit"}:
+            settle_ends(gate, bike_id)
         return len(wanted)
 
     return deed

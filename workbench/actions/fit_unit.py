@@ -66,6 +66,28 @@ def refit_unit(unit_id: str, *, draft_ids: tuple[str, ...] = ()) -> Callable[[Ga
     return deed
 
 
+def settle_ends(gate: Gate, bike_id: str) -> None:
+    """Leave one unit at each end, the one fitted last, where two garages have fitted one each; the layout follows.
+
+    The same comes out on either side, whoever brings in first.
+    """
+    bike = gate.need(Bike, bike_id)
+    ends = dict(zip(("front", "rear"), ends_of(bike.layout), strict=True))
+    for end in ends:
+        present = gate.find(Unit, bike_id=bike_id, end=end, removed_at=None)
+        since = {unit.id: _fitted_at(gate, unit) for unit in present}
+        in_order = sorted(present, key=lambda unit: (since[unit.id], unit.id))
+        for unit in in_order[:-1]:
+            gate.put(replace(unit, removed_at=since[in_order[-1].id]))
+        spring = in_order[-1].spring if in_order else ""
+        ends[end] = next((kind for kind, known in SPRING_OF.items() if known == spring), RIGID)
+    gate.put(replace(bike, layout=layout_of(ends["front"], ends["rear"])))
+
+
+def _fitted_at(gate: Gate, unit: Unit) -> str:
+    return min((one.started_at for one in gate.find(Generation, unit_id=unit.id)), default="")
+
+
 def _take_off(gate: Gate, bike_id: str, end: str, kind: str, draft_ids: tuple[str, ...]) -> tuple[Unit, ...]:
     """Take off what hangs at an end, say what comes there, and give all that ever hung there."""
     bike = gate.need(Bike, bike_id)
