@@ -5,6 +5,7 @@ from dataclasses import replace
 import pytest
 
 from tests.fixtures import a_baseline, a_bike, a_counted_bike, a_run, a_session, everything, make_desk
+from workbench.actions.checkin import Found, checkin_records, file_checkin
 from workbench.actions.desk import Search
 from workbench.actions.edit import edit
 from workbench.actions.people import add_person
@@ -171,3 +172,20 @@ def test_a_refusal_is_said_and_nothing_is_undone(sheet):
     assert not sheet.model.undo_to_here()
     assert "has changed since" in sheet.problems[-1].text
     assert everything(desk) == before
+
+
+def test_a_check_in_reads_in_the_words_of_its_sheet(sheet):
+    bike = a_bike(sheet.desk)
+    found = (Found("frame", "attend", "Crack"), Found("headset", "not_looked_at"))
+    filed = sheet.desk.do("File", file_checkin(bike.id, "quick", found), bike_id=bike.id)
+    sheet.pick("File")
+    assert sheet.state.changed == (
+        "Check-in added: depth quick intake",
+        "Check-in point, frame and swingarm added: severity attend, reason “Crack”",
+        "Check-in point, headset added: severity not looked at",
+    )
+    item = sheet.desk.ask(checkin_records(bike.id)).open_items[0].item
+    sheet.desk.do("Worse", lambda gate: gate.put(replace(item, severity="stop")), bike_id=bike.id)
+    sheet.pick("Worse")
+    assert sheet.state.changed == ("Check-in point, frame and swingarm: severity attend → do not ride",)
+    assert filed.depth == "quick"

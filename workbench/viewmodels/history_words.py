@@ -8,6 +8,7 @@ from typing import Any
 from workbench.actions.desk import RowChange
 from workbench.model.adjuster import Adjuster
 from workbench.model.bike import Bike, Skip, Tyre
+from workbench.model.checkin import DEPTHS, SEVERITIES, UNSEEN, title_of
 from workbench.model.errors import InputError
 from workbench.model.facts import FACTS, Field
 from workbench.model.parts import ITEM_QUANTITIES, ITEM_WORDS
@@ -55,7 +56,11 @@ ENDINGS = {
     "_mm2": "area",
     "_mm3": "volume",
 }
-UNTOLD = ("id", "version", "sequence", "item", "subject_id", "range_id", "deed_id")
+WORDS: dict[tuple[str, str], Mapping[str, str]] = {
+    ("check_item", "severity"): {**SEVERITIES, UNSEEN: "Not looked at"},
+    ("check_in", "depth"): DEPTHS,
+}
+UNTOLD = ("id", "version", "code", "sequence", "item", "subject_id", "range_id", "deed_id")
 MOST = 6
 LONGEST = 60
 NOTHING = "–"
@@ -90,6 +95,8 @@ def _title(table: str, image: Mapping[str, Any], names: Mapping[str, str], units
         thing = ITEM_WORDS.get(str(image["item"]), str(image["item"])).removeprefix("tyre ")
         is_named = image["item"] == Item.ADJUSTER and bool(subject)
         return f"{noun}, {subject}" if is_named else f"{noun}, {f'{subject} {thing}'.strip()}"
+    if table == "check_item":
+        return f"{noun}, {title_of(str(image['code'])).lower()}"
     if image.get("name"):
         return f"{noun} “{_short(image['name'])}”"
     if image.get("number"):
@@ -148,6 +155,8 @@ def _label(table: str, name: str) -> str:
 def _shown(table: str, name: str, value: Any, names: Mapping[str, str], units: Units) -> str:
     if value is None or value == "":
         return NOTHING
+    if (words := WORDS.get((table, name))) is not None:
+        return words.get(str(value), str(value)).lower()
     field = _field(table, name)
     if field is not None and field.choices is not None:
         return str(field.choices.get(value, value)).lower()
