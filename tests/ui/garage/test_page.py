@@ -162,3 +162,10 @@ def test_the_menu_of_a_unit_leads_to_where_another_one_is_fitted(driver):
     line.trigger()
     assert driver.find("fit_title").text() == "Another shock, or none"
     driver.bot.waitUntil(lambda: not driver.find("fit_title").visibleRegion().isEmpty())
+
+
+def test_what_was_to_be_fitted_on_one_bike_is_not_fitted_on_the_next(desk, driver):
+    driver.press("fit_front")
+    assert driver.is_shown("fit_take")
+    driver.bench.put_bike(a_bike(desk, name="Fell 130").id)
+    assert not driver.is_shown("fit_take")

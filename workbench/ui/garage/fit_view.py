@@ -29,6 +29,7 @@ class FitView(QWidget):
         self._garage = view_model
         self._rows: dict[str, FitRow] = {}
         self._end = ""
+        self._bike_id = ""
         self._keys = {end: Button("", "plain", name=f"fit_{end}") for end in ("front", "rear")}
         keys = Flow(gap=SPACE_16)
         for end, key in self._keys.items():
@@ -53,8 +54,11 @@ class FitView(QWidget):
         rows.addWidget(keys)
         rows.addWidget(self._panel)
 
-    def show_rows(self, rows: tuple[FitRow, ...]) -> None:
-        """Show what can be fitted."""
+    def show_rows(self, rows: tuple[FitRow, ...], bike_id: str) -> None:
+        """Show what can be fitted; what was asked about another bike is asked no more."""
+        if bike_id != self._bike_id:
+            self._bike_id = bike_id
+            self._panel.hide()
         self._rows = {row.end: row for row in rows}
         self.setVisible(bool(rows))
         for row in rows:

@@ -77,7 +77,7 @@ class GaragePage(Page):
         self._name_next()
         self._missing.set_words(state.missing)
         self._riders.show_riders(state)
-        self._fit.show_rows(state.fits)
+        self._fit.show_rows(state.fits, state.bike_id)
         self._photos.show_photos(state.photos)
         self._template.setVisible(not state.is_template)
         keys = [section.key for section in state.sections]
