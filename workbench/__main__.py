@@ -77,8 +77,8 @@ def _size(text: str) -> tuple[int, int]:
         size = int(width), int(height)
     except ValueError:
         raise argparse.ArgumentTypeError(f"{text}: write it as 1280x800") from None
-    if not (640 <= size[0] <= 7680 and 480 <= size[1] <= 4320):
-        raise argparse.ArgumentTypeError(f"{text}: from 640x480 to 7680x4320")
+    if not (640 <= size[0] <= 7680 and 400 <= size[1] <= 4320):
+        raise argparse.ArgumentTypeError(f"{text}: from 640x400 to 7680x4320")
     return size
 
 

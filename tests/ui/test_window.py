@@ -80,6 +80,30 @@ def test_an_empty_garage_says_what_to_do_and_leads_there(qtbot, tmp_path):
         assert "Add Heron 140" in words(workbench)
 
 
+def test_at_two_hundred_percent_on_a_small_screen_the_sheet_has_the_window_to_itself(qtbot, tmp_path):
+    with make_desk(tmp_path) as desk:
+        a_bike(desk, name="Larch 150")
+    with window(tmp_path, qtbot) as workbench:
+        workbench.window.resize(640, 400)
+        QApplication.processEvents()
+        assert (workbench.window.width(), workbench.window.height()) == (640, 400)
+        bike_list = find(workbench, "bike_list")
+        bike_list.setCurrentIndex(bike_list.model().index(0, 0))
+        qtbot.keyClick(bike_list, Key.Key_Return)
+        assert "Larch 150" in find(workbench, "head_bike").text()
+        assert workbench.window.side.isHidden()
+        assert workbench.window.title_block.isHidden()
+        press(qtbot, workbench, "head_garage")
+        assert find(workbench, "bike_list").isVisible()
+        assert not [one for one in workbench.window.findChildren(QWidget, "sheet_frame") if one.isVisible()]
+        press(qtbot, workbench, "head_garage")
+        assert find(workbench, "sheet_frame").width() > 560
+        workbench.window.resize(1280, 800)
+        QApplication.processEvents()
+        assert find(workbench, "bike_list").isVisible()
+        assert workbench.window.title_block.isVisible()
+
+
 def test_the_search_narrows_while_typing_and_enter_opens_the_first(qtbot, tmp_path):
     with make_desk(tmp_path) as desk:
         for name in ("Larch 150", "Fell 130", "Tarn"):

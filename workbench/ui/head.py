@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Signal
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
 
 from workbench.model.job import STATION_WORDS
@@ -11,6 +12,8 @@ from workbench.ui.parts.job_line import JobLine, Mark
 from workbench.ui.parts.labels import Words
 from workbench.ui.parts.theme import SPACE_4, SPACE_16, current
 from workbench.viewmodels.window import WindowState, WindowViewModel
+
+NOTICE_WIDTH = 440
 
 
 class Head(QWidget):
@@ -39,7 +42,8 @@ class Head(QWidget):
         names.addWidget(self._bike)
         names.addWidget(self._rider)
         names.addStretch(1)
-        banner.setMinimumWidth(440)
+        self._banner = banner
+        banner.setMinimumWidth(NOTICE_WIDTH)
         names.addWidget(banner)
         rows = QVBoxLayout(self)
         rows.setContentsMargins(0, 0, 0, 0)
@@ -47,6 +51,10 @@ class Head(QWidget):
         rows.addWidget(self._names)
         rows.addWidget(self._line)
         self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Maximum)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._banner.setMinimumWidth(min(NOTICE_WIDTH, event.size().width() // 2))
 
     def offer_garage(self, is_offered: bool) -> None:
         """Show the way to the garage list where the list itself is put away."""

@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from workbench.ui.parts.buttons import Button
 from workbench.ui.parts.drawings.view import DrawingView
 from workbench.ui.parts.labels import Words
-from workbench.ui.parts.theme import SPACE_16, SPACE_40
+from workbench.ui.parts.theme import SPACE_16, SPACE_24, SPACE_40
 from workbench.viewmodels.window import WindowState, WindowViewModel
+
+NARROW = 600  # px: with less, the words take the room of the drawing
 
 
 class Welcome(QWidget):
@@ -36,10 +39,14 @@ class Welcome(QWidget):
             rows.addWidget(button, 0, Qt.AlignmentFlag.AlignLeft)
         rows.addStretch(2)
         across = QHBoxLayout(self)
-        across.setContentsMargins(SPACE_40, SPACE_40, SPACE_40, SPACE_40)
+        across.setContentsMargins(SPACE_40, SPACE_24, SPACE_40, SPACE_24)
         across.setSpacing(SPACE_40)
         across.addLayout(rows, 5)
         across.addWidget(self._drawing, 2)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._drawing.setVisible(event.size().width() >= NARROW)
 
     def start(self) -> None:
         """Put the focus on the next thing to do."""

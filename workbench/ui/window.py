@@ -31,6 +31,8 @@ from workbench.viewmodels.window import BACKUPS, NEW_BIKE, WITHOUT_BIKE, WindowS
 PageMaker = Callable[[], Page]
 LEADS_TO_BACKUPS = "restore a backup"  # said when a file is damaged: the way there stands beside it
 ROOMY = 900  # px: a lower window in bench mode leaves the title block's room to the work
+SMALLEST = (640, 400)  # px: 1280 x 800 at 200 %
+LOW, NARROW = 620, 960  # px: on a small or much enlarged screen the title block and the garage list make room too
 
 
 class MainWindow(QMainWindow):
@@ -44,11 +46,12 @@ class MainWindow(QMainWindow):
         super().__init__()
         self.setObjectName("window")
         self.setWindowTitle("Trailbench")
+        self.setMinimumSize(*SMALLEST)
         self._view_model = view_model
         self._makers = pages
         self._pages: dict[str, Page] = {}
         self._banner_deed: Callable[[], object] | None = None
-        self._shown_bike: str | None = None
+        self._shown: tuple[str | None, bool] = (None, False)  # which bike, and whether a new one is being added
         self.side = GarageSide(view_model)
         self.banner = Banner()
         self.head = Head(view_model, self.banner)
@@ -68,7 +71,7 @@ class MainWindow(QMainWindow):
         self._to_page()
 
     def _build(self) -> QWidget:
-        sheet = QFrame()
+        self._sheet = sheet = QFrame()
         sheet.setObjectName("sheet_frame")
         sheet.setProperty("role", "card")
         paper = QVBoxLayout(sheet)
@@ -83,6 +86,7 @@ class MainWindow(QMainWindow):
         right.addWidget(self._stop)
         right.addWidget(self._hint)
         right.addWidget(sheet, 1)
+        right.addStretch(0)  # keeps the head at the top while the sheet makes room for the garage
         whole = QWidget()
         columns = QHBoxLayout(whole)
         columns.setContentsMargins(0, 0, 0, 0)
@@ -138,8 +142,9 @@ class MainWindow(QMainWindow):
                 action.setEnabled(has_bike)
         self.menu["skip"].setText("&Take this station up again" if state.is_skipped else "&Skip this station ...")
         self.menu["skip"].setEnabled(state.can_skip)
-        if state.bike_id != self._shown_bike:
-            self._shown_bike = state.bike_id
+        what = (state.bike_id, state.station == NEW_BIKE)
+        if what != self._shown:
+            self._shown = what
             self._make_room()
         if state.station in WITHOUT_BIKE or has_bike:
             self._open(state.station)
@@ -169,6 +174,7 @@ class MainWindow(QMainWindow):
     def focus_search(self) -> None:
         """Put the caret into the search field."""
         self.side.show()
+        self._fit()
         self.side.focus_search()
 
     def switch_dark(self) -> None:
@@ -190,39 +196,55 @@ class MainWindow(QMainWindow):
         self._make_room()
 
     def _make_room(self) -> None:
-        """In bench mode the sheet has the window to itself, but for the garage while a bike is being picked."""
-        is_bench = self.menu["bench"].isChecked()
-        self.side.setVisible(not is_bench or self._view_model.state.bike_id is None)
-        self.head.offer_garage(is_bench)
-        self.title_block.setVisible(not is_bench or self.height() >= ROOMY)
+        """Where the sheet has the window to itself, the garage shows only while a bike is being picked."""
+        state = self._view_model.state
+        self.side.setVisible(not self._is_close() or (state.bike_id is None and state.station != NEW_BIKE))
+        self.head.offer_garage(self._is_close())
+        self._fit()
         self._show_hint()
 
     def _show_hint(self) -> None:
-        """Hints leave the room to the large keys of bench mode, and the word to what is to be taken care of."""
+        """Hints leave the room to the work in bench mode and a small window, and the word to what to take care of."""
         state = self._view_model.state
-        self._hint.show_hint("" if self.menu["bench"].isChecked() or state.stop else state.hint)
+        has_room = not self._is_close() and self.height() >= LOW
+        self._hint.show_hint(state.hint if has_room and not state.stop else "")
 
     def _put_hint_away(self) -> None:
         self._view_model.put_hint_away()
         self._to_page()
 
+    def _is_close(self) -> bool:
+        """Whether the sheet has the window to itself: in bench mode, and in a narrow window."""
+        return self.menu["bench"].isChecked() or self.width() < NARROW
+
+    def _fit(self) -> None:
+        """Leave the room of the title block to the work in a low window, that of the sheet to the list in a narrow."""
+        self.title_block.setVisible(self.height() >= (ROOMY if self.menu["bench"].isChecked() else LOW))
+        picks = self.width() < NARROW and self.side.isVisibleTo(self) and self._view_model.state.bike_id is not None
+        self._sheet.setVisible(not picks)
+
     def _turn_garage(self) -> None:
         """Show the garage list beside the sheet, or put it away again."""
         self.side.setVisible(self.side.isHidden())
+        self._fit()
         if self.side.isVisible():
             self.side.focus_list()
         else:
             self._to_page()
 
     def _bike_picked(self, _bike_id: str) -> None:
-        """In bench mode the list goes away again once a bike is picked."""
-        if self.menu["bench"].isChecked():
+        """A list brought back for picking goes away again once a bike is picked."""
+        if self._is_close():
             self._make_room()
             self._to_page()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
+        was_narrow = 0 <= event.oldSize().width() < NARROW
         super().resizeEvent(event)
-        self.title_block.setVisible(not self.menu["bench"].isChecked() or self.height() >= ROOMY)
+        if was_narrow != (event.size().width() < NARROW):
+            self._make_room()
+        self._fit()
+        self._show_hint()
 
     def skip_station(self) -> None:
         """Pass the open station over, or take it up again."""

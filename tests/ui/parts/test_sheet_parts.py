@@ -8,13 +8,15 @@ from workbench.ui.parts.banner import STAYS_MS, Banner
 from workbench.ui.parts.big_number import BigNumber
 from workbench.ui.parts.buttons import Button
 from workbench.ui.parts.care_note import CareNote
+from workbench.ui.parts.choice_field import TickBox
 from workbench.ui.parts.empty_state import EmptyState
 from workbench.ui.parts.job_line import STATES, JobLine, Mark
 from workbench.ui.parts.labels import Words, fit_lines, lay_out
 from workbench.ui.parts.quantity_field import QuantityField
-from workbench.ui.parts.sheet import NARROW, Sheet
+from workbench.ui.parts.sheet import LOW, NARROW, Sheet
 from workbench.ui.parts.stage_sheet import StageSheet
 from workbench.ui.parts.step_list import Step, StepList
+from workbench.ui.parts.table import Table, TableRow
 from workbench.ui.parts.theme import Theme, apply_theme, current
 from workbench.ui.parts.title_block import TitleBlock
 
@@ -221,3 +223,56 @@ def test_buttons_are_targets_a_glove_can_hit(shown, qapp, bench):
     assert verb.height() >= (76 if bench else 44)
     assert plain.height() >= (57 if bench else 44)
     assert current().bench is bench
+
+
+def a_sheet_with_keys(qtbot, height, lines):
+    sheet = Sheet("Sag", name="sheet")
+    qtbot.addWidget(sheet)
+    for line in range(lines):
+        sheet.body.addWidget(Words(f"Line {line}"))
+    key = Button("Keep this sag", "verb", name="keep")
+    sheet.add_keys(key)
+    sheet.resize(640, height)
+    sheet.show()
+    QApplication.processEvents()
+    return sheet, key
+
+
+def test_keys_stay_at_the_foot_under_a_line_where_more_is_there_than_fits(qtbot):
+    sheet, key = a_sheet_with_keys(qtbot, height=400, lines=40)
+    inside = sheet.scroll_area.widget()
+    assert not inside.isAncestorOf(key)
+    assert sheet._edge.isVisible()
+    short, _ = a_sheet_with_keys(qtbot, height=400, lines=2)
+    assert not short._edge.isVisible()
+
+
+def test_on_a_low_sheet_the_keys_scroll_along_and_come_back_when_there_is_room(qtbot):
+    sheet, key = a_sheet_with_keys(qtbot, height=LOW - 1, lines=40)
+    assert sheet.scroll_area.widget().isAncestorOf(key)
+    sheet.resize(640, LOW + 100)
+    QApplication.processEvents()
+    assert not sheet.scroll_area.widget().isAncestorOf(key)
+    assert key.isVisible()
+
+
+def test_a_button_and_a_tick_box_say_when_their_words_are_cut(qtbot):
+    for made in (Button("Keep this sag as it is", "verb"), TickBox("Settle from above and from below")):
+        qtbot.addWidget(made)
+        made.resize(made.sizeHint())
+        assert not made.is_cut()
+        made.resize(40, 44)
+        assert made.is_cut()
+
+
+def test_a_table_with_too_little_room_narrows_every_column_instead_of_cutting_the_last(qtbot):
+    table = Table(("Name", "Bikes"), ("A long name of somebody", ""), name="people", label="People")
+    qtbot.addWidget(table)
+    table.show_rows((TableRow("a", ("M. Anders", "Larch 150, Tarn hardtail")),))
+    for width in (220, 640):
+        table.resize(width, 200)
+        table.show()
+        QApplication.processEvents()
+        columns = [table.columnWidth(column) for column in range(2)]
+        assert sum(columns) <= table.viewport().width()
+        assert min(columns) > 60

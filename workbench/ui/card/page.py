@@ -6,7 +6,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QFileDialog, QHBoxLayout, QLineEdit, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFileDialog, QLineEdit, QVBoxLayout, QWidget
 
 from workbench.ui.card.layout import PAPERS
 from workbench.ui.card.painter import write_pdf, write_whole
@@ -15,10 +15,13 @@ from workbench.ui.page import Page
 from workbench.ui.parts.buttons import Button
 from workbench.ui.parts.choice_field import ListBox
 from workbench.ui.parts.empty_state import EmptyState
+from workbench.ui.parts.flow import Flow
 from workbench.ui.parts.labels import Words
 from workbench.ui.parts.sheet import Sheet
-from workbench.ui.parts.theme import SPACE_8, SPACE_16
+from workbench.ui.parts.theme import SPACE_16
 from workbench.viewmodels.card import CardState, CardViewModel
+
+PICK_WIDTH = 264
 
 
 class CardPage(Page):
@@ -71,22 +74,20 @@ class CardPage(Page):
 
     def _build(self) -> QWidget:
         whole = QWidget()
-        line = QHBoxLayout()
-        line.setSpacing(SPACE_8)
+        line = Flow()
         for widget in (self._setups, self._name):
-            line.addWidget(widget, 1)
-        line.addWidget(self._format)
-        line.addWidget(self._over)
+            widget.setFixedWidth(PICK_WIDTH)
+        for part in (self._setups, self._name, self._format, self._over):
+            line.addWidget(part)
         rows = QVBoxLayout(whole)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(SPACE_16)
-        rows.addLayout(line)
-        under = QHBoxLayout()
-        under.setSpacing(SPACE_8)
-        under.addWidget(self._said, 1)
-        for button in (self._carry, self._pdf, self._preview, self._print):
+        rows.addWidget(line)
+        under = Flow()
+        for button in (self._print, self._preview, self._pdf, self._carry):
             under.addWidget(button)
-        rows.addLayout(under)
+        rows.addWidget(under)
+        rows.addWidget(self._said)
         rows.addWidget(self._paper)
         return whole
 

@@ -15,7 +15,7 @@ from workbench.ui.parts.labels import Words
 from workbench.ui.parts.picture_print import PicturePrint
 from workbench.ui.parts.sheet import Sheet
 from workbench.ui.parts.table import Table, TableRow
-from workbench.ui.parts.theme import SPACE_4, SPACE_8, SPACE_16, SPACE_24
+from workbench.ui.parts.theme import SPACE_4, SPACE_8, SPACE_16
 from workbench.viewmodels.history import Choice, HistoryState, HistoryViewModel
 
 HEADS = ("When", "Who", "Bike", "What", "Station")
@@ -69,9 +69,7 @@ class HistoryPage(Page):
         self._sheet.body.addStretch(1)
         outer = QVBoxLayout(self)
         outer.setContentsMargins(0, 0, 0, 0)
-        outer.setSpacing(0)
-        outer.addWidget(self._sheet, 1)
-        outer.addWidget(self._picked)  # below what scrolls, so that it is in sight whichever row is picked
+        outer.addWidget(self._sheet)
 
     def _filters(self) -> QWidget:
         whole = QWidget()
@@ -99,8 +97,12 @@ class HistoryPage(Page):
         keys = Flow()
         for key in (self._undo, self._yes, self._no):
             keys.addWidget(key)
+        strip = QWidget()
+        around = QVBoxLayout(strip)
+        around.addWidget(self._picked)
+        self._sheet.hold(strip)  # below what scrolls, so that it is in sight whichever row is picked
         self._picked_rows = rows = QVBoxLayout(self._picked)
-        rows.setContentsMargins(SPACE_24, SPACE_8, SPACE_24, SPACE_8)
+        rows.setContentsMargins(SPACE_16, SPACE_8, SPACE_16, SPACE_8)
         rows.setSpacing(SPACE_4)
         for part in (self._label, self._changed, self._why_not, self._asked, keys):
             rows.addWidget(part)
@@ -142,7 +144,9 @@ class HistoryPage(Page):
         self._render_picked(state)
 
     def _render_picked(self, state: HistoryState) -> None:
-        self._picked.setVisible(bool(state.picked))
+        if self._picked.isHidden() == bool(state.picked):
+            self._picked.setVisible(bool(state.picked))
+            QTimer.singleShot(0, self._table, self._table.show_picked)  # once what shows here has its room
         self._label.setText(state.picked_text)
         self._changed.set_words("\n".join(state.changed))
         self._show_pictures(state.pictures)

@@ -9,6 +9,8 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 from workbench.ui.parts.labels import one_line
 from workbench.ui.parts.theme import SPACE_8, announcer, current
 
+SHORT = 8  # letters: a remark no longer than this always has its room
+
 
 class BigNumber(QWidget):
     """One value with its unit and an optional remark, on one baseline; shrinks nothing, cuts the remark first."""
@@ -39,8 +41,10 @@ class BigNumber(QWidget):
         return QSize(int(number + unit + remark) + 4, int(self._metrics("number", True).height()))
 
     def minimumSizeHint(self) -> QSize:
-        number, unit, _ = self._widths()
-        return QSize(min(int(number + unit) + 4, 320), self.sizeHint().height())
+        number, unit, remark = self._widths()
+        return QSize(
+            min(int(number + unit + (remark if len(self._remark) <= SHORT else 0)) + 4, 320), self.sizeHint().height()
+        )
 
     def paintEvent(self, event: QPaintEvent) -> None:
         theme = current()

@@ -74,6 +74,16 @@ class Button(QPushButton):
         """The words on the button."""
         return self.text().replace("&&", "&")
 
+    def is_cut(self) -> bool:
+        """Whether some of the words do not fit."""
+        room = self.width() - 2 * self._padding()
+        if self._wrap:
+            return fit_lines(one_line(self.words()), self.font(), room, most=2)[-1].endswith("…")
+        return self.fontMetrics().horizontalAdvance(one_line(self.words())) > room
+
+    def _padding(self) -> int:
+        return 4 if self.kind in ("link", "key", "option") else SPACE_8
+
     def sizeHint(self) -> QSize:
         sizes = current().sizes
         height = max(self._least_height, sizes.key if self.kind in ("verb", "key") else sizes.target)
@@ -96,8 +106,7 @@ class Button(QPushButton):
         words_in = self._draw_body(painter, area.adjusted(3, 3, -3, -3) if self.hasFocus() else area)
         painter.setPen(words_in)
         painter.setFont(self.font())
-        padding = 4 if self.kind in ("link", "key", "option") else SPACE_8
-        inner = self.rect().adjusted(padding, 0, -padding, 0)
+        inner = self.rect().adjusted(self._padding(), 0, -self._padding(), 0)
         if self._wrap:
             lines = fit_lines(one_line(self.words()), self.font(), inner.width(), most=2)
             painter.drawText(inner, Qt.AlignmentFlag.AlignCenter, "\n".join(lines))

@@ -41,11 +41,16 @@ class Segments(QWidget):
         for index, (key, word) in enumerate(pairs):
             button = Button(word, "option", name=f"{name}_{key}" if name else "")
             button.setCheckable(True)
-            button.setAccessibleName(f"{label}: {word}" if label else word)
             self.group.addButton(button, index)
             self._row.addWidget(button)
         self._buttons = [button for button in self.group.buttons() if isinstance(button, Button)]
+        self.set_label(label)
         self.choose(None)
+
+    def set_label(self, label: str) -> None:
+        """Say what is chosen here, for screen readers."""
+        for button in self._buttons:
+            button.setAccessibleName(f"{label}: {button.words()}" if label else button.words())
 
     def chosen(self) -> str | None:
         """The key chosen now."""
@@ -110,6 +115,12 @@ class ChoiceField(FieldBase):
         """The key of the choice, or None when nothing is chosen."""
         return self._value
 
+    def _name_editor(self) -> None:
+        if self._segments is not None:
+            self._segments.set_label(self.spoken())
+        elif self._list is not None:
+            self._list.setAccessibleName(self.spoken())
+
     def set_value(self, value: str | None) -> None:
         """Show a choice."""
         self._value = value
@@ -145,6 +156,10 @@ class TickBox(QCheckBox):
         self.setAccessibleName(text)
         if name:
             self.setObjectName(name)
+
+    def is_cut(self) -> bool:
+        """Whether some of the words do not fit."""
+        return super().sizeHint().width() > self.width()
 
     def hitButton(self, pos: QPoint) -> bool:
         return self.rect().contains(pos)

@@ -234,7 +234,7 @@ class JobLine(QWidget):
 
     def _word_width(self) -> float:
         metrics = QFontMetricsF(current().font("text", bold=True))
-        return max((metrics.horizontalAdvance(b.mark.word[:80]) + 12 for b in self._buttons), default=0.0)
+        return max((metrics.horizontalAdvance(b.mark.word[:80]) + 8 for b in self._buttons), default=0.0)
 
     def _lines(self, width: int) -> int:
         count = len(self._buttons)

@@ -13,6 +13,7 @@ from workbench.ui.parts.theme import NORMAL_SIZES, SPACE_4, SPACE_8, SPACE_16, S
 MARGIN_WIDTH = 280
 NARROW = 800
 WIDEST = 1160  # what lies on a sheet is not pulled further apart than this
+LOW = 280  # on a lower sheet the keys scroll along, so that something can be seen beside them
 
 
 class Rule(QFrame):
@@ -48,7 +49,8 @@ class Sheet(QFrame):
     """A card with a title, a sub-title, a body to fill, and an optional margin.
 
     Put widgets into ``body`` (a vertical layout). ``set_margin(widget)`` puts a drawing or an explanation at the
-    right; on a narrow sheet it goes below. ``set_foot(widget)`` is the place of the title block.
+    right; on a narrow sheet it goes below. ``set_foot(widget)`` is the place of the title block. Keys stand on a strip
+    at the foot: in sight while the rest scrolls, under a line where there is more than fits.
     """
 
     def __init__(
@@ -67,7 +69,7 @@ class Sheet(QFrame):
         self._across = QBoxLayout(QBoxLayout.Direction.LeftToRight, self._paper)
         self._across.setContentsMargins(SPACE_24, SPACE_16, SPACE_24, SPACE_24)
         self._across.setSpacing(SPACE_24)
-        main = QVBoxLayout()
+        self._main = main = QVBoxLayout()
         main.setSpacing(SPACE_4)
         main.addWidget(self.title)
         main.addWidget(self.subtitle)
@@ -84,6 +86,11 @@ class Sheet(QFrame):
         outer.addWidget(self.scroll_area, 1)
         self._outer = outer
         self._foot: QWidget | None = None
+        self._strip: QWidget | None = None
+        self._edge = Rule()
+        self._edge.hide()
+        outer.addWidget(self._edge)
+        self.scroll_area.verticalScrollBar().rangeChanged.connect(self._draw_edge)
         self.set_title(title, subtitle)
         announcer.changed.connect(self._turn)
 
@@ -124,14 +131,38 @@ class Sheet(QFrame):
         for key in keys:
             row.addWidget(key)
         stack = QVBoxLayout(strip)
-        stack.setContentsMargins(SPACE_24, SPACE_8, SPACE_24, SPACE_16)
         stack.addWidget(row)
-        self._outer.addWidget(strip)
+        self.hold(strip)
         return strip
+
+    def hold(self, strip: QWidget) -> None:
+        """Take a strip of keys made elsewhere."""
+        self._strip = strip
+        self._place_strip()
+
+    def _place_strip(self) -> None:
+        """Keep the strip at the foot, or let it scroll along where the sheet is too low for both."""
+        if self._strip is None:
+            return
+        is_low = 0 < self.height() < LOW
+        goal, other = (self._main, self._outer) if is_low else (self._outer, self._main)
+        other.removeWidget(self._strip)
+        if goal.indexOf(self._strip) < 0:
+            goal.addWidget(self._strip)
+        margins = (0, SPACE_16, 0, 0) if is_low else (SPACE_24, SPACE_8, SPACE_24, SPACE_16)
+        layout = self._strip.layout()
+        if layout is not None:
+            layout.setContentsMargins(*margins)
+        self._draw_edge()
+
+    def _draw_edge(self, _least: int = 0, _most: int = 0) -> None:
+        is_held = self._strip is not None and self._outer.indexOf(self._strip) >= 0
+        self._edge.setVisible(is_held and self.scroll_area.verticalScrollBar().maximum() > 0)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
         self._turn()
+        self._place_strip()
 
     def _turn(self, _theme: object = None) -> None:
         """Put the margin beside the body, or below it when there is no room."""

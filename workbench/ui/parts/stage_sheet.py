@@ -12,7 +12,7 @@ from workbench.ui.parts.field_base import commit_focused
 from workbench.ui.parts.flow import Flow
 from workbench.ui.parts.labels import Words
 from workbench.ui.parts.sheet import Sheet
-from workbench.ui.parts.theme import SPACE_8, SPACE_16, SPACE_24
+from workbench.ui.parts.theme import SPACE_8, SPACE_16
 
 
 class Pages(QWidget):
@@ -67,7 +67,7 @@ class StageSheet(Sheet):
             self.keys.addWidget(button)
         self.body.addWidget(self.pages)
         self.body.addStretch(1)
-        self._outer.addWidget(self._make_foot())
+        self.hold(self._make_foot())
         self.problem.hide()
         self.second.hide()
         self.verb.clicked.connect(self._verb)
@@ -78,7 +78,6 @@ class StageSheet(Sheet):
         """The verb stays in sight while the stage scrolls."""
         foot = QWidget()
         rows = QVBoxLayout(foot)
-        rows.setContentsMargins(SPACE_24, SPACE_8, SPACE_24, SPACE_16)
         rows.setSpacing(SPACE_8)
         rows.addWidget(self.problem)
         rows.addWidget(self.keys)

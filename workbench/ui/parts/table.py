@@ -13,6 +13,8 @@ from workbench.ui.parts.theme import announcer, current
 
 PADDING = 12  # px beside and between the words of a row
 
+LEAST_SHARE = 120  # px: a column without a sample is no narrower while there is room
+
 
 @dataclass(frozen=True, slots=True)
 class TableRow:
@@ -97,19 +99,21 @@ class Table(QTableWidget):
             self.setItem(place, column, item)
 
     def _fit(self, _theme: object = None) -> None:
-        metrics = QFontMetrics(current().font())
-        free = self.viewport().width()
-        for column, sample in enumerate(self._samples):
-            if sample:
-                self.setColumnWidth(column, metrics.horizontalAdvance(sample) + 2 * PADDING + 10)
-                free -= self.columnWidth(column)
-        spread = [column for column, sample in enumerate(self._samples) if not sample]
-        for column in spread:
-            self.setColumnWidth(column, max(free // len(spread), 120))
+        for column, width in enumerate(self._widths(self.viewport().width())):
+            self.setColumnWidth(column, width)
         for place, row in enumerate(self._rows):
             self.setRowHeight(place, self._height_of(row))
         rows = sum(self.rowHeight(row) for row in range(self.rowCount()))
         self.setFixedHeight(max(self.horizontalHeader().height() + rows + 2 * self.frameWidth(), 60))
+
+    def _widths(self, room: int) -> list[int]:
+        """Give each column its room: as wide as its sample, the rest shared; where that is too much, all give way."""
+        metrics = QFontMetrics(current().font())
+        asked = [metrics.horizontalAdvance(sample) + 2 * PADDING + 10 if sample else 0 for sample in self._samples]
+        spread = asked.count(0)
+        share = max((room - sum(asked)) // spread, LEAST_SHARE) if spread else 0
+        widths = [width or share for width in asked]
+        return [width * room // sum(widths) for width in widths] if sum(widths) > room > 0 else widths
 
     def _height_of(self, row: TableRow) -> int:
         heights = [
@@ -129,6 +133,11 @@ class Table(QTableWidget):
             return
         self._keep_in_sight(place)
         self.row_picked.emit(self._rows[place].key)
+
+    def show_picked(self) -> None:
+        """Scroll the sheet to the row picked, for instance after something below the table took room."""
+        if self.currentRow() >= 0:
+            self._keep_in_sight(self.currentRow())
 
     def _keep_in_sight(self, place: int) -> None:
         """Let the sheet follow the arrow keys."""

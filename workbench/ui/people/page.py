@@ -18,7 +18,7 @@ from workbench.ui.parts.theme import SPACE_8, SPACE_16
 from workbench.viewmodels.base import Problem
 from workbench.viewmodels.people import PeopleState, PeopleViewModel
 
-HEADS = ("Name", "", "Ready to ride", "Bikes")
+HEADS = ("Name", "Does", "Ready to ride", "Bikes")
 SAMPLES = ("B. Halloran Winterbourne", "rides, works here m", "Ready to ride", "")
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from functools import partial
 
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from workbench.ui.page import Page
@@ -29,6 +30,8 @@ from workbench.viewmodels.review import ReviewState, ReviewViewModel
 from workbench.viewmodels.window import LAP_TRACK
 
 HOW_CHANGES = "Point at a change to read it, or use the arrow keys. A click or Enter picks it."
+
+NARROW = 700  # px
 
 
 class ReviewPage(Page):
@@ -101,9 +104,10 @@ class ReviewPage(Page):
 
     def _build(self) -> QWidget:
         whole = QWidget()
-        self._sessions.setMinimumWidth(360)
+        self._sessions.setMinimumWidth(240)
+        self._sessions.setMaximumWidth(480)
         top = QHBoxLayout()
-        top.addWidget(self._sessions)
+        top.addWidget(self._sessions, 1)
         top.addStretch(1)
         for key in (self._track, self._export):
             top.addWidget(key)
@@ -149,6 +153,7 @@ class ReviewPage(Page):
         self._table.show_effects(state.effects, state.picked)
         for part in (self._changes, self._closer):
             part.setVisible(bool(state.effects.rows))
+        self._make_room()
         self._closer.show_picked(state.closer, state.effects)
         self._looked.show_looked(state.looked)
         self._along.show_response(state.along)
@@ -157,6 +162,14 @@ class ReviewPage(Page):
         for side in (self._sides_title, self._sides):
             side.setVisible(bool(state.sides.heads))
         self._sides_said.set_words(" ".join(state.sides.cautions))
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._make_room()
+
+    def _make_room(self) -> None:
+        """On a narrow sheet the table, which says the same, has the room of the picture."""
+        self._effects.setVisible(self.width() >= NARROW)
 
     def _align(self) -> None:
         """Every change's line stands beside its words."""

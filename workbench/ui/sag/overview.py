@@ -8,10 +8,11 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 from workbench.ui.parts.big_number import BigNumber
 from workbench.ui.parts.buttons import Button
 from workbench.ui.parts.care_note import CareNote
+from workbench.ui.parts.flow import Flow
 from workbench.ui.parts.labels import Words
 from workbench.ui.parts.rulers import SagRuler
 from workbench.ui.parts.sheet import Sheet
-from workbench.ui.parts.theme import SPACE_4, SPACE_8, SPACE_16
+from workbench.ui.parts.theme import SPACE_4, SPACE_16
 from workbench.ui.sag.ruler import show_ruler
 from workbench.viewmodels.sag import SagViewModel
 from workbench.viewmodels.sag_ends import EndShown
@@ -33,6 +34,7 @@ class EndCard(QFrame):
         self._status = Words("", "mute", name=f"sag_{end}_status")
         self._unit = Words("", "note")
         self._number = BigNumber(name=f"sag_{end}_number")
+        self._at = Words("", "mute", name=f"sag_{end}_at")
         self._ruler = SagRuler(name=f"sag_{end}_ruler")
         self._notes = Words("", "note", name=f"sag_{end}_notes")
         self._blocked = Words("", "text", name=f"sag_{end}_blocked")
@@ -54,14 +56,19 @@ class EndCard(QFrame):
         head.addWidget(self._unit)
         head.addStretch(1)
         head.addWidget(self._status)
+        said = QVBoxLayout()
+        said.setSpacing(0)
+        for words in (self._number, self._at, self._blocked):
+            said.addWidget(words)
+        keys = Flow(gap=SPACE_16)
+        for button in (self.spring, self.next, self.measure, self.garage):
+            keys.addWidget(button)
         middle = QHBoxLayout()
         middle.setSpacing(SPACE_16)
-        for words in (self._number, self._blocked):
-            middle.addWidget(words, 1)
-        for button in (self.spring, self.next, self.measure, self.garage):
-            middle.addWidget(button)
+        middle.addLayout(said, 1)
+        middle.addWidget(keys)
         rows = QVBoxLayout(self)
-        rows.setContentsMargins(0, 0, 0, SPACE_8)
+        rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(SPACE_4)
         rows.addLayout(head)
         rows.addLayout(middle)
@@ -74,7 +81,8 @@ class EndCard(QFrame):
         self._status.setText(shown.status)
         self._unit.setText(shown.unit_words)
         self._number.setVisible(bool(shown.number))
-        self._number.set_number(shown.number, shown.number_unit, f"{shown.percent}   {shown.spring_words}")
+        self._number.set_number(shown.number, shown.number_unit, shown.percent)
+        self._at.set_words(shown.spring_words if shown.number else "")
         self._ruler.setVisible(shown.ruler is not None)
         if shown.ruler is not None:
             show_ruler(self._ruler, shown.ruler)

@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from workbench.ui.page import Page
 from workbench.ui.parts.buttons import Button
+from workbench.ui.parts.care_note import CareNote
 from workbench.ui.parts.empty_state import EmptyState
 from workbench.ui.parts.labels import Words
 from workbench.ui.parts.sheet import Rule, Sheet
@@ -19,6 +20,11 @@ from workbench.viewmodels.leverage import LeverageState, LeverageViewModel
 HOW = (
     "Let the air out or take the spring off, set the shock at full extension and both readings to zero. Press in steps"
     " of about a tenth of the stroke, any order, and read the shaft and the axle each time."
+)
+
+CARE = (
+    "Vent slowly, cycling all the while, and only at the valves the maker gives to the rider. If the shock pulls itself"
+    " short, stop: do not unscrew anything. A helper or a stand holds the bike; keep hands out of the linkage."
 )
 
 
@@ -43,9 +49,11 @@ class LeveragePage(Page):
         self._delete = Button("Delete this survey", "link", name="leverage_delete")
         self._delete.clicked.connect(self._delete_looked_at)
         self._looked = Words("", "note", name="leverage_looked")
+        self._care = CareNote(CARE, name="leverage_care")
         self._whole = self._build()
-        for part in (self._blocked, self._whole):
+        for part in (self._blocked, self._care, self._whole):
             self._sheet.body.addWidget(part)
+        self._strip = self._sheet.add_keys(self._keep, self._discard, self._delete, self._looked)
         self._sheet.body.addStretch(1)
         outer = QVBoxLayout(self)
         outer.setContentsMargins(0, 0, 0, 0)
@@ -62,13 +70,6 @@ class LeveragePage(Page):
         right.setSpacing(SPACE_8)
         for part in (self._said, self._ratio, self._travel):
             right.addWidget(part)
-        foot = QHBoxLayout()
-        foot.addWidget(self._keep)
-        foot.addWidget(self._discard)
-        foot.addWidget(self._delete)
-        foot.addWidget(self._looked, 1)
-        foot.addStretch(1)
-        right.addLayout(foot)
         right.addStretch(1)
         columns = QHBoxLayout()
         columns.setSpacing(SPACE_16)
@@ -84,7 +85,8 @@ class LeveragePage(Page):
 
     def _render(self, state: LeverageState) -> None:
         self._blocked.setVisible(bool(state.blocked))
-        self._whole.setVisible(not state.blocked)
+        for part in (self._care, self._whole, self._strip):
+            part.setVisible(not state.blocked)
         if state.blocked:
             self._blocked.set_words(state.blocked)
             return

@@ -60,29 +60,30 @@ class MountingRows(QWidget):
         for column, head in enumerate(HEADS):
             grid.addWidget(Words(head, "mute"), 0, column)
             grid.setColumnStretch(column, 1)
-        grid.setColumnStretch(len(HEADS), 3)
         for place, one in enumerate(shown.rows, start=1):
             self._add(grid, place, one)
         return table
 
     def _add(self, grid: QGridLayout, place: int, one: MountingShown) -> None:
+        """Two lines a mounting: its figures, and what can be said of it."""
+        line = 2 * place - 1
         name = Button(one.name, "link", name=f"leverage_mounting_{place}")
         name.setMaximumWidth(NAME_WIDTH)
         name.setToolTip(escape(one.name))
         name.setAccessibleName(f"Look at the survey of {one.name}, {one.note}")
         name.clicked.connect(partial(self._view_model.look_at, one.survey_id))
-        grid.addWidget(name, place, 0, _TOP | Qt.AlignmentFlag.AlignLeft)
+        grid.addWidget(name, line, 0, _TOP | Qt.AlignmentFlag.AlignLeft)
         for column, text in enumerate(one.cells, start=1):
             words = Words(text, "strong" if one.is_in_use else "text", name=f"leverage_cell_{place}_{column}")
             words.setMinimumHeight(name.sizeHint().height())
-            grid.addWidget(words, place, column, _TOP)
-        grid.addWidget(self._keys(place, one), place, len(HEADS), _TOP)
+            grid.addWidget(words, line, column, _TOP)
+        grid.addWidget(self._keys(place, one), line + 1, 1, 1, len(HEADS) - 1)
 
     def _keys(self, place: int, one: MountingShown) -> QWidget:
         keys = Flow(gap=SPACE_8)
         if one.is_in_use:
             here = Words("The shock is in this one", "strong", name=f"leverage_in_use_{place}")
-            here.setMinimumHeight(44)
+            here.setMinimumHeight(24)
             keys.addWidget(here)
         for words, deed, key in (
             (one.move_verb, self._view_model.move_mounting, "move"),
