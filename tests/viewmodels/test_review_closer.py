@@ -193,7 +193,7 @@ def test_lap_times_stand_below_the_ratings_at_their_runs(desk):
     laps = day.sheet().state.timeline.laps
     assert [(lap.place, lap.lap_s) for lap in laps] == [(1, 165.0), (3, 160.0)]
     assert laps[0].said == "run 1, setup no. 1, lap 2:45.0"
-    assert day.sheet().state.timeline.laps_said == "1 lap time, middle 2:45.0, on a logarithmic scale"
+    assert day.sheet().state.timeline.laps_said == "1 lap time, middle 2:45.0; equal steps are equal shares"
 
 
 # Looked at, not judged

@@ -10,6 +10,8 @@ from PySide6.QtWidgets import (
     QAbstractItemView,
     QAbstractScrollArea,
     QComboBox,
+    QGraphicsView,
+    QHeaderView,
     QLabel,
     QLineEdit,
     QMainWindow,
@@ -30,14 +32,35 @@ def listing_of(window: QWidget) -> list[dict[str, Any]]:
     return sorted(found, key=lambda entry: (entry["rect"][1], entry["rect"][0], entry["object_name"]))
 
 
+def names_of(window: QWidget) -> list[dict[str, str]]:
+    """Tell what screen readers say of each control of a window and its pictures, scrolled out of sight or not."""
+    return [
+        {"object_name": one.objectName(), "said": one.accessibleName(), "kind": _kind(one), "unit": _unit(one)}
+        for one in window.findChildren(QWidget)
+        if one.isVisible() and (_is_control(one) or isinstance(one, QGraphicsView))
+    ]
+
+
 def _is_listed(widget: QWidget) -> bool:
-    if not widget.isVisible() or widget.visibleRegion().isEmpty() or isinstance(widget, QMenuBar):
+    if not widget.isVisible() or widget.visibleRegion().isEmpty():
+        return False
+    return isinstance(widget, QLabel) or _is_control(widget)
+
+
+def _is_control(widget: QWidget) -> bool:
+    if isinstance(widget, QMenuBar | QHeaderView):
         return False
     if isinstance(widget, CONTROLS):
         return not widget.objectName().startswith("qt_")
     if widget.focusProxy() is not None:  # it stands for one of its parts, which is listed
         return False
-    return isinstance(widget, QLabel) or widget.focusPolicy() & Qt.FocusPolicy.TabFocus == Qt.FocusPolicy.TabFocus
+    return widget.focusPolicy() & Qt.FocusPolicy.TabFocus == Qt.FocusPolicy.TabFocus
+
+
+def _unit(widget: QWidget) -> str:
+    """Give the unit that stands at the end of a line."""
+    unit = getattr(widget, "unit", None)
+    return str(unit.text()) if isinstance(unit, QLabel) else ""
 
 
 def _stops(window: QWidget) -> set[int]:

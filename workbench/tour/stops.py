@@ -180,6 +180,21 @@ def _shown(dialog: QWidget) -> QWidget:
     return dialog
 
 
+# What is also worked on with gloves on, or read standing.
+BENCH_STOPS: tuple[tuple[str, str, bool, Go], ...] = (
+    ("sample", "adjusters-bench", True, partial(_open, name="Larch 150", station=Station.ADJUSTERS)),
+    ("sample", "sag-advice-bench", True, partial(spring_stops.sag, steps=3)),
+    ("sample", "spring-bench", True, spring_stops.spring),
+    ("sample", "spring-coil-bench", True, partial(spring_stops.coil, view="at_hand")),
+    ("sample", "leverage-bench", True, spring_stops.leverage),
+    ("sample", "leverage-mountings-bench", True, spring_stops.mountings),
+    ("sample", "carry-bench", True, spring_stops.carry),
+    ("sample", "ride-attributes-bench", True, attributes),
+    ("sample", "review-bench", True, partial(_open, name="Larch 150", station=Station.REVIEW)),
+    ("sample", "checkin-bench", True, partial(_open, name="Larch 150", station=Station.CHECKIN)),
+    ("sample", "card-bench", True, partial(_open, name="Larch 150", station=Station.CARD)),
+)
+
 STOPS: tuple[tuple[str, str, bool, Go], ...] = (
     ("empty", "welcome", False, _welcome),
     ("sample", "new-bike", False, _new_bike),
@@ -243,6 +258,7 @@ STOPS: tuple[tuple[str, str, bool, Go], ...] = (
     *SAFETY_STOPS,
     *CHECKIN_STOPS,
     *more_stops(bike),
+    *BENCH_STOPS,
     ("sample", "person", False, _person),
     ("sample", "reason", False, _reason),
     ("sample", "about", False, _about),

@@ -19,7 +19,7 @@ from workbench.library.tables import schema
 from workbench.options import Options
 from workbench.tour import FIXED_NOW
 from workbench.tour.lengthen import lengthen
-from workbench.tour.listing import listing_of
+from workbench.tour.listing import listing_of, names_of
 from workbench.tour.stops import STOPS
 from workbench.ui.parts.theme import ColourChoice, apply_choice
 
@@ -87,6 +87,7 @@ class Walk:
             "scale": self._options.scale,
             "bench": is_bench,
             "controls": listing_of(seen),
+            "names": names_of(seen),
         }
         return Screen(name, seen.grab(), listing)
 

@@ -129,7 +129,9 @@ class ReviewViewModel(ViewModel[ReviewState]):
             return ReviewState(blocked=hidden or "There is nothing to review before the first run is kept.")
         chosen = self._chosen(records)
         state = resolve(records, chosen, self._bench.units, looks_words(self._desk, _shown(records, chosen)))
-        state = replace(state, summary=f"{hidden} {state.summary} {self._left_out(records, chosen)}".strip())
+        summary = f"{hidden} {state.summary} {self._left_out(records, chosen)}".strip()
+        timeline = replace(state.timeline, said=f"{state.timeline.said}. {summary}")
+        state = replace(state, summary=summary, timeline=timeline)
         return self._with_setup(records, state)
 
     def hear(self, touched: Touched) -> None:

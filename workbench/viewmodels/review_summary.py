@@ -46,7 +46,9 @@ def _changes_words(effects: Effects, basis: Basis) -> str:
         counts = [(sum(row.way == way for row in settled), word) for way, word in words.items()]
         said = ", ".join(f"{count} as {word}" for count, word in counts if count)
         told = [f"Of {len(effects.rows)} changes the runs speak of {said}."]
-    if left:
+    if left and len(effects.rows) == 1:
+        told.append("The change cannot be told yet: see what it still needs below.")
+    elif left:
         told.append(f"{left} of {len(effects.rows)} changes cannot be told yet: see what each still needs below.")
     return " ".join(told)
 

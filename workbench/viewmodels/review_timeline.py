@@ -134,7 +134,7 @@ def _laps_said(laps: list[LapPoint]) -> str:
     counted = [lap.lap_s for lap in laps if not (lap.is_warmup or lap.is_set_aside)]
     if not counted:
         return ""
-    return f"{how_many(len(counted), 'lap time')}, middle {lap_text(median(counted))}, on a logarithmic scale"
+    return f"{how_many(len(counted), 'lap time')}, middle {lap_text(median(counted))}; equal steps are equal shares"
 
 
 @lru_cache(maxsize=8)

@@ -136,7 +136,7 @@ def resolve(records: SpringRecords, units: tuple[Unit, ...], unit: Unit, tried: 
         title=_title(unit),
         curve=curve,
         kept=kept,
-        force_label="force, N" if curve.in_newton else "force, multiples of the rider's load",
+        force_label="force, N" if curve.in_newton else "force, rider's load = 1",
         travel_label="travel, mm" if unit.kind == "fork" else "stroke, mm",
         sliders=sliders_of(unit, sag, tried, shown, records.sag.parts.valves),
         findings=_findings(records, unit, sag, curve, shown),

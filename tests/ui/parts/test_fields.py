@@ -3,15 +3,18 @@
 import pytest
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtGui import QAction, QKeySequence
-from PySide6.QtWidgets import QMainWindow
+from PySide6.QtWidgets import QMainWindow, QVBoxLayout, QWidget
 
+from workbench.ui.parts.buttons import Button
 from workbench.ui.parts.choice_field import ChoiceField, FlagField
 from workbench.ui.parts.field_base import commit_focused
 from workbench.ui.parts.form import Form, FormRow
 from workbench.ui.parts.quantity_field import QuantityField
+from workbench.ui.parts.sheet import Scrolled
 from workbench.ui.parts.text_field import NoteField, TextField
 
 PSI_120 = 827.3708750
+SOME = (("air", "Air"), ("coil", "Coil"))
 TRAVEL = FormRow("travel_mm", "Travel", "length", unit="mm", value=150.0, low=10, high=400)
 
 
@@ -202,3 +205,32 @@ def test_a_note_keeps_its_lines(qtbot):
     note.edit.document().setModified(True)
     note.commit()
     assert committed == ["dry\nfast"]
+
+
+def test_a_screen_reader_hears_what_a_fact_is_one_of_and_the_unit(qtbot):
+    form = Form([FormRow("travel_mm", "Travel", "length", unit="mm"), FormRow("kind", "Kind", "choice", choices=SOME)])
+    qtbot.addWidget(form)
+    form.set_about("Fork")
+    assert form.field("travel_mm").line.accessibleName() == "Fork: Travel, mm"
+    assert [key.accessibleName() for key in form.findChildren(Button)] == ["Fork: Kind: Air", "Fork: Kind: Coil"]
+
+
+def test_what_is_wrong_with_a_field_is_scrolled_into_sight(qtbot):
+    inside = QWidget()
+    rows = QVBoxLayout(inside)
+    rows.addSpacing(300)
+    field = QuantityField("length", "mm", label="Shock stroke", low=25, high=95, name="stroke")
+    rows.addWidget(field)
+    rows.addSpacing(300)
+    scrolled = Scrolled(inside)
+    qtbot.addWidget(scrolled)
+    scrolled.resize(300, 200)
+    scrolled.show()
+    qtbot.waitExposed(scrolled)
+    scrolled.activateWindow()
+    field.setFocus()
+    qtbot.waitUntil(field.line.hasFocus)
+    scrolled.verticalScrollBar().setValue(0)
+    field.refuse("Shock stroke can be at least 25 mm and at most 95 mm; 160 mm was read. Measure eye to eye, twice.")
+    qtbot.waitUntil(lambda: not field.said.visibleRegion().isEmpty())
+    qtbot.waitUntil(lambda: field.said.visibleRegion().boundingRect().height() == field.said.height())

@@ -56,7 +56,7 @@ def test_every_run_and_every_change_is_drawn(driver):
     assert [point.liking for point in timeline.shown().points] == [4, 5, 8, 7]
     assert timeline.shown().points[2].mark == "open"
     assert len(effects.shown().rows) == 1
-    assert timeline.accessibleName() == "Liking of 4 runs in the order ridden"
+    assert timeline.accessibleName().startswith("Liking of 4 runs in the order ridden. 4 runs in 1 session.")
     assert effects.accessibleName() == driver.model.state.effects.rows[0].verdict
 
 

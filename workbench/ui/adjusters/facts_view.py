@@ -34,19 +34,20 @@ class FactsView(QWidget):
         self._stack.setSpacing(SPACE_16)
         self._stack.addWidget(keys)
 
-    def show_facts(self, edit: EditState, row: AdjusterRow) -> None:
-        """Show the facts; the form is made when first asked for."""
+    def show_facts(self, edit: EditState, row: AdjusterRow, said: str) -> None:
+        """Show the facts; the form is made when first asked for. ``said`` names the adjuster for screen readers."""
         if self.form is None:
             self.form = FactsForm(f"facts_{row.key}", columns=2)
             self.form.row_committed.connect(self._committed)
             self.form.row_kept.connect(self._kept)
             self._stack.insertWidget(0, self.form)
+        self.form.set_about(said)
         self.form.show_facts(edit.rows)
         self.up.setObjectName(f"earlier_{row.key}")
         self.remove.setObjectName(f"remove_{row.key}")
         self.up.setVisible(row.can_move_up)
-        self.up.setAccessibleName(f"Count earlier: {row.title}")
-        self.remove.setAccessibleName(f"Remove {row.title}")
+        self.up.setAccessibleName(f"Count earlier: {said}")
+        self.remove.setAccessibleName(f"Remove {said}")
 
     def set_problem(self, name: str, text: str) -> bool:
         """Say a problem at its field, if there is one."""

@@ -57,7 +57,8 @@ class GroupView(QWidget):
         if ids != list(self.rows):
             self._arrange(ids)
         for row in group.rows:
-            self.rows[row.adjuster_id].show_row(row, edit if edit and edit.adjuster_id == row.adjuster_id else None)
+            own_edit = edit if edit and edit.adjuster_id == row.adjuster_id else None
+            self.rows[row.adjuster_id].show_row(row, own_edit, group.title)
 
     def set_problem(self, name: str, text: str) -> bool:
         """Say a problem at its field, if it is here."""

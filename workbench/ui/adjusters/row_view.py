@@ -48,9 +48,10 @@ class RowView(QWidget):
         stack.addWidget(self.note)
         stack.addWidget(self.facts)
 
-    def show_row(self, row: AdjusterRow, edit: EditState | None) -> None:
-        """Show what is known of the adjuster."""
-        self._name(row)
+    def show_row(self, row: AdjusterRow, edit: EditState | None, unit: str = "") -> None:
+        """Show what is known of the adjuster; ``unit`` is what it is on, for screen readers."""
+        said = f"{unit}: {row.title}" if unit else row.title
+        self._name(row, said)
         self.title.setText(row.title)
         told = dict(zip(LABELS, (row.as_found, row.skipped or row.range, row.now, row.advice), strict=True))
         self._labels["Range"].setText("Passed over" if row.skipped else "Range")
@@ -60,31 +61,31 @@ class RowView(QWidget):
         self.note.set_role("problem" if row.is_fault else "note")
         self.note.set_words(row.note)
         self.count.set_text(row.verb)
-        self.count.setAccessibleName(f"{row.verb}: {row.title}")
-        self.what.ask_about(row.about, row.title)
-        self._show_ruler(row)
+        self.count.setAccessibleName(f"{row.verb}: {said}")
+        self.what.ask_about(row.about, said)
+        self._show_ruler(row, said)
         self.facts.setVisible(edit is not None)
         if edit is not None:
-            self.facts.show_facts(edit, row)
+            self.facts.show_facts(edit, row, said)
 
     def set_problem(self, name: str, text: str) -> bool:
         """Say a problem at its field, if the facts are open here."""
         return self.facts.isVisibleTo(self) and self.facts.set_problem(name, text)
 
-    def _name(self, row: AdjusterRow) -> None:
+    def _name(self, row: AdjusterRow, said: str) -> None:
         self.setObjectName(f"adjuster_{row.key}")
         named = {"count": self.count, "open_facts": self.facts_link, "what": self.what, "ruler": self.ruler}
         for part, widget in named.items():
             widget.setObjectName(f"{part}_{row.key}")
-        self.facts_link.setAccessibleName(f"Facts: {row.title}")
+        self.facts_link.setAccessibleName(f"Facts: {said}")
 
-    def _show_ruler(self, row: AdjusterRow) -> None:
+    def _show_ruler(self, row: AdjusterRow, said: str) -> None:
         self.ruler.setVisible(row.steps is not None)
         if row.steps is None:
             return
         marks = tuple(Marker(mark.position, mark.word, "now" if mark.is_now else "other") for mark in row.marks)
         self.ruler.set_scale(AdjusterScale(row.steps, marks, names=row.names))
-        self.ruler.setAccessibleName(f"{row.title}: as found {row.as_found}, range {row.range}, now {row.now}")
+        self.ruler.setAccessibleName(f"{said}: as found {row.as_found}, range {row.range}, now {row.now}")
 
     def _words(self) -> QVBoxLayout:
         grid = QGridLayout()

@@ -36,7 +36,7 @@ class _Row:
 
     def show_row(self, row: BaselineRow) -> None:
         """Show the value, what it means and where it comes from, or what is wrong."""
-        self.line.setAccessibleName(f"{row.title}, {row.unit}")
+        self.line.set_label(row.title)
         self.line.set_unit(row.unit.removesuffix(" from closed"))
         self.line.setFixedWidth(round(124 * current().sizes.text / 14))
         if self.line.text() != row.text:

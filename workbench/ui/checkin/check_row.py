@@ -45,7 +45,7 @@ class CheckRowView(QWidget):
         self.keys.picked.connect(self._picked)
         self._measured = UnitLine()
         self._measured.setObjectName(f"{name}_measured")
-        self._measured.setAccessibleName(f"{row.title}: {row.measures}")
+        self._measured.set_label(f"{row.title}: {row.measures}")
         self._measured.textEdited.connect(self._measure)
         self._reasons = Segments([(one, one) for one in row.reasons], label=row.title, name=f"{name}_reason")
         self._reasons.group.idClicked.connect(self._reason)

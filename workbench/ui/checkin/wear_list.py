@@ -177,6 +177,8 @@ class _WearLine(QWidget):
         self._origin.set_words(f"{row.origin} {row.begins}".strip())
         self._serviced.setAccessibleName(f"Serviced now: {row.title}")
         self._serviced.setAccessibleDescription(row.begins)
+        for field in self.fields.values():
+            field.set_about(row.title)
         for name, value in (("interval", row.interval_s), ("months", row.months), ("last", row.last_s)):
             self.fields[name].set_value(value)
 

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from functools import partial
 
-from PySide6.QtCore import QStringListModel, Qt, Signal
+from PySide6.QtCore import QStringListModel, Qt, QTimer, Signal
 from PySide6.QtWidgets import QCompleter, QGridLayout, QVBoxLayout, QWidget
 
 from workbench.ui.page import Page
 from workbench.ui.parts.buttons import Button
 from workbench.ui.parts.choice_field import ChoiceField, FlagField, ListBox
-from workbench.ui.parts.field_base import set_refused
+from workbench.ui.parts.field_base import set_refused, show_whole
 from workbench.ui.parts.flow import Flow
 from workbench.ui.parts.labels import Words, one_line
 from workbench.ui.parts.quantity_field import UnitLine
@@ -39,7 +39,7 @@ class _Line(QWidget):
         self._name = name
         self.line = UnitLine()
         self.line.setObjectName(f"new_bike_{name}")
-        self.line.setAccessibleName(LABELS[name])
+        self.line.set_label(LABELS[name])
         self.line.textEdited.connect(self._typed)
         self._said = Words(_HELP.get(name, ""), "note")
         label = Words(LABELS[name], "mute")
@@ -213,6 +213,7 @@ class NewBikePage(Page):
             return
         line.set_problem(problem.text)
         line.line.setFocus(Qt.FocusReason.OtherFocusReason)
+        QTimer.singleShot(0, line, partial(show_whole, line))  # once the sentence has its room
 
 
 def _labelled(label: str, field: QWidget) -> QWidget:

@@ -70,12 +70,13 @@ class SectionView(QWidget):
         self._spring.setVisible(bool(section.unit_id))
         self._spring.setAccessibleName(f"{section.title}: spring curve")
         self._hardware.setAccessibleName(f"{section.title}: new hardware or service")
+        self._form.set_about(section.title)
         self._form.show_facts(section.rows)
         if section.parts is not None:
             if self._parts is None:
                 self._add_parts()
             if self._parts is not None:
-                self._parts.show_parts(section.parts)
+                self._parts.show_parts(section.parts, section.title)
 
     def _add_parts(self) -> None:
         view = UnitPartsView(self._key)

@@ -46,6 +46,7 @@ class GarageSide(QWidget):
         self._all = Button("Show all bikes", "link", name="garage_all")
         self._all.clicked.connect(self._show_all)
         self._add = Button("Add bike", "plain", name="garage_add")
+        self._add.setAccessibleName("Add bike to the garage")
         self._add.clicked.connect(view_model.new_bike)
         rows = QVBoxLayout(self)
         rows.setContentsMargins(SPACE_16, SPACE_24, SPACE_8, SPACE_16)

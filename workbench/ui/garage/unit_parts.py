@@ -53,12 +53,14 @@ class UnitPartsView(QWidget):
         for part in (self._due, self._travel_care, self._hardware, Words("What was done last", "mute"), self._note):
             rows.addWidget(part)
 
-    def show_parts(self, parts: UnitParts) -> None:
-        """Show valves and hardware; what is being typed stays."""
+    def show_parts(self, parts: UnitParts, unit: str) -> None:
+        """Show valves and hardware of a unit; what is being typed stays."""
         self._order.set_words(parts.order)
         wanted = [valve.purpose for valve in parts.valves]
         if wanted != list(self._places):
             self._rebuild(wanted)
+        for field in (self._gas, self._note, *self._places.values()):
+            field.set_about(unit)
         for valve in parts.valves:
             self._words[valve.purpose].set_words(valve.words)
             self._words[valve.purpose].set_role("problem" if valve.is_care else "text")

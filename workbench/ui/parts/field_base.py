@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QEvent, Qt, Signal
+from PySide6.QtCore import QEvent, Qt, QTimer, Signal
 from PySide6.QtGui import QFocusEvent, QKeyEvent, QKeySequence
-from PySide6.QtWidgets import QApplication, QLineEdit, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QLineEdit, QScrollArea, QVBoxLayout, QWidget
 
 from workbench.ui.parts.labels import Words
 from workbench.ui.parts.theme import SPACE_4
@@ -26,6 +26,15 @@ def set_refused(editor: QWidget, refused: bool) -> None:
     editor.style().unpolish(editor)
     editor.style().polish(editor)
     editor.update()
+
+
+def show_whole(widget: QWidget) -> None:
+    """Let the sheet scroll until a widget, and what is said under it, is in sight."""
+    above = widget.parentWidget()
+    while above is not None and not isinstance(above, QScrollArea):
+        above = above.parentWidget()
+    if above is not None:
+        above.ensureWidgetVisible(widget, 0, SPACE_4)
 
 
 class EntryLine(QLineEdit):
@@ -69,6 +78,7 @@ class FieldBase(QWidget):
     def __init__(self, *, label: str = "", name: str = "", parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.label = label
+        self._about = ""
         self._problem = ""
         self._is_refused = False  # what stands here was read but could not be kept
         self.said = Words("", "note")
@@ -83,11 +93,30 @@ class FieldBase(QWidget):
         self._rows.addWidget(editor)
         self._rows.addWidget(self.said)
         self.setFocusProxy(editor)
-        editor.setAccessibleName(self.label)
+        self._name_editor()
         if self._field_name:
             self.setObjectName(self._field_name)
             editor.setObjectName(f"{self._field_name}_entry")
             self.said.setObjectName(f"{self._field_name}_said")
+
+    def set_label(self, label: str) -> None:
+        """Ask for something else."""
+        self.label = label
+        self._name_editor()
+
+    def set_about(self, about: str) -> None:
+        """Say what the fact is one of, so that a screen reader tells the travel of the fork from that of the shock."""
+        self._about = about
+        self._name_editor()
+
+    def spoken(self) -> str:
+        """The label as a screen reader says it."""
+        return f"{self._about}: {self.label}" if self._about and self.label else self.label
+
+    def _name_editor(self) -> None:
+        editor = self.focusProxy()
+        if editor is not None:
+            editor.setAccessibleName(self.spoken())
 
     def problem(self) -> str:
         """The sentence about what is wrong, or nothing."""
@@ -97,6 +126,13 @@ class FieldBase(QWidget):
         """Say under the field what is wrong with it; an empty text takes it back."""
         self._problem = text
         self._say(text, "problem")
+        if text and self.isVisible():
+            QTimer.singleShot(0, self, self._show_said)  # once it has its room
+
+    def _show_said(self) -> None:
+        editor = self.focusProxy()
+        if editor is not None and editor.hasFocus():
+            show_whole(self)
 
     def refuse(self, text: str) -> None:
         """Say why a value that could be read cannot be kept; the typing stays, and leaving the field tries again."""

@@ -70,6 +70,7 @@ class Form(QWidget):
     ) -> None:
         super().__init__(parent)
         self._columns = columns
+        self._about = ""
         self._rows: tuple[FormRow, ...] = ()
         self._fields: dict[str, AnyField] = {}
         self._cells: list[tuple[QWidget, bool]] = []
@@ -98,6 +99,12 @@ class Form(QWidget):
                 field.show_typed(row.typed)
             if row.problem or not field.is_editing():
                 field.set_problem(row.problem)
+
+    def set_about(self, about: str) -> None:
+        """Say what the facts are facts of; screen readers say it before each label."""
+        self._about = about
+        for field in self._fields.values():
+            field.set_about(about)
 
     def field(self, name: str) -> AnyField:
         """Give the field of a row."""
@@ -136,6 +143,7 @@ class Form(QWidget):
             ear = _Committed(self, row.name)
             field.value_committed.connect(ear.value_committed)
             field.text_kept.connect(ear.text_kept)
+            field.set_about(self._about)
             self._fields[row.name] = field
             self._cells.append((_cell(row, field), row.kind == "note"))
         self._place(self._columns_for(self.width()))

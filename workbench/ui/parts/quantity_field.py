@@ -24,10 +24,19 @@ class UnitLine(EntryLine):
     def __init__(self) -> None:
         super().__init__()
         self.unit = Words("", "mute", parent=self)
+        self._label = ""
         announcer.changed.connect(self._place_unit)
+
+    def set_label(self, text: str) -> None:
+        """Take a name for screen readers; the unit is said after it."""
+        self._label = text
+        unit = self.unit.text()
+        self.setAccessibleName(f"{text}, {unit}" if text and unit else text)
 
     def set_unit(self, text: str) -> None:
         self.unit.setText(text)
+        if self._label:
+            self.set_label(self._label)
         self._place_unit()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
@@ -72,7 +81,6 @@ class QuantityField(FieldBase):
         if big:
             self.line.setProperty("figure", "number")
         self._take_editor(self.line)
-        self._name_line()
         self.line.editingFinished.connect(self.commit)
         self.line.left.connect(self._try_again)
         self.line.textEdited.connect(self._echo)
@@ -94,7 +102,6 @@ class QuantityField(FieldBase):
         """Show the same value in another unit."""
         self._unit = unit or units.units_of(self._quantity)[0]
         self.line.set_unit(self._symbol())
-        self._name_line()
         if not self.is_editing():
             self._render()
 
@@ -170,9 +177,8 @@ class QuantityField(FieldBase):
             self._kept = text
             self.text_kept.emit(text)
 
-    def _name_line(self) -> None:
-        symbol = self._symbol()
-        self.line.setAccessibleName(f"{self.label}, {symbol}" if symbol else self.label)
+    def _name_editor(self) -> None:
+        self.line.set_label(self.spoken())
 
     def _render(self) -> None:
         self._shown = self._shown_value()

@@ -81,6 +81,8 @@ class KeyBar(QWidget):
         """Ask something else."""
         self._question = question
         self.question.set_words(question)
+        for key in self._keys:
+            key.setAccessibleName(self._name_of(key.words()))
         self.set_value(self._value)
 
     def set_words(self, words: Sequence[str]) -> None:

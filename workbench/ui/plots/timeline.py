@@ -147,6 +147,7 @@ class TimelinePlot(RunsPlot):
             self._behind.append(label)
         for begins, said in thinned(told.sessions, MOST_TITLES):
             words = self.words(said, token="ink")
+            words.fill = pg.mkBrush(self.colour("card"))  # the edges of the bands do not run through it
             words.setPos(begins - 0.45, SESSION_TOP)
             self._behind.append(words)
         shifted = {} if told.trend_of_laps else self._shifted()

@@ -46,6 +46,7 @@ class RunList(QWidget):
     def _button(self, row: RunRow) -> Button:
         if row.is_set_aside:
             again = Button("Count again", "link", name=f"run_{row.number}_count")
+            again.setAccessibleName(f"Count run {row.number} again")
             again.clicked.connect(partial(self._ride.set_aside, row.run_id, ""))
             return again
         aside = Button("Set aside", "link", name=f"run_{row.number}_aside")

@@ -21,7 +21,7 @@ class TypedLine(QWidget):
         self._name = name
         self.line = UnitLine()
         self.line.setObjectName(f"{prefix}_{name}")
-        self.line.setAccessibleName(label)
+        self.line.set_label(label)
         self.line.textEdited.connect(self._typed)
         self._label = Words(label, "mute")
         self._label.setBuddy(self.line)
@@ -41,7 +41,6 @@ class TypedLine(QWidget):
     def set_unit(self, unit: str) -> None:
         """Say at the end of the line what a bare number is read in."""
         self.line.set_unit(unit)
-        self.line.setAccessibleName(f"{self._label.text()}, {unit}" if unit else self._label.text())
 
     def set_problem(self, text: str) -> None:
         """Say what is wrong and go there; an empty text takes it back."""

@@ -11,8 +11,8 @@ from workbench.ui.parts.choice_field import FlagField
 from workbench.ui.parts.labels import Words
 from workbench.ui.parts.quantity_field import QuantityField
 from workbench.ui.parts.rulers import SagRuler
-from workbench.ui.parts.theme import SPACE_8, SPACE_16, SPACE_24
-from workbench.ui.sag.entries import Labelled, Stage
+from workbench.ui.parts.theme import SPACE_4, SPACE_8, SPACE_16, SPACE_24
+from workbench.ui.sag.entries import Stage
 from workbench.ui.sag.ruler import show_ruler
 from workbench.viewmodels.sag import SagViewModel
 from workbench.viewmodels.sag_guide import GuideShown, ReadingShown, RoundShown
@@ -85,8 +85,9 @@ class MeasureStage(Stage):
         super().__init__(view_model, name="sag_measure_stage")
         self._instruction = Words("", "text", name="sag_instruction")
         self.reading = QuantityField("length", label="Reading", big=True, name="sag_reading")
-        self._box = Labelled("First reading", self.reading)
-        self._box.setMaximumWidth(248)
+        self.reading.setMaximumWidth(248)
+        self._label = Words("First reading", "mute")
+        self._label.setBuddy(self.reading)
         self.add = Button("Add", "plain", name="sag_add_reading")
         self._readings = Readings()
         self.ways = FlagField(label="Settle from above and from below, to see the friction", name="sag_both_ways")
@@ -117,9 +118,11 @@ class MeasureStage(Stage):
     def _entry_row(self) -> QHBoxLayout:
         left = QGridLayout()
         left.setSpacing(SPACE_8)
-        left.addWidget(self._box, 0, 0)
-        left.addWidget(self.add, 0, 1, Qt.AlignmentFlag.AlignBottom)
-        left.setRowStretch(1, 1)
+        left.setVerticalSpacing(SPACE_4)
+        left.addWidget(self._label, 0, 0, 1, 2)
+        left.addWidget(self.reading, 1, 0)
+        left.addWidget(self.add, 1, 1, Qt.AlignmentFlag.AlignTop)
+        left.setRowStretch(2, 1)
         across = QHBoxLayout()
         across.setSpacing(SPACE_24)
         across.addLayout(left, 2)
@@ -131,8 +134,8 @@ class MeasureStage(Stage):
 
     def show_guide(self, guide: GuideShown) -> None:
         self._instruction.setText(guide.instruction)
-        self._box.label.setText(guide.entry_label)
-        self.reading.label = guide.entry_label
+        self._label.setText(guide.entry_label)
+        self.reading.set_label(guide.entry_label)
         self.reading.set_unit(guide.units.unit("length"))
         self._show_entry(guide)
         self._readings.show_readings(guide.readings)

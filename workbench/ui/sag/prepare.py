@@ -72,6 +72,7 @@ class PrepareStage(Stage):
             box = self.entry(name, label=label).box
             box.setMaximumWidth(150)
             fields.addWidget(box, 1)
+        self.entries["target_high"].field.set_about("Target")
         keys = QVBoxLayout()
         keys.addStretch(1)
         flow = Flow(gap=SPACE_8)

@@ -114,6 +114,7 @@ class PairLines(QWidget):
             self._said[place].set_words(problem)
             for column, entry in enumerate(entries):
                 entry.setVisible(is_there)
+                entry.setAccessibleName(f"Line {place + 1}: {sheet.heads[column]}")
                 text = sheet.pairs[place][column] if is_there else ""
                 if entry.text() != text:
                     entry.setText(text)
@@ -134,7 +135,6 @@ class PairLines(QWidget):
         for column, entry in enumerate(entries):
             what = ("travel", "force")[column]
             entry.setObjectName(f"coil_{what}_{place + 1}")
-            entry.setAccessibleName(f"Line {place + 1}, {what}")
             entry.textEdited.connect(partial(self._on_typed, place, column))
             self._grid.addWidget(entry, 2 * place + 1, column + 1)
         self.lines.append(entries)

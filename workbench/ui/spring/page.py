@@ -11,7 +11,7 @@ from workbench.ui.parts.choice_field import ChoiceField
 from workbench.ui.parts.empty_state import EmptyState
 from workbench.ui.parts.labels import Words
 from workbench.ui.parts.sheet import Sheet
-from workbench.ui.parts.theme import SPACE_4, SPACE_8, SPACE_16
+from workbench.ui.parts.theme import SPACE_4, SPACE_8, SPACE_16, current
 from workbench.ui.parts.word_pairs import WordPairs
 from workbench.ui.plots.spring import SpringPlot
 from workbench.ui.spring.coil_page import CoilPart
@@ -35,7 +35,6 @@ class SliderRow(QWidget):
         self._text = Words("", "strong")
         self._slider = QSlider(Qt.Orientation.Horizontal)
         self._slider.setObjectName(f"spring_{name}")
-        self._slider.setMinimumHeight(44)
         self._slider.valueChanged.connect(self._moved)
         head = QHBoxLayout()
         head.addWidget(self._label, 1)
@@ -48,6 +47,7 @@ class SliderRow(QWidget):
 
     def show_slider(self, slider: Slider) -> None:
         """Show a value; this is not a move."""
+        self._slider.setMinimumHeight(current().sizes.target)
         self._label.setText(slider.label)
         self._text.setText(slider.text)
         self._slider.setAccessibleName(f"{slider.label} {slider.text}")

@@ -66,6 +66,7 @@ class SurveyEntry(QWidget):
             self._numbers[place].setVisible(is_shown)
             for column, entry in enumerate(line):
                 entry.setVisible(is_shown)
+                entry.setAccessibleName(f"Line {place + 1}: {state.heads[column]}")
                 _show(entry, state.pairs[place][column] if is_shown else "")
                 set_refused(entry, place == state.wrong_line)
                 entry.setAccessibleDescription(state.said if place == state.wrong_line else "")
@@ -115,7 +116,6 @@ class SurveyEntry(QWidget):
         for column, entry in enumerate(entries):
             words = ("stroke", "wheel")[column]
             entry.setObjectName(f"leverage_{words}_{place + 1}")
-            entry.setAccessibleName(f"Line {place + 1}, {words}")
             entry.textEdited.connect(partial(self._view_model.set_pair, place, column))
             self._grid.addWidget(entry, place + 1, column + 1)
         self._lines.append(entries)
