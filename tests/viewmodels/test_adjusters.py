@@ -330,7 +330,8 @@ def test_which_way_closes_is_asked_once(sheet, rebound):
     assert (sheet.state.count.asks_turn, sheet.state.count.closes) == (False, "anticlockwise")
     assert "Turn it in anticlockwise" in sheet.state.count.instruction
     sheet.model.keep_as_found()
-    assert sheet.state.count.drawing_note == "now turn it the other way"
+    assert sheet.state.count.opens
+    assert sheet.state.count.drawing_note == "out to the open end, without force"
 
 
 def test_passing_one_over_wants_a_reason_and_goes_on(sheet):

@@ -77,6 +77,7 @@ class CountState:
     count: int | None  # None: no position is picked yet
     verb: str
     closes: str  # the way the drawing shows: clockwise, anticlockwise, or empty where nothing turns
+    opens: bool = False  # whether the knob is being turned open
     drawing_note: str = ""
     asks_turn: bool = False
     counts: bool = True  # whether there is something to count or pick in this stage
@@ -188,6 +189,7 @@ def resolve_count(
         count=None if is_picked and count < 0 else count,
         verb=_verb(adjuster, stage, count, names, stands_open=stands_open),
         closes="" if is_picked else "anticlockwise" if adjuster.closed_turn == "anticlockwise" else "clockwise",
+        opens=stage == Stage.OPEN,
         drawing_note=_drawing_note(adjuster, stage),
         asks_turn=not is_picked and adjuster.closed_turn == "unknown",
         counts=not stands_open and not (is_picked and stage == Stage.OPEN),
@@ -245,10 +247,10 @@ def _instruction(adjuster: Adjuster, stage: Stage, *, stands_open: bool) -> str:
 
 
 def _drawing_note(adjuster: Adjuster, stage: Stage) -> str:
-    if stage == Stage.OPEN:
-        return "now turn it the other way"
     if adjuster.closed_turn == "unknown":
         return "usually: look at the knob's face"
+    if stage == Stage.OPEN:
+        return "out to the open end, without force"
     return "stop at first firm contact"
 
 

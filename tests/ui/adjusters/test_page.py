@@ -277,3 +277,11 @@ def test_a_foot_switch_is_learned_by_pressing_it_and_then_counts(driver):
     assert driver.find("count_foot_switch").text() == "Foot switch: F8"
     driver.keys(Key.Key_F8, Key.Key_F8, Key.Key_Space)
     assert driver.model.state.count.count == 3
+
+
+def test_the_arrow_beside_the_count_turns_round_when_the_knob_is_to_be_opened(driver):
+    driver.press("adjusters_next")
+    assert not driver.find("count_drawing").values.opens
+    driver.keys(Key.Key_Space)
+    driver.press("count_verb")
+    assert driver.find("count_drawing").values.opens

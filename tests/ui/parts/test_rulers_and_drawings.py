@@ -87,7 +87,10 @@ def test_a_knob_that_closes_the_other_way_looks_different(qtbot):
     view.resize(280, 300)
     clockwise = picture(view)
     view.show_drawing("knob", DrawingValues(closes="anticlockwise"))
-    assert picture(view) != clockwise
+    anticlockwise = picture(view)
+    assert anticlockwise != clockwise
+    view.show_drawing("knob", DrawingValues(closes="clockwise", opens=True))
+    assert picture(view) not in (clockwise, anticlockwise), "the arrow turns, and it says opens"
 
 
 def test_an_unknown_drawing_is_refused():

@@ -43,5 +43,5 @@ Drawn
     sag against its band, a row a measurement.
     picture_print: `PicturePrint(content, says, size, name=)`; `small_print(content, size)`.
     word_pairs: `WordPairs(role).show_pairs(((title, text), ...))`: two columns of words.
-    drawings: `DrawingView(kind, DrawingValues(distance, closes, share, note))`; `KINDS`.
+    drawings: `DrawingView(kind, DrawingValues(distance, closes, opens, share, note))`; `KINDS`.
 """

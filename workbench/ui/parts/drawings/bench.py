@@ -9,7 +9,7 @@ from workbench.ui.parts.drawings.values import DrawingValues
 
 
 def knob(ink: Ink, values: DrawingValues) -> None:
-    """A plain knob on its face, with an arrow the way it closes."""
+    """A plain knob on its face, with an arrow the way to turn it now."""
     centre = (140.0, 140.0)
     rim = []
     for step in range(72):
@@ -19,14 +19,14 @@ def knob(ink: Ink, values: DrawingValues) -> None:
     ink.ring(centre, 40)
     ink.line((140, 140), (140, 106), weight=2.5)
     ink.ring(centre, 4, fill="ink")
-    clockwise = values.closes != "anticlockwise"
+    clockwise = (values.closes != "anticlockwise") != values.opens
     start, sweep = (-150.0, 120.0) if clockwise else (-30.0, -120.0)
     end = ink.arc(centre, 84, start, sweep, token="accent")
     turn = (start + sweep) * pi / 180
     along = (-sin(turn), cos(turn)) if clockwise else (sin(turn), -cos(turn))
     ink.head(end, along, token="accent", weight=2.5, size=13)
     way = "clockwise" if clockwise else "anticlockwise"
-    ink.words((140, 228), f"closes {way}", side="below", token="accent", size="text", bold=True)
+    ink.words((140, 228), f"{'opens' if values.opens else 'closes'} {way}", side="below", token="accent", size="text", bold=True)
     ink.words((140, 254), values.note or "stop at first firm contact", side="below")
 
 

@@ -19,7 +19,7 @@ _DRAWINGS = {
     "compression": (adjusters.compression, "A damper pressed together: oil has to get past its piston."),
     "rebound": (adjusters.rebound, "A damper pushed out again by the spring: oil gets past its piston the other way."),
     "spacers": (adjusters.spacers, "An air chamber without and with spacers: less air is left at full travel."),
-    "knob": (bench.knob, "A knob seen on its face, with the way it closes."),
+    "knob": (bench.knob, "A knob seen on its face, with the way to turn it."),
     "brakes": (bench.brakes, "Two brake levers; one of them stays open."),
     "rider": (body.rider, "The rider stands over the bike and a helper holds the bars."),
     "course": (bench.course, "The profile of a course with its heavy hit."),
