@@ -137,8 +137,18 @@ def test_a_coil_is_listed_with_rate_and_preload_and_a_hardtail_without_a_shock()
 
 
 def test_every_card_defers_to_the_manual_and_a_mechanic():
-    assert a_card().cautions == CAUTIONS
+    assert a_card().cautions[-len(CAUTIONS) :] == CAUTIONS
     assert any("manual and a qualified mechanic" in words for words in CAUTIONS)
+
+
+def test_the_card_says_what_its_own_springs_need():
+    said = " ".join(a_card(parts=parts_of(units=(FORK,))).cautions)
+    for words in ("lowest and highest pressure", "own valve", "gas charge", "Vent slowly", "do not unscrew", "spacers"):
+        assert words in said
+    assert "collar" not in said
+    coil = " ".join(a_card(parts=parts_of(units=(COIL,)), values={}).cautions)
+    assert "collar never loose" in coil
+    assert "Vent slowly" not in coil
 
 
 def test_a_card_without_rider_or_mechanic_leaves_the_cells_open():

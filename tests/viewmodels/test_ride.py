@@ -346,6 +346,8 @@ def test_the_proposal_is_set_with_one_key_and_waits_for_its_run(desk, bike, ridi
     look = view_model.state.session.next
     assert look.verb == "It is set"
     assert look.reason
+    assert "pitch a rider forward" in look.care
+    assert any("Vent slowly" in one.care for one in view_model.state.session.choices)
     view_model.set_proposed()
     state = view_model.state.session
     assert desk.ask(bike_parts(bike.id)).value(Item.ADJUSTER, look.adjuster_id) == look.position

@@ -216,6 +216,18 @@ def test_too_much_sag_asks_for_more_air_and_the_next_round_keeps_the_first_as_a_
     assert guide.stage == Stage.SPRING
     assert guide.rounds[0].sag == f"37.5{GAP}mm (25{GAP}%)"
     assert 37.5 in guide.ruler.ticks_mm
+    assert "Vent slowly" not in guide.limits
+
+
+def test_where_air_is_let_out_the_stage_itself_says_how(desk):
+    _, view_model, _ = ready(desk)
+    measure(view_model, "70", "25", "25.5")
+    view_model.set_field("move_confirmed", True)
+    assert view_model.another_round()
+    guide = view_model.state.guide
+    assert guide.draft.pressure_kpa < guide.draft.rounds[-1].pressure_kpa
+    assert "Vent slowly" in guide.limits
+    assert "do not unscrew" in guide.limits
 
 
 def test_a_small_move_needs_no_tick(desk):

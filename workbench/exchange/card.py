@@ -6,6 +6,7 @@ from collections.abc import Mapping
 
 from workbench.exchange.card_lines import CardFigure, CardLine, CardSection, CardSheet
 from workbench.exchange.card_strip import strip_of
+from workbench.model.care import CLEARANCE, COLLAR, PITCHING, VENTING
 from workbench.model.parts import ITEM_QUANTITIES, BikeParts, settable_items
 from workbench.model.person import Person
 from workbench.model.reading import Units, from_open_text, position_text, short_date, units_of
@@ -23,12 +24,19 @@ from workbench.model.setting import (
 from workbench.model.units import from_unit
 from workbench.physics.atmosphere import carry_pressure
 
-__all__ = ["CAUTIONS", "CardFigure", "CardLine", "CardSection", "CardSheet", "card_sheet"]
+__all__ = ["CardFigure", "CardLine", "CardSection", "CardSheet", "card_sheet"]
 
 Key = tuple[str, str]
 
+AIR_CAUTIONS = (
+    "Stay within the maker's lowest and highest pressure. Every chamber has its own valve; some valves hold a damper's"
+    " gas charge: do not touch them.",
+    VENTING,
+    "Keep to the maker's number of volume spacers, and let all air out before a spring is opened.",
+)
 CAUTIONS = (
-    "Stay within the maker's lowest and highest pressure. Some valves hold a damper's gas charge: do not touch them.",
+    CLEARANCE,
+    PITCHING,
     "After every change: three pushes, both brakes, a hundred metres of easy rolling, a gentle first run.",
     "Stop riding if anything feels or sounds wrong.",
     "The maker's manual and a qualified mechanic come before this card.",
@@ -89,14 +97,14 @@ def card_sheet(
     sections.append(CardSection("Tyres", tyres))
     other_days = _colder_lines(parts, values, units) + _heavier_lines(parts, values, sag, units)
     sections.extend(handed_over)
-    sections.append(CardSection("On another day", other_days, ("If left alone", "Set instead")))
+    sections.append(CardSection("On another day", other_days, ("If left alone", "Set instead"), is_aside=True))
     name = f" “{setup.name}”" if setup.name else ""
     return CardSheet(
         title=parts.bike.name,
         subtitle=f"Setup no. {setup.number}{name}",
         strip=strip_of(parts, values, ranges, sag, units),
         sections=tuple(section for section in sections if section.lines),
-        cautions=cares + CAUTIONS,
+        cautions=cares + cautions_for(parts),
         cells=(
             ("Bike", parts.bike.name),
             ("Rider", _rider_text(rider, units)),
@@ -107,6 +115,13 @@ def card_sheet(
         note=note,
         signed=(("Handed over by", given_by or (person.name if person else "")), ("Received by", "")),
     )
+
+
+def cautions_for(parts: BikeParts) -> tuple[str, ...]:
+    """Say what to take care of on this bike: air springs, coils, and what holds of every bike."""
+    springs = {unit.spring for unit in parts.units}
+    air = AIR_CAUTIONS if springs - {"coil"} else ()
+    return (*air, *((COLLAR,) if "coil" in springs else ()), *CAUTIONS)
 
 
 def _colder_lines(parts: BikeParts, values: Mapping[Key, float | None], units: Units) -> tuple[CardLine, ...]:

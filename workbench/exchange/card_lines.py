@@ -23,6 +23,7 @@ class CardSection:
     title: str
     lines: tuple[CardLine, ...]
     heads: tuple[str, str] = ("As found", "As left")
+    is_aside: bool = False  # good to know, and less needed than what to take care of: it comes after that
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,6 +9,7 @@ from workbench.actions.ride import RideRecords
 from workbench.actions.ride_evidence import knob_runs, spring_runs
 from workbench.model.adjuster import Adjuster, adjuster_words, restore_text
 from workbench.model.baseline import baseline_question
+from workbench.model.care import care_for
 from workbench.model.counting import position_names
 from workbench.model.errors import InputError
 from workbench.model.facts import read_whole
@@ -46,6 +47,7 @@ class NextLook:
     goals: tuple[tuple[str, str], ...] = ()
     goal: str = ""
     offers: tuple[tuple[str, str], ...] = ()  # adjusters that bear on it
+    care: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,6 +59,7 @@ class Choice:
     now: str
     unit: str
     about: str = ""  # the heading of the help that says what it does
+    care: str = ""
 
 
 def propose(records: RideRecords, *, working_on: str | None, put_aside: frozenset[str]) -> NextStep:
@@ -123,6 +126,7 @@ def _look_of(step: NextStep, records: RideRecords, *, overrules: int) -> NextLoo
         steps=count.steps if count else 0,
         now=round(now) if now is not None else 0,
         follows_rider=follows,
+        care="" if stays else care_for(Item.ADJUSTER, adjuster),
     )
 
 
@@ -135,7 +139,7 @@ def choices(parts: BikeParts, units: Units) -> tuple[Choice, ...]:
         now = position_text(adjuster, value) if adjuster else units.text(value, quantity)
         unit = _unit_of(adjuster) if adjuster else "" if quantity == "count" else units.unit(quantity)
         title, about = parts.subject_title(item, subject_id), heading_of(item, adjuster)
-        found.append(Choice(f"{item}/{subject_id}", title, now, unit, about))
+        found.append(Choice(f"{item}/{subject_id}", title, now, unit, about, care_for(item, adjuster)))
     return tuple(found)
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from workbench.model.care import VENTING
 from workbench.model.errors import WorkbenchError
 from workbench.model.sag import METHOD_SD_MM, SagMeasurement
 from workbench.model.sag_rules import LARGE_MOVE, Band, SagRound, move_fraction, rounded_pressure
@@ -16,11 +17,6 @@ from workbench.viewmodels.shown import Units
 from workbench.viewmodels.spring_sizes import chamber_at, coil_filling, coil_words, coils_of, leaves_coil_out, own_kpa
 
 __all__ = ["Advice", "CoilKnown", "Option", "advise", "band_text", "percent"]
-
-VENTING = (
-    "Vent slowly, cycling all the while. If it pulls itself short, or is shorter than it was, stop: a charged negative"
-    " chamber is trapped, do not unscrew anything."
-)
 
 # What a mechanic can do where a pressure is at its limit and the band is not met.
 WAYS_OUT = {

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from workbench.actions.sag import SagRecords, rows_of
 from workbench.model.adjuster import Adjuster, adjuster_title, steps_text
+from workbench.model.care import VENTING
 from workbench.model.sag import SETTLED
 from workbench.model.sag_rules import Band, SagRound, maker_band, practice_band
 from workbench.model.setting import Item
@@ -28,6 +29,7 @@ from workbench.viewmodels.sag_words import (
     entry_label_words,
     instruction_words,
     kept_words,
+    lets_air_out,
     limit_words,
     origin_words,
     put_back_words,
@@ -224,7 +226,7 @@ def guide_shown(
         hose=hose_words(records, unit, draft, units),
         has_second=unit.has_second_positive,
         has_negative=unit.negative == "separate",
-        limits=limit_words(unit, units, records.parts.valves),
+        limits=limit_words(unit, units, records.parts.valves) + (f" {VENTING}" if lets_air_out(draft) else ""),
         cycle_words=cycle_words(unit),
         instruction=instruction_words(records.parts.bike, unit, draft),
         entry_label=entry_label_words(draft, units),

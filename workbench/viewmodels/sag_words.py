@@ -93,6 +93,12 @@ def limit_words(unit: Unit, units: Units, valves: Sequence[Valve] = ()) -> str:
     )
 
 
+def lets_air_out(draft: SagDraft) -> bool:
+    """Whether the pressure to set is lower than the one measured before."""
+    before = draft.rounds[-1].pressure_kpa if draft.rounds else None
+    return before is not None and draft.pressure_kpa is not None and draft.pressure_kpa < before
+
+
 def cycle_words(unit: Unit) -> str:
     """Say how the spring is made to settle."""
     if unit.spring == "coil":

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from workbench.model.care import OPENING_SHORT
 from workbench.model.setting import Item, is_on_other_hardware
 from workbench.model.steps import Step
 from workbench.viewmodels.shown import Units
@@ -34,7 +35,7 @@ def step_line(step: Step, units: Units) -> StepLine:
     )
     if step.item == Item.SPACERS:
         number = round(step.value)
-        return StepLine(key, f"{step.title}: {'none' if number == 0 else number}", remark)
+        return StepLine(key, f"{step.title}: {'none' if number == 0 else number}", f"{remark}; {OPENING_SHORT}")
     return StepLine(key, f"{step.title}: {units.text(step.value, step.quantity)}", remark)
 
 

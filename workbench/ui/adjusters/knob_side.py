@@ -43,7 +43,9 @@ class KnobSide(QWidget):
 
     def show_count(self, state: CountState) -> None:
         """Show the knob of the adjuster being counted."""
-        self.drawing.show_drawing("knob", DrawingValues(closes=state.closes, opens=state.opens, note=state.drawing_note))
+        self.drawing.show_drawing(
+            "knob", DrawingValues(closes=state.closes, opens=state.opens, note=state.drawing_note)
+        )
         self._asks.setVisible(state.asks_turn)
         self.turn.set_value(None)
 

@@ -86,10 +86,12 @@ def lay_card_out(sheet: CardSheet, paper: Paper = A4) -> list[PaperPage]:
     maker = _Maker(sheet, paper)
     maker.head()
     maker.strip()
-    for section in sheet.sections:
+    for section in (one for one in sheet.sections if not one.is_aside):
         maker.section(section)
     maker.legend()
     maker.cautions()
+    for section in (one for one in sheet.sections if one.is_aside):
+        maker.section(section)
     maker.signature()
     maker.number_pages()
     return maker.pages
@@ -149,7 +151,10 @@ class _Maker:
         title = self._fit(self._sheet.title, inner * 0.66, TITLE, bold=True, most=3)
         beside = self._fit(self._sheet.subtitle, inner * 0.31, HEADING, bold=True, most=3)
         high = self._put(title, 0, inner * 0.66, TITLE, bold=True)
-        high = max(high, self._put(beside, self._left(3), inner * 0.31, HEADING, bold=True))
+        lower = line_height(TITLE) - line_height(HEADING) - 2  # both stand on one line
+        self._top += lower
+        high = max(high, lower + self._put(beside, self._left(3), inner * 0.31, HEADING, bold=True))
+        self._top -= lower
         self._top += high + 4
         self._rule(1.4)
         self._top += 8
@@ -236,12 +241,13 @@ class _Maker:
     def cautions(self) -> None:
         """What to take care of."""
         self._room(48)
-        self._rule()
+        self._rule(1.4)  # told apart from the tables in grey too
         self._top += 5
         self._block("Take care", HEADING, bold=True, colour="care")
         for words in self._sheet.cautions:
             self._block(words, NOTE + 1)
             self._top += 2
+        self._top += 4
 
     def _block(self, words: str, size: int, *, bold: bool = False, colour: str = "ink") -> None:
         lines = self._fit(words, self._paper.inner, size, bold=bold)

@@ -39,6 +39,8 @@ class NextView(QWidget):
         self._other = Button("Another adjuster", "plain", name="next_other")
         self._other.clicked.connect(view_model.put_aside)
         self._about = WhatItDoes(name="next_what")
+        self._next_care = CareNote("", name="next_care")
+        self._hand_care = CareNote("", name="by_hand_care")
         self._by_hand = Button("Change something else ...", "link", name="next_by_hand")
         self._by_hand.clicked.connect(self._fold)
         self._used_up = Words("", "note", name="next_used_up")
@@ -67,7 +69,7 @@ class NextView(QWidget):
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(SPACE_8)
         rows.addWidget(Words("Next", "strong"))
-        for widget in (self._changed, self._care, self._title, self._move, self._reason):
+        for widget in (self._changed, self._care, self._title, self._move, self._reason, self._next_care):
             rows.addWidget(widget)
         rows.addSpacing(SPACE_8)
         rows.addLayout(buttons)
@@ -86,6 +88,7 @@ class NextView(QWidget):
         self._title.set_words("" if waits else look.title)
         self._move.set_words("" if waits else look.move)
         self._reason.set_words("" if waits else look.reason)
+        self._next_care.set_text("" if waits else look.care)
         self._used_up.set_words("" if waits else "\n\n".join(look.used_up))
         self._after.show_look(NextLook() if waits else look)
         self._set.setVisible(bool(look.verb) and not waits)
@@ -120,7 +123,7 @@ class NextView(QWidget):
         rows.setSpacing(SPACE_8)
         rows.addWidget(self._what)
         rows.addWidget(self._about_other, 0, Qt.AlignmentFlag.AlignLeft)
-        for widget in (self._value, self._both):
+        for widget in (self._hand_care, self._value, self._both):
             rows.addWidget(widget)
         rows.addWidget(self._take, 0, Qt.AlignmentFlag.AlignLeft)
         return part
@@ -134,6 +137,7 @@ class NextView(QWidget):
         choice = self._choices.get(str(self._what.currentData()))
         self._value.set_unit(choice.unit if choice else "")
         self._about_other.ask_about(choice.about if choice else "", choice.title if choice else "")
+        self._hand_care.set_text(choice.care if choice else "")
 
     def _change(self) -> None:
         key = str(self._what.currentData())

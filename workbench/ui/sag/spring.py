@@ -30,7 +30,7 @@ class SpringStage(Stage):
         rows = QVBoxLayout(self)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(SPACE_16)
-        for widget in (self._ask, self._air, self._coil, self._known, self._cycle, self._care):
+        for widget in (self._ask, self._care, self._air, self._coil, self._known, self._cycle):
             rows.addWidget(widget)
         rows.addStretch(1)
 

@@ -26,7 +26,14 @@ def knob(ink: Ink, values: DrawingValues) -> None:
     along = (-sin(turn), cos(turn)) if clockwise else (sin(turn), -cos(turn))
     ink.head(end, along, token="accent", weight=2.5, size=13)
     way = "clockwise" if clockwise else "anticlockwise"
-    ink.words((140, 228), f"{'opens' if values.opens else 'closes'} {way}", side="below", token="accent", size="text", bold=True)
+    ink.words(
+        (140, 228),
+        f"{'opens' if values.opens else 'closes'} {way}",
+        side="below",
+        token="accent",
+        size="text",
+        bold=True,
+    )
     ink.words((140, 254), values.note or "stop at first firm contact", side="below")
 
 
