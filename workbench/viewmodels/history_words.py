@@ -13,6 +13,7 @@ from workbench.model.errors import InputError
 from workbench.model.facts import FACTS, Field
 from workbench.model.parts import ITEM_QUANTITIES, ITEM_WORDS
 from workbench.model.person import Person
+from workbench.model.responses import ATTRIBUTES
 from workbench.model.ride import Course, Run, Session
 from workbench.model.setting import HOWS, Item, Setup
 from workbench.model.unit import Pump, Unit
@@ -56,9 +57,13 @@ ENDINGS = {
     "_mm2": "area",
     "_mm3": "volume",
 }
-WORDS: dict[tuple[str, str], Mapping[str, str]] = {
-    ("check_item", "severity"): {**SEVERITIES, UNSEEN: "Not looked at"},
-    ("check_in", "depth"): DEPTHS,
+SAID: dict[str, Mapping[Any, str]] = {  # what stands for an answer in a row, by the name of its fact
+    "direction": {-2: "far too closed", -1: "too closed", 0: "just right", 1: "too open", 2: "far too open"},
+    "compared": {-1: "worse than the run before", 0: "the same as the run before", 1: "better than the run before"},
+    "attribute": ATTRIBUTES,
+    "end": {"front": "front", "rear": "rear"},
+    "severity": {**SEVERITIES, UNSEEN: "not looked at"},
+    "depth": DEPTHS,
 }
 UNTOLD = ("id", "version", "code", "sequence", "item", "subject_id", "range_id", "deed_id")
 MOST = 6
@@ -155,11 +160,11 @@ def _label(table: str, name: str) -> str:
 def _shown(table: str, name: str, value: Any, names: Mapping[str, str], units: Units) -> str:
     if value is None or value == "":
         return NOTHING
-    if (words := WORDS.get((table, name))) is not None:
-        return words.get(str(value), str(value)).lower()
     field = _field(table, name)
     if field is not None and field.choices is not None:
         return str(field.choices.get(value, value)).lower()
+    if value in SAID.get(name, ()):
+        return SAID[name][value].lower()
     if name.endswith("_at"):
         return short_time(str(value))
     if name.startswith(("is_", "has_", "rides", "works")) or (field is not None and field.quantity == "flag"):

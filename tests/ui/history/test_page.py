@@ -81,3 +81,17 @@ def test_the_pictures_a_deed_speaks_of_are_shown_small(qtbot, desk, tmp_path):
         assert sheet.find("history_picture_1").accessibleName() == "Picture: mark.png"
     sheet.model.pick(next(row.key for row in sheet.model.state.rows if row.what == "Add Larch 150"))
     assert not sheet.is_shown("history_picture_1")
+
+
+def test_the_deed_picked_stays_in_sight_above_what_is_said_of_it(sheet, desk):
+    for number in range(30):
+        desk.do(f"Add P{number}", add_person(f"P{number}"))
+    sheet.page.resize(900, 500)
+    table = sheet.find("history_table", Table)
+    table.setFocus()
+    for _ in range(6):
+        sheet.bot.keyClick(table, Key.Key_Down)
+        QApplication.processEvents()
+    row = table.visualRect(table.model().index(table.currentRow(), 0))
+    assert table.currentRow() >= 5
+    assert table.visibleRegion().contains(row)

@@ -120,6 +120,7 @@ class HistoryPage(Page):
         self._yes.clicked.connect(self._undo_them)
         self._no.clicked.connect(self._leave)
         self._close.clicked.connect(self._leave_sheet)
+        self._sheet.scroll_area.verticalScrollBar().rangeChanged.connect(self._bring_picked)
 
     def start(self) -> None:
         """Begin at what to look for."""
@@ -144,9 +145,7 @@ class HistoryPage(Page):
         self._render_picked(state)
 
     def _render_picked(self, state: HistoryState) -> None:
-        if self._picked.isHidden() == bool(state.picked):
-            self._picked.setVisible(bool(state.picked))
-            QTimer.singleShot(0, self._table, self._table.show_picked)  # once what shows here has its room
+        self._picked.setVisible(bool(state.picked))
         self._label.setText(state.picked_text)
         self._changed.set_words("\n".join(state.changed))
         self._show_pictures(state.pictures)
@@ -171,6 +170,11 @@ class HistoryPage(Page):
             self._prints.addWidget(PicturePrint(self._history.picture(one.sha256), one.name, SIZE, name=name))
         self._prints.setVisible(bool(pictures))
         self._picked_rows.insertWidget(2, self._prints)
+
+    def _bring_picked(self, _least: int, _most: int) -> None:
+        """Keep the row picked in sight once what is said of it has taken its room."""
+        if not self._picked.isHidden():
+            self._table.show_picked()
 
     def _fill(self, box: ListBox, choices: tuple[Choice, ...], chosen: str) -> None:
         if self._choices.get(box) != choices:
