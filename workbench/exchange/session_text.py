@@ -17,7 +17,7 @@ from workbench.exchange.session_words import Thing
 from workbench.model.errors import InputError
 from workbench.model.facts import TEXT_LIMIT, clean_text
 from workbench.model.reading import Units, position_text
-from workbench.model.responses import is_lap
+from workbench.model.responses import is_lap, lap_text
 from workbench.model.ride import SURFACES
 
 MOST_LINES = 500
@@ -218,7 +218,7 @@ class _Reader:
             seconds = self._units.parse(plain.removeprefix("lap").strip(), "duration")
             if not is_lap(seconds):
                 raise _Unclear("a lap takes from 5 s to 2 h")
-            return replace(run, lap_s=seconds), f"lap {self._units.text(seconds, 'duration')}"
+            return replace(run, lap_s=seconds), f"lap {lap_text(seconds)}"
         found = re.fullmatch(r"(travel|hard contacts|bottom(?:ed)?)\s+(front|fork|rear|shock)\s+(.+)", plain)
         if found is None:
             raise _Unclear("write travel front 132, or hard contacts rear 1")

@@ -24,7 +24,7 @@ THING_WORDS: Mapping[str, tuple[str, ...]] = {
     Item.NEGATIVE_PRESSURE: ("negative chamber", "negative chamber pressure"),
     Item.SPRING_RATE: ("spring", "spring rate"),
     Item.PRELOAD: ("preload",),
-    Item.SPACERS: ("spacers", "volume spacers", "tokens"),
+    Item.SPACERS: ("spacers", "volume spacers"),
     Item.TYRE_PRESSURE: ("tyre", "tyre pressure", "tire"),
 }
 

@@ -9,7 +9,7 @@ CARE = "The maker's manual and a qualified mechanic come before this list. A hel
 SHORT_BY_MM = 3.0  # common practice, no source: less than this is how well a ruler is read
 
 AREAS = {
-    "sound": "Sound",
+    "sound": "Is it sound?",
     "fork": "Fork",
     "shock": "Shock",
     "room": "Travel and room to move",

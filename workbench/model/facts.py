@@ -205,7 +205,7 @@ FACTS: dict[type, tuple[Field, ...]] = {
         Field("name", "Tyre"),
         Field("width_mm", "Width", "length", low=20, high=150),
         Field("is_tubeless", "Tubeless", "flag"),
-        Field("has_insert", "Insert", "flag"),
+        Field("has_insert", "With an insert", "flag"),
     ),
     Course: (
         Field("name", "Name", is_required=True),

@@ -100,7 +100,7 @@ def resolve_result(records: RideRecords, session: SessionRecords, plan: BlindPla
         incomplete=_incomplete(len(pairs), planned),
         rows=tuple(_pair_row(place, pair, letters) for place, pair in enumerate(pairs)),
         proof=proof_words(session, plan, is_proven=is_proven),
-        seal=f"Seed {plan.seed}, order {plan.order}, whole fingerprint {plan.digest}",
+        seal=f"Drawn from the number {plan.seed}: {plan.order}. Whole fingerprint {plan.digest}",
         is_proven=is_proven,
     )
     if not pairs or not is_proven:

@@ -70,6 +70,12 @@ def spring_known_words(parts: BikeParts, unit: Unit, units: Units) -> str:
     return f"Last known: {units.text(line.value, 'pressure')} {HOWS.get(line.how, '')}, {short_date(line.at)}."
 
 
+NOT_STATED = "The maker's lowest and highest pressure are not stated yet: look them up before you pump."
+OWN_VALVES = (
+    "Every chamber has its own valve: this is the main one. A valve of the damper's gas charge is not yours to touch."
+)
+
+
 def limit_words(unit: Unit, units: Units, valves: Sequence[Valve] = ()) -> str:
     """Say what the maker allows."""
     if unit.spring == "coil":
@@ -85,12 +91,8 @@ def limit_words(unit: Unit, units: Units, valves: Sequence[Valve] = ()) -> str:
         for item in (Item.SECOND_PRESSURE, Item.NEGATIVE_PRESSURE)
         if (said := allowed_words(item, unit, valves, units))
     )
-    if not stated:
-        return f"The maker's lowest and highest pressure are not stated yet: look them up before you pump.{others}"
-    return (
-        f"The maker allows {stated}.{others} Use the main valve; a valve of the damper's gas charge is not yours to"
-        " touch."
-    )
+    limits = f"The maker allows {stated}." if stated else NOT_STATED
+    return f"{limits}{others} {OWN_VALVES}"
 
 
 def lets_air_out(draft: SagDraft) -> bool:

@@ -34,16 +34,16 @@ WORDS = {
     Way.RESTORE: "Restore the backup picked",
     Way.LOOK: "Look at it, keep nothing",
     Way.OTHER: "Open another library ...",
-    Way.NEW: "Begin a new garage elsewhere ...",
-    Way.BEGIN: "Begin an empty garage here",
+    Way.NEW: "Begin a new library elsewhere ...",
+    Way.BEGIN: "Begin an empty library here",
     Way.QUIT: "Quit",
 }
 TITLES: tuple[tuple[type[LibraryError], str], ...] = (
-    (LibraryLocked, "The garage is open already"),
-    (LibraryNewer, "The garage is from a later version"),
+    (LibraryLocked, "The library is open already"),
+    (LibraryNewer, "The library is from a later version"),
     (NotALibrary, "This is not a Trailbench library"),
-    (LibraryDamaged, "The garage is damaged"),
-    (LibraryUnreachable, "The garage cannot be opened"),
+    (LibraryDamaged, "The library is damaged"),
+    (LibraryUnreachable, "The library cannot be opened"),
 )
 WAYS: tuple[tuple[type[LibraryError], tuple[Way, ...]], ...] = (
     (LibraryLocked, (Way.RETRY, Way.OTHER)),
@@ -72,19 +72,19 @@ class TroubleState:
 def gone(path: str) -> LibraryGone:
     """Say that a library is gone while backups of it are there."""
     return LibraryGone(
-        f"There is no library at {path}, but backups of it lie beside it. Restore one, or begin an empty garage."
+        f"There is no library at {path}, but backups of it lie beside it. Restore one, or begin an empty one."
     )
 
 
 def resolve(error: LibraryError, backups: tuple[Backup, ...], *, is_file: bool) -> TroubleState:
     """Lay out what can be done about a library that was refused."""
-    title = next((words for kind, words in TITLES if isinstance(error, kind)), "The garage cannot be opened")
+    title = next((words for kind, words in TITLES if isinstance(error, kind)), "The library cannot be opened")
     ways = next((ways for kind, ways in WAYS if isinstance(error, kind)), (Way.RETRY, Way.OTHER))
     if not is_file:
         ways = tuple(way for way in ways if way != Way.LOOK)
     rows: tuple[BackupRow, ...] = ()
     if isinstance(error, LibraryGone):
-        title, ways = "The garage is not where it was", (Way.BEGIN, Way.OTHER)
+        title, ways = "The library is not where it was", (Way.BEGIN, Way.OTHER)
     if isinstance(error, LibraryDamaged | LibraryGone):
         rows = tuple(resolve_row(one, None) for one in backups)
     usable = [row.key for row in rows if row.is_usable]

@@ -72,7 +72,7 @@ class TroubleDialog(QDialog):
         if way == Way.OTHER:
             self.target, _ = QFileDialog.getOpenFileName(self, "Open another library", "", FILES)
         elif way == Way.NEW:
-            self.target, _ = QFileDialog.getSaveFileName(self, "Begin a new garage", "garage.trailbench", FILES)
+            self.target, _ = QFileDialog.getSaveFileName(self, "Begin a new library", "garage.trailbench", FILES)
         if way in (Way.OTHER, Way.NEW) and not self.target:
             return
         self.way = way

@@ -13,6 +13,7 @@ from workbench.exchange.card_lines import CardSheet
 from workbench.ui.card.layout import PAPERS, Paper
 from workbench.ui.card.painter import paint_on, put_paper
 from workbench.ui.parts.buttons import Button
+from workbench.ui.parts.theme import current
 
 
 def printer_for(paper: Paper) -> QPrinter:
@@ -46,6 +47,7 @@ class CardPreview(QDialog):
         for view in self._pages.findChildren(QGraphicsView):
             view.setObjectName("card_preview_view")
             view.setAccessibleName("Pages of the card, to scroll")
+            view.setBackgroundBrush(current().colour("faint"))  # a desk under the paper, in any theme
         buttons = QHBoxLayout()
         for words, name, deed in (
             ("All pages", "preview_all", self._show_all),
