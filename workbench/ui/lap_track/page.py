@@ -14,7 +14,6 @@ from workbench.ui.page import Page
 from workbench.ui.parts.buttons import Button
 from workbench.ui.parts.choice_field import ChoiceField, FlagField, ListBox
 from workbench.ui.parts.empty_state import EmptyState
-from workbench.ui.parts.flow import Flow
 from workbench.ui.parts.labels import Words
 from workbench.ui.parts.sheet import Rule, Sheet
 from workbench.ui.parts.theme import SPACE_8, SPACE_16
@@ -92,10 +91,8 @@ class LapTrackPage(Page):
             track.addWidget(said)
         for words in (self._summary, self._caution):
             track.addWidget(words)
-        keys = Flow()
-        for key in (self._write, self._other, self._close):
-            keys.addWidget(key)
-        for below in (self._rows, self._said, keys):
+        self._strip = self._sheet.add_keys(self._write, self._other, self._close)
+        for below in (self._rows, self._said):
             track.addWidget(below)
         rows = QVBoxLayout(self._work)
         rows.setContentsMargins(0, 0, 0, 0)
@@ -155,6 +152,7 @@ class LapTrackPage(Page):
             self._sessions.addItem(" ".join(words.split()), key)
         self._sessions.setCurrentIndex(max(self._sessions.findData(state.session), 0))
         self._with_track.setVisible(bool(state.file_text))
+        self._strip.setVisible(bool(state.file_text))
         self._open.setVisible(not state.file_text)
         self._file.set_words(state.file_text)
         self._setting.set_value(state.setting)
