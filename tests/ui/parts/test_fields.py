@@ -234,3 +234,22 @@ def test_what_is_wrong_with_a_field_is_scrolled_into_sight(qtbot):
     field.refuse("Shock stroke can be at least 25 mm and at most 95 mm; 160 mm was read. Measure eye to eye, twice.")
     qtbot.waitUntil(lambda: not field.said.visibleRegion().isEmpty())
     qtbot.waitUntil(lambda: field.said.visibleRegion().boundingRect().height() == field.said.height())
+
+
+def test_a_tick_box_stands_level_with_the_field_beside_it_and_wastes_no_room_without_one(qtbot):
+    def shown(*rows):
+        form = Form(rows, columns=2)
+        qtbot.addWidget(form)
+        form.resize(700, form.sizeHint().height())
+        form.show()
+        qtbot.waitExposed(form)
+        return form
+
+    def top(form, name):
+        field = form.field(name)
+        return field.mapTo(form, field.rect().topLeft()).y()
+
+    beside = shown(FormRow("width", "Width", "length", unit="mm"), FormRow("tubeless", "Tubeless", "flag"))
+    assert top(beside, "width") == top(beside, "tubeless") > 0
+    alone = shown(FormRow("tubeless", "Tubeless", "flag"), FormRow("insert", "With an insert", "flag"))
+    assert top(alone, "tubeless") == 0

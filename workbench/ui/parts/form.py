@@ -73,7 +73,7 @@ class Form(QWidget):
         self._about = ""
         self._rows: tuple[FormRow, ...] = ()
         self._fields: dict[str, AnyField] = {}
-        self._cells: list[tuple[QWidget, bool]] = []
+        self._cells: list[tuple[QWidget, bool, Words | None]] = []  # cell, whether it is wide, what fills up above it
         self._placed = 0
         self._grid = QGridLayout(self)
         self._grid.setContentsMargins(0, 0, 0, 0)
@@ -134,7 +134,7 @@ class Form(QWidget):
         return max(1, min(self._columns, (width + SPACE_24) // (COLUMN_WIDTH + SPACE_24)))
 
     def _build(self, rows: tuple[FormRow, ...]) -> None:
-        for cell, _ in self._cells:
+        for cell, _, _ in self._cells:
             cell.hide()
             cell.deleteLater()
         self._cells, self._fields, self._placed = [], {}, 0
@@ -145,7 +145,8 @@ class Form(QWidget):
             field.text_kept.connect(ear.text_kept)
             field.set_about(self._about)
             self._fields[row.name] = field
-            self._cells.append((_cell(row, field), row.kind == "note"))
+            filler = Words("\u00a0", "mute") if row.kind == "flag" else None  # a tick box carries its own label
+            self._cells.append((_cell(row, field, filler or Words(row.label, "mute")), row.kind == "note", filler))
         self._place(self._columns_for(self.width()))
 
     def _place(self, columns: int) -> None:
@@ -154,14 +155,20 @@ class Form(QWidget):
             return
         self._placed = columns
         line, column = 0, 0
-        for cell, is_wide in self._cells:
+        lines: dict[int, list[Words | None]] = {}
+        for cell, is_wide, filler in self._cells:
             if is_wide and column:
                 line, column = line + 1, 0
             span = columns if is_wide else 1
             self._grid.addWidget(cell, line, column, 1, span, Qt.AlignmentFlag.AlignTop)
+            lines.setdefault(line, []).append(filler)
             column += span
             if column >= columns:
                 line, column = line + 1, 0
+        for fillers in lines.values():  # level with fields beside them; tick boxes among themselves need no filling up
+            for words in fillers:
+                if words is not None:
+                    words.setVisible(None in fillers)
         for index in range(self._columns):
             self._grid.setColumnStretch(index, 1 if index < columns else 0)
 
@@ -183,13 +190,12 @@ def _make_field(row: FormRow, name: str) -> AnyField:
     return QuantityField(quantity, row.unit, label=row.label, low=row.low, high=row.high, name=name)
 
 
-def _cell(row: FormRow, field: AnyField) -> QWidget:
-    """Stack label, field and help. A tick box carries its own label."""
+def _cell(row: FormRow, field: AnyField, label: Words) -> QWidget:
+    """Stack label, field and help."""
     cell = QWidget()
     stack = QVBoxLayout(cell)
     stack.setContentsMargins(0, 0, 0, 0)
     stack.setSpacing(SPACE_4)
-    label = Words("\u00a0" if row.kind == "flag" else row.label, "mute")  # keeps a tick box level with its row
     label.setBuddy(field)
     stack.addWidget(label)
     stack.addWidget(field)
