@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QEvent, Qt, QTimer, Signal
+from PySide6.QtCore import QEvent, QPoint, Qt, QTimer, Signal
 from PySide6.QtGui import QFocusEvent, QKeyEvent, QKeySequence
 from PySide6.QtWidgets import QApplication, QLineEdit, QScrollArea, QVBoxLayout, QWidget
 
 from workbench.ui.parts.labels import Words
 from workbench.ui.parts.theme import SPACE_4
+
+SOME = 120  # px: of something higher than the sheet this much in sight is enough
 
 
 def wants_own_undo(event: QEvent, *, is_modified: bool) -> bool:
@@ -29,12 +31,18 @@ def set_refused(editor: QWidget, refused: bool) -> None:
 
 
 def show_whole(widget: QWidget) -> None:
-    """Let the sheet scroll until a widget, and what is said under it, is in sight."""
+    """Let the sheet scroll until a widget, and what is said under it, is in sight; of a high one, its top."""
     above = widget.parentWidget()
     while above is not None and not isinstance(above, QScrollArea):
         above = above.parentWidget()
-    if above is not None:
-        above.ensureWidgetVisible(widget, 0, SPACE_4)
+    if above is None or (inside := above.widget()) is None:
+        return
+    # Not ensureWidgetVisible: of a picture it would show the first line only.
+    top, high = widget.mapTo(inside, QPoint(0, 0)).y(), widget.height()
+    if high + 2 * SPACE_4 <= above.viewport().height():
+        above.ensureVisible(0, top + high // 2, 0, high // 2 + SPACE_4)
+    elif widget.visibleRegion().boundingRect().height() < SOME:
+        above.verticalScrollBar().setValue(top - SPACE_4)
 
 
 class EntryLine(QLineEdit):

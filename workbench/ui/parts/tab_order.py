@@ -5,6 +5,7 @@ from __future__ import annotations
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication, QGridLayout, QLayout, QScrollArea, QWidget
 
+from workbench.ui.parts.field_base import show_whole
 from workbench.ui.parts.flow import Flow
 
 
@@ -16,6 +17,7 @@ def go_on(root: QWidget, *, forward: bool) -> bool:
     if stop is None:
         return False
     stop.setFocus(Qt.FocusReason.TabFocusReason if forward else Qt.FocusReason.BacktabFocusReason)
+    show_whole(stop)
     return True
 
 
