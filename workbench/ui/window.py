@@ -22,6 +22,7 @@ from workbench.ui.parts.sheet import Sheet
 from workbench.ui.parts.tab_order import go_on
 from workbench.ui.parts.theme import SPACE_8, SPACE_16, SPACE_24
 from workbench.ui.parts.title_block import TitleBlock
+from workbench.ui.room import SMALLEST, Room
 from workbench.ui.welcome import Welcome
 from workbench.ui.window_dialogs import ask_person, ask_reason, care_paper, keys_paper, show
 from workbench.ui.window_menus import window_menus
@@ -30,9 +31,6 @@ from workbench.viewmodels.window import BACKUPS, NEW_BIKE, WITHOUT_BIKE, WindowS
 
 PageMaker = Callable[[], Page]
 LEADS_TO_BACKUPS = "restore a backup"  # said when a file is damaged: the way there stands beside it
-ROOMY = 900  # px: a lower window in bench mode leaves the title block's room to the work
-SMALLEST = (640, 400)  # px: 1280 x 800 at 200 %
-LOW, NARROW = 620, 960  # px: on a small or much enlarged screen the title block and the garage list make room too
 
 
 class MainWindow(QMainWindow):
@@ -65,6 +63,16 @@ class MainWindow(QMainWindow):
         self._whole = self._build()
         self.setCentralWidget(self._whole)
         self.menu = build_menus(self, window_menus(self, view_model))
+        self._room = Room(
+            self,
+            side=self.side,
+            head=self.head,
+            sheet=self._sheet,
+            title_block=self.title_block,
+            hint=self._hint,
+            state=lambda: view_model.state,
+            is_bench=self.menu["bench"].isChecked,
+        )
         self._listen()
         view_model.show()
         self._render(view_model.state)
@@ -128,7 +136,7 @@ class MainWindow(QMainWindow):
         self.side.show_state(state)
         self.head.show_state(state, shows_bike=state.bike_id is not None and state.station != NEW_BIKE)
         self._stop.set_text(state.stop)
-        self._show_hint()
+        self._room.fit()
         self.title_block.set_cells(state.cells)
         self._welcome.show_state(state)
         self.menu["undo"].setText(f"&Undo {_menu_text(state.undo_text)}".rstrip())
@@ -145,7 +153,7 @@ class MainWindow(QMainWindow):
         what = (state.bike_id, state.station == NEW_BIKE)
         if what != self._shown:
             self._shown = what
-            self._make_room()
+            self._room.make()
         if state.station in WITHOUT_BIKE or has_bike:
             self._open(state.station)
         else:
@@ -174,7 +182,7 @@ class MainWindow(QMainWindow):
     def focus_search(self) -> None:
         """Put the caret into the search field."""
         self.side.show()
-        self._fit()
+        self._room.fit()
         self.side.focus_search()
 
     def switch_dark(self) -> None:
@@ -193,40 +201,16 @@ class MainWindow(QMainWindow):
         """Tick the look in use; in bench mode the sheet has the window to itself."""
         self.menu["dark"].setChecked(dark)
         self.menu["bench"].setChecked(bench)
-        self._make_room()
-
-    def _make_room(self) -> None:
-        """Where the sheet has the window to itself, the garage shows only while a bike is being picked."""
-        state = self._view_model.state
-        self.side.setVisible(not self._is_close() or (state.bike_id is None and state.station != NEW_BIKE))
-        self.head.offer_garage(self._is_close())
-        self._fit()
-        self._show_hint()
-
-    def _show_hint(self) -> None:
-        """Hints leave the room to the work in bench mode and a small window, and the word to what to take care of."""
-        state = self._view_model.state
-        has_room = not self._is_close() and self.height() >= LOW
-        self._hint.show_hint(state.hint if has_room and not state.stop else "")
+        self._room.make()
 
     def _put_hint_away(self) -> None:
         self._view_model.put_hint_away()
         self._to_page()
 
-    def _is_close(self) -> bool:
-        """Whether the sheet has the window to itself: in bench mode, and in a narrow window."""
-        return self.menu["bench"].isChecked() or self.width() < NARROW
-
-    def _fit(self) -> None:
-        """Leave the room of the title block to the work in a low window, that of the sheet to the list in a narrow."""
-        self.title_block.setVisible(self.height() >= (ROOMY if self.menu["bench"].isChecked() else LOW))
-        picks = self.width() < NARROW and self.side.isVisibleTo(self) and self._view_model.state.bike_id is not None
-        self._sheet.setVisible(not picks)
-
     def _turn_garage(self) -> None:
         """Show the garage list beside the sheet, or put it away again."""
         self.side.setVisible(self.side.isHidden())
-        self._fit()
+        self._room.fit()
         if self.side.isVisible():
             self.side.focus_list()
         else:
@@ -234,17 +218,13 @@ class MainWindow(QMainWindow):
 
     def _bike_picked(self, _bike_id: str) -> None:
         """A list brought back for picking goes away again once a bike is picked."""
-        if self._is_close():
-            self._make_room()
+        if self._room.is_close():
+            self._room.make()
             self._to_page()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
-        was_narrow = 0 <= event.oldSize().width() < NARROW
         super().resizeEvent(event)
-        if was_narrow != (event.size().width() < NARROW):
-            self._make_room()
-        self._fit()
-        self._show_hint()
+        self._room.resized()
 
     def skip_station(self) -> None:
         """Pass the open station over, or take it up again."""

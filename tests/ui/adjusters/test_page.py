@@ -6,7 +6,7 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QAbstractButton, QApplication, QWidget
 
-from tests.fixtures import a_bike, make_desk
+from tests.fixtures import a_bike, a_counted_bike, make_desk
 from workbench.actions.adjusters import adjuster_records
 from workbench.actions.edit import edit
 from workbench.model.adjuster import Adjuster
@@ -285,3 +285,15 @@ def test_the_arrow_beside_the_count_turns_round_when_the_knob_is_to_be_opened(dr
     driver.keys(Key.Key_Space)
     driver.press("count_verb")
     assert driver.find("count_drawing").values.opens
+
+
+def test_with_all_counted_and_put_back_the_keyboard_begins_at_the_first_adjuster(qtbot, tmp_path):
+    with make_desk(tmp_path) as desk:
+        driver = Driver(qtbot, desk, a_counted_bike(desk).id)
+        driver.press("put_back_all")
+        driver.page.list_sheet.verb.hide()  # as once the stations after this one are done
+        driver.page.start()
+        QApplication.processEvents()
+        focused = driver.page.focusWidget()
+        assert focused.isVisible()
+        assert focused.objectName().startswith("count_")

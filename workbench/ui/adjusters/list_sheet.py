@@ -36,7 +36,9 @@ class ListSheet(Sheet):
 
     def start(self) -> None:
         """Put the focus on the next thing to do."""
-        target = self.verb if self.verb.isVisibleTo(self) else self.put_back
+        rows = [row for group in self._groups.values() for row in group.rows.values()]
+        targets = (self.verb, self.put_back, *(row.count for row in rows))
+        target = next((one for one in targets if one.isVisibleTo(self)), self.verb)
         target.setFocus(Qt.FocusReason.OtherFocusReason)
 
     def show_list(self, state: AdjustersState) -> None:
