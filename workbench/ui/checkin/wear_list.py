@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QObject, Qt, Signal
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QVBoxLayout, QWidget
 
 from workbench.ui.parts.buttons import Button
 from workbench.ui.parts.choice_field import Segments
+from workbench.ui.parts.flow import Flow
 from workbench.ui.parts.labels import Words
 from workbench.ui.parts.quantity_field import QuantityField
 from workbench.ui.parts.theme import SPACE_4, SPACE_8, SPACE_16, announcer, current
@@ -16,6 +18,7 @@ from workbench.viewmodels.checkin_wear import WearRow
 SOURCES = (("stated", "The rider says"), ("log", "Ride log or computer"))
 RULES = "The maker's manual rules: put its intervals in. Wet ground and e-bikes shorten them."
 MOST_S = 100_000 * 3600.0
+NARROW = 680
 FIELDS = (
     ("interval", "Every", "duration", "h", MOST_S),
     ("months", "Or months", "count", "", 240.0),
@@ -42,17 +45,14 @@ class WearList(QWidget):
         self._note.clicked.connect(self._tell)
         self._list = QVBoxLayout()
         self._list.setSpacing(SPACE_16)
-        line = QHBoxLayout()
-        line.setSpacing(SPACE_16)
-        line.addWidget(Words("Hours ridden so far", "mute"))
-        line.addWidget(self._field)
-        line.addWidget(self._source, 1)
-        line.addWidget(self._note)
+        line = Flow(gap=SPACE_16)
+        for part in (Words("Hours ridden so far", "mute"), self._field, self._source, self._note):
+            line.addWidget(part)
         whole = QVBoxLayout(self)
         whole.setContentsMargins(0, 0, 0, 0)
         whole.setSpacing(SPACE_8)
         whole.addWidget(self._hours)
-        whole.addLayout(line)
+        whole.addWidget(line)
         whole.addWidget(Words(RULES, "note"))
         whole.addSpacing(SPACE_8)
         whole.addLayout(self._list)
@@ -141,14 +141,17 @@ class _WearLine(QWidget):
         self._serviced = Button("Serviced now", "plain", name=f"wear_{key}_serviced")
         self._serviced.clicked.connect(self._press)
         self.fields: dict[str, QuantityField] = {}
-        across = QHBoxLayout(self)
-        across.setContentsMargins(0, 0, 0, 0)
+        self._whole = QBoxLayout(QBoxLayout.Direction.LeftToRight, self)
+        self._whole.setContentsMargins(0, 0, 0, 0)
+        self._whole.setSpacing(SPACE_8)
+        across = QHBoxLayout()
         across.setSpacing(SPACE_8)
         words = QVBoxLayout()
         words.setSpacing(0)
         for one in (self._title, self._state, self._origin):
             words.addWidget(one)
-        across.addLayout(words, 1)
+        self._whole.addLayout(words, 1)
+        self._whole.addLayout(across)
         for name, label, quantity, unit, high in FIELDS:
             field = QuantityField(quantity, unit, low=0, high=high, label=label, name=f"wear_{key}_{name}")
             ear = _Ear(self, name)
@@ -188,6 +191,14 @@ class _WearLine(QWidget):
 
     def _press(self) -> None:
         self.pressed.emit(self.key)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """The fields stand beside the words, or below them where there is no room for both."""
+        super().resizeEvent(event)
+        is_narrow = event.size().width() < NARROW * current().sizes.text / 14
+        way = QBoxLayout.Direction.TopToBottom if is_narrow else QBoxLayout.Direction.LeftToRight
+        if self._whole.direction() != way:
+            self._whole.setDirection(way)
 
     def _restyle(self, _theme: object = None) -> None:
         for field in self.fields.values():

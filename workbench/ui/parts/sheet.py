@@ -13,6 +13,7 @@ from workbench.ui.parts.theme import NORMAL_SIZES, SPACE_4, SPACE_8, SPACE_16, S
 MARGIN_WIDTH = 280
 NARROW = 800
 WIDEST = 1160  # what lies on a sheet is not pulled further apart than this
+TIGHT = 640  # a narrower sheet has narrower edges
 LOW = 280  # on a lower sheet the keys scroll along, so that something can be seen beside them
 
 
@@ -39,10 +40,14 @@ class Scrolled(QScrollArea):
         self.setWidgetResizable(True)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self.horizontalScrollBar().valueChanged.connect(self._stay)  # also where something is a little too wide
         widget.setProperty("role", "scrolled")
         self.setWidget(widget)
         self.viewport().setAutoFillBackground(False)
         widget.setAutoFillBackground(False)
+
+    def _stay(self, _value: int) -> None:
+        self.horizontalScrollBar().setValue(0)
 
 
 class Sheet(QFrame):
@@ -149,11 +154,15 @@ class Sheet(QFrame):
         other.removeWidget(self._strip)
         if goal.indexOf(self._strip) < 0:
             goal.addWidget(self._strip)
-        margins = (0, SPACE_16, 0, 0) if is_low else (SPACE_24, SPACE_8, SPACE_24, SPACE_16)
+        beside = self._edge_width()
+        margins = (0, SPACE_16, 0, 0) if is_low else (beside, SPACE_8, beside, SPACE_16)
         layout = self._strip.layout()
         if layout is not None:
             layout.setContentsMargins(*margins)
         self._draw_edge()
+
+    def _edge_width(self) -> int:
+        return SPACE_16 if 0 < self.width() < TIGHT else SPACE_24
 
     def _draw_edge(self, _least: int = 0, _most: int = 0) -> None:
         is_held = self._strip is not None and self._outer.indexOf(self._strip) >= 0
@@ -173,7 +182,7 @@ class Sheet(QFrame):
             self._across.setDirection(direction)
         self._rule.setVisible(self._margin is not None and not is_narrow)
         spare = self.width() - SPACE_24 - round(self.widest * enlarged)
-        self._across.setContentsMargins(SPACE_24, SPACE_16, max(SPACE_24, spare), SPACE_24)
+        self._across.setContentsMargins(self._edge_width(), SPACE_16, max(self._edge_width(), spare), SPACE_24)
         if self._margin is not None:
             width = round(MARGIN_WIDTH * min(enlarged, 1.2))
             self._margin.setMaximumWidth(16_777_215 if is_narrow else width)

@@ -102,13 +102,13 @@ class ScoreGrid(QWidget):
             old.hide()
             old.deleteLater()
         self._parts, self._boxes = [], {}
-        self._put(Words("1 poor to 9 very good", "note"), 0, 0)
+        self._put(Words("1 poor to 9 very good", "note"), 0, 0, columns=1 + len(rows[0].cells) if rows else 1)
         for column, cell in enumerate(rows[0].cells if rows else (), start=1):
             title = Words(cell.title.rpartition(",")[0], "note")
             title.setAlignment(Qt.AlignmentFlag.AlignBottom)
-            self._put(title, 0, column)
+            self._put(title, 1, column)
             self._grid.setColumnStretch(column, 1)
-        for place, row in enumerate(rows, start=1):
+        for place, row in enumerate(rows, start=2):
             self._put(Words(row.title, "mute"), place, 0)
             for column, cell in enumerate(row.cells, start=1):
                 box = ScoreBox(cell)
@@ -117,6 +117,6 @@ class ScoreGrid(QWidget):
                 self._boxes[cell.key] = box
                 self._put(box, place, column)
 
-    def _put(self, widget: QWidget, row: int, column: int) -> None:
+    def _put(self, widget: QWidget, row: int, column: int, *, columns: int = 1) -> None:
         self._parts.append(widget)
-        self._grid.addWidget(widget, row, column)
+        self._grid.addWidget(widget, row, column, 1, columns)
