@@ -9,10 +9,12 @@ import subprocess
 import sys
 import time
 from collections.abc import Callable
+from datetime import datetime, timedelta
 from pathlib import Path
 from tempfile import TemporaryDirectory
 from typing import Any
 
+from workbench.__main__ import main
 from workbench.library.dump import check, export_json
 from workbench.library.library import open_library
 from workbench.library.tables import schema
@@ -32,17 +34,21 @@ class Hand:
         self.library, self._log = library, log
         self._program: subprocess.Popen[bytes] | None = None
         self._pointed: tuple[int, int, int, int] | None = None  # where the pointer was moved to
+        self._now = datetime.fromisoformat(MOMENT)  # what the program takes for now; an hour later at every start
         self.events = 0  # keys pressed and mouse clicks made
+        self.kills = 0  # survived
 
     # The process
 
     def start(self, window: str = "window") -> None:
         """Start the program and wait until its window, or the one named, has the focus."""
         with self._log.open("ab") as log:
+            told = ["--library", str(self.library), "--now", self._now.isoformat()]
             self._program = subprocess.Popen(
-                [sys.executable, "-m", "tests.journeys.driver", "--library", str(self.library), "--now", MOMENT],
+                [sys.executable, "-m", "tests.journeys.driver", *told],
                 cwd=ROOT, stdin=subprocess.PIPE, stdout=subprocess.PIPE, stderr=log,
             )  # fmt: skip
+        self._now += timedelta(hours=1)
         self.wait(lambda sight: sight["window"] == window, f"the {window} has the focus")
 
     def kill(self) -> None:
@@ -50,6 +56,15 @@ class Hand:
         assert self._program is not None
         self._program.send_signal(signal.SIGKILL)
         self._end()
+
+    def kill_and_start(self, holds: Callable[[dict[str, Any]], object]) -> None:
+        """Kill the program, see that the file still holds all it held, this among it, and start again."""
+        before = export(self.library)
+        assert holds(before), before["drafts"]
+        self.kill()
+        self.kills += 1
+        assert export(self.library) == before
+        self.start()
 
     def close(self) -> None:
         """End the program if it still runs."""
@@ -240,6 +255,11 @@ def words_of(sight: Sight) -> str:
     return words.replace("\u2009", " ").replace("\u00a0", " ")
 
 
+def draft(content: dict[str, Any], kind: str) -> str:
+    """The body of the open draft of a kind, in what the library holds; empty if there is none."""
+    return next((one["body"] for one in content["drafts"] if one["kind"] == kind and not one["closed_by"]), "")
+
+
 def _xdotool(*arguments: str) -> None:
     subprocess.run(["xdotool", *arguments], check=True, capture_output=True, timeout=LONGEST_WAIT_S)
 
@@ -264,8 +284,7 @@ def export(library: Path) -> dict[str, Any]:
 def exported(library: Path) -> dict[str, Any]:
     """The records that the program's own export writes of a library nobody has open, and finds sound."""
     target = library.with_name("export.json")
-    command = [sys.executable, "-m", "workbench", "--library", str(library), "--check", "--export", str(target)]
-    subprocess.run(command, cwd=ROOT, capture_output=True, check=True)
+    assert main(["--library", str(library), "--check", "--export", str(target)]) == 0
     content: dict[str, Any] = json.loads(target.read_text(encoding="utf-8"))
     under_way = [draft["kind"] for draft in content["drafts"] if not draft["closed_by"]]
     assert [kind for kind in under_way if kind != PLANNED] == [], "a plan for another day stays, entries do not"

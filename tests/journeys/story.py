@@ -2,11 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from pathlib import Path
-from typing import Any
 
-from tests.journeys.hand import Sight, export, find
+from tests.journeys.hand import Sight, draft, find
 from tests.journeys.walks import count, measure_sag, nothing, rate_run, take_reading, write_card
 from tests.journeys.ways import Way
 
@@ -29,9 +27,8 @@ LATER_RUNS = (7, 7, 8, 7)
 class Story:
     """Tells the story one station at a time; what was entered is compared at every kill."""
 
-    def __init__(self, way: Way, library: Path) -> None:
-        self.way, self.hand, self.library = way, way.hand, library
-        self.kills = 0
+    def __init__(self, way: Way) -> None:
+        self.way, self.hand = way, way.hand
 
     def tell(self, card: Path) -> None:
         """The whole story."""
@@ -65,16 +62,16 @@ class Story:
             count(self.way, steps, RANGE, killed=self._killed_while_counting if place == 1 else nothing)
 
     def _killed_while_counting(self) -> None:
-        self.kill(lambda content: _draft(content, "count"))
+        self.hand.kill_and_start(lambda content: draft(content, "count"))
         self.hand.wait_text("count_verb", f"Keep as found {AS_FOUND[1]}")
 
     def _killed_while_measuring(self) -> None:
         """Once in the middle of typing, once with a reading just taken."""
         self.way.fill("sag_reading_entry", "38.")
-        self.kill(lambda content: "38." in _draft(content, "sag"))
+        self.hand.kill_and_start(lambda content: "38." in draft(content, "sag"))
         self.hand.wait_text("sag_reading_entry", "38.")
         take_reading(self.way, "38.5 mm", 1)
-        self.kill(lambda content: "38.5" in _draft(content, "sag"))
+        self.hand.kill_and_start(lambda content: "38.5" in draft(content, "sag"))
         self.hand.wait_for("sag_remove_1")
         self.way.press("sag_remove_1")
         self.hand.wait(lambda sight: not find(sight, "sag_remove_1"), "the reading gone")
@@ -83,7 +80,7 @@ class Story:
         self.way.go("baseline")
         self.way.press("baseline_keep")
         self.hand.wait(lambda sight: not find(sight, "baseline_keep"), "the setup kept")
-        self.kill(lambda content: len(content["records"]["setup"]) == 1)
+        self.hand.kill_and_start(lambda content: len(content["records"]["setup"]) == 1)
         self._undo_from_before()
         self.way.press("baseline_all")
         self.hand.wait_for("baseline_ride")
@@ -112,7 +109,7 @@ class Story:
     def _killed_while_rating(self) -> None:
         liking = LATER_RUNS[5 - len(FIRST_RUNS) - 1]
         self.way.fill("run_travel_front", "11")
-        self.kill(lambda content: '"11"' in _draft(content, "run"))
+        self.hand.kill_and_start(lambda content: '"11"' in draft(content, "run"))
         self.hand.wait(lambda sight: _checked(sight, f"run_liking_{liking}"), "the liking again")
         self.hand.wait_text("run_travel_front", "11")
 
@@ -128,20 +125,6 @@ class Story:
         self.way.press("card_hand_over")
         self.hand.sees("Handed over")
 
-    def kill(self, holds: Callable[[dict[str, Any]], object]) -> None:
-        """Kill the program; what the file held before it still holds; then start again."""
-        before = export(self.library)
-        assert holds(before), before["drafts"]
-        self.hand.kill()
-        self.kills += 1
-        assert export(self.library) == before
-        self.hand.start()
-
 
 def _checked(sight: Sight, name: str) -> bool:
     return bool((find(sight, name) or {"checked": False})["checked"])
-
-
-def _draft(content: dict[str, Any], kind: str) -> str:
-    """The body of the open draft of a kind."""
-    return next((one["body"] for one in content["drafts"] if one["kind"] == kind and not one["closed_by"]), "")

@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from tests.fixtures import a_bike
+from tests.journeys.hand import Hand, draft
 from tests.journeys.openings import opening, put_on_bench
 from tests.journeys.walks import count
 from tests.journeys.ways import BothHands
@@ -39,7 +40,7 @@ def test_a_chart_from_open_waits_for_the_count_and_a_recount_moves_the_chart_and
     hand.wait_for("baseline_ride")
     work.go("adjusters")
     work.press("count_fork_2")
-    count(work, 6, 14)
+    count(work, 6, 14, killed=lambda: _killed_while_counting(hand))
     hand.sees(
         "7 clicks from closed (maker: 7 from open)",
         "Counted 13 before: one detent more or less at the open end is normal.",
@@ -55,3 +56,8 @@ def test_a_chart_from_open_waits_for_the_count_and_a_recount_moves_the_chart_and
     assert (kept["value"], kept["range_id"]) == (6.0, counts[0]["id"]), "as it was counted then"
     (chart,) = [one for one in records["adjuster"] if one["id"] == rebound.id]
     assert (chart["chart_steps"], chart["chart_from"]) == (7, "open")
+
+
+def _killed_while_counting(hand: Hand) -> None:
+    hand.kill_and_start(lambda content: '"counted_in": 6' in draft(content, "count"))
+    hand.wait_text("count_verb", "Keep as found 6")

@@ -67,8 +67,7 @@ def _plan(hand: Hand, way: Mouse) -> None:
 
 
 def _killed(hand: Hand) -> None:
-    hand.kill()
-    hand.start()
+    hand.kill_and_start(lambda content: content["records"]["blind_plan"])
     hand.wait_for("blind_sealed")
 
 

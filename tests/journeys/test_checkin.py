@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 import subprocess
 from pathlib import Path
 from typing import Any
@@ -10,7 +9,7 @@ from typing import Any
 import pytest
 
 from tests.fixtures import a_baseline, a_counted_bike, a_run, a_session
-from tests.journeys.hand import Hand, export
+from tests.journeys.hand import Hand, draft
 from tests.journeys.openings import opening, put_on_bench
 from tests.journeys.walks import count, rate_run, write_card
 from tests.journeys.ways import BothHands, Keyboard, Mouse, Way
@@ -64,11 +63,7 @@ def _look_it_over(work: Way) -> None:
     work.rate("check_headset_severity", 3)
     hand.wait_for("check_headset_note")
     work.fill("check_headset_note", "lower bearing")
-    before = export(hand.library)
-    assert "lower bearing" in _draft(before)
-    hand.kill()
-    assert export(hand.library) == before
-    hand.start()
+    hand.kill_and_start(lambda content: "lower bearing" in draft(content, "checkin"))
     hand.wait_text("check_headset_note", "lower bearing")
     work.rate("check_wheels_severity", 4)
     hand.wait_for("check_wheels_note")
@@ -93,10 +88,6 @@ def _ride_waits(work: Way) -> None:
     work.hand.sees("A. Weber lets it be ridden nevertheless: Pushed home only")
     work.go("ride")
     work.hand.wait(lambda sight: not any(one["name"] == "window_stop" for one in sight["things"]), "no stop")
-
-
-def _draft(content: dict[str, Any]) -> str:
-    return json.dumps([one["body"] for one in content["drafts"] if not one["closed_by"]])
 
 
 def _holds_what_was_agreed(records: dict[str, Any]) -> None:

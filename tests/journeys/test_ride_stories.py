@@ -130,6 +130,8 @@ def test_a_spacer_and_the_pressure_that_goes_with_it_are_one_change(hand):
     work.go("ride")
     change_by_hand(work, "Fork: volume spacers", "1")
     hand.sees("Changed: Fork: volume spacers 0 to 1. Ride it now.")
+    hand.kill_and_start(lambda content: len(content["records"]["setup"]) == 2)
+    hand.sees("Changed: Fork: volume spacers 0 to 1. Ride it now.")
     change_by_hand(work, "Fork: air pressure", "73.4 psi")
     hand.sees("Changed: Fork: air pressure 75 psi to 73.4 psi; Fork: volume spacers 0 to 1. Ride it now.")
     change_by_hand(work, "Fork: low-speed rebound", "10")

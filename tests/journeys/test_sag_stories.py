@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 
 from tests.fixtures import a_baseline, a_counted_bike
-from tests.journeys.hand import Hand, Sight
+from tests.journeys.hand import Hand, Sight, draft
 from tests.journeys.openings import PSI, opening, put_on_bench
 from tests.journeys.walks import begin_sag, read_sag, tick_all
 from tests.journeys.ways import BothHands
@@ -98,6 +98,9 @@ def test_what_a_hose_takes_is_no_leak_and_what_it_does_not_explain_is_one(hand):
     hand.wait_for("sag_measure_stage")
     work.press("sag_guide_back")
     hand.sees("This hose takes 3.9 %, learned from two attachments.")
+    work.fill("sag_pressure_kpa_entry", "166 psi")
+    hand.kill_and_start(lambda content: "166 psi" in draft(content, "sag"))
+    hand.wait_text("sag_pressure_kpa_entry", "166 psi")
     work.fill("sag_pressure_kpa_entry", "166 psi")
     hand.keys("Tab")
     hand.sees("The hose explains it; no sign of a leak.")

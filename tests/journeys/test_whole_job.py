@@ -15,9 +15,9 @@ pytestmark = [pytest.mark.window, pytest.mark.journey]
 
 @pytest.mark.parametrize("way", [Mouse, Keyboard])
 def test_a_new_bike_goes_from_the_garage_to_its_card_and_survives_five_kills(hand, way: type[Way], tmp_path):
-    story = Story(way(hand), hand.library)
+    story = Story(way(hand))
     story.tell(tmp_path / "card.pdf")
-    assert story.kills == 5
+    assert hand.kills == 5
     _holds_all_that_was_entered(hand.quit())
     words = subprocess.run(["pdftotext", str(tmp_path / "card.pdf"), "-"], capture_output=True, text=True, check=True)
     assert "Heron 140" in words.stdout
