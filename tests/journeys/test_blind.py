@@ -67,7 +67,7 @@ def _plan(hand: Hand, way: Mouse) -> None:
 
 
 def _killed(hand: Hand) -> None:
-    hand.kill_and_start(lambda content: content["records"]["blind_plan"])
+    hand.kill_and_start(lambda content: len(content["records"]["setup"]) == 2)
     hand.wait_for("blind_sealed")
 
 
