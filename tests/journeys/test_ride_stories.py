@@ -52,6 +52,8 @@ def test_a_shock_that_reads_more_when_hot_is_left_alone_and_once_let_out_it_is_a
     )
     work.go("ride")
     rate_run(work, 2, 6)
+    change_by_hand(work, "Shock: air pressure", "165 psi")
+    hand.sees("It stands at 165 psi already. If some was let out while it was hot, enter what remains once it is cold")
     change_by_hand(work, "Shock: air pressure", "145.8 psi")
     hand.sees("Changed: Shock: air pressure 165 psi to 145.8 psi. Ride it now.")
     rate_run(work, 3, 5)

@@ -408,6 +408,19 @@ def test_a_change_that_cannot_be_made_is_refused_and_changes_nothing(desk, bike,
     assert everything(desk) == before
 
 
+def test_a_pressure_that_stands_there_already_asks_whether_it_was_let_out_hot(desk, bike, riding):
+    view_model, heard = riding
+    before = everything(desk)
+    key = next(one.key for one in view_model.state.session.choices if one.key.startswith("pressure/"))
+    assert not view_model.change_by_hand(key, "75.5 psi")
+    assert heard.field == "by_hand"
+    assert heard.problems[-1].text.startswith(
+        "It stands at 75.4\u2009psi already. If some was let out while it was hot"
+    )
+    assert everything(desk) == before
+    assert view_model.change_by_hand(key, "77 psi")
+
+
 def test_overruled_twice_the_tool_follows_the_rider(desk, bike, riding):
     view_model, _ = riding
     keep(view_model, 5)

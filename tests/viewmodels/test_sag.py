@@ -302,6 +302,7 @@ def test_what_is_kept_beside_the_band_with_pressure_left_to_set_says_so(desk):
     _, view_model, _ = ready(desk)
     measure(view_model, "72", "40", "40")
     view_model.keep()
+    assert view_model.state.ends[0].status.endswith(", not met")
     assert view_model.state.ends[0].notes == f"Not met: 27{GAP}%, aimed at is 18 to 22{GAP}%."
 
 

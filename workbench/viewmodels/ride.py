@@ -210,11 +210,14 @@ class RideViewModel(RunDeeds):
         state = self.state.session
         if state is None:
             return False
-        parts = self._records().parts
+        records, units = self._records(), self._bench.units
         try:
-            item, value = ride_next.read_choice(parts, key, text, self._bench.units)
+            item, value = ride_next.read_choice(records.parts, key, text, units)
         except InputError as error:
             self.refused.emit(Problem(str(error), "by_hand"))
+            return False
+        if said := ride_next.stands_already(records, item, value, units):
+            self.refused.emit(Problem(said, "by_hand"))
             return False
         overrule = None
         if state.next.verb and item == (Item.ADJUSTER, state.next.adjuster_id) and value != state.next.position:

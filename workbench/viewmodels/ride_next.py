@@ -15,7 +15,7 @@ from workbench.model.errors import InputError
 from workbench.model.facts import read_whole
 from workbench.model.goals import GOALS, adjusters_for
 from workbench.model.parts import ITEM_QUANTITIES, BikeParts, settable_items
-from workbench.model.setting import Item
+from workbench.model.setting import GAUGE_KPA, PRESSURE_ITEMS, Item
 from workbench.model.steps import relative_text
 from workbench.viewmodels.shown import Units, position_text
 from workbench.viewmodels.what_it_does import heading_of
@@ -141,6 +141,24 @@ def choices(parts: BikeParts, units: Units) -> tuple[Choice, ...]:
         title, about = parts.subject_title(item, subject_id), heading_of(item, adjuster)
         found.append(Choice(f"{item}/{subject_id}", title, now, unit, about, care_for(item, adjuster)))
     return tuple(found)
+
+
+def stands_already(records: RideRecords, item: tuple[str, str], value: float, units: Units) -> str:
+    """Say that a pressure is no change: what was let out of a hot spring is missing only once it is cold.
+
+    Empty where it is one, or where the bike stands as no setup says.
+    """
+    line, session = records.parts.line(*item), records.open_session
+    if item[0] not in PRESSURE_ITEMS or records.current is None or session is None or line is None:
+        return ""
+    if line.value is None or line.temperature_c != session.session.temperature_c:
+        return ""
+    if abs(line.value - value) >= GAUGE_KPA:
+        return ""
+    return (
+        f"It stands at {units.text(line.value, 'pressure')} already. If some was let out while it was hot, enter what"
+        " remains once it is cold: Carry it over says how much."
+    )
 
 
 def read_choice(parts: BikeParts, key: str, text: str, units: Units) -> tuple[tuple[str, str], float]:

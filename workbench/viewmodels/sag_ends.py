@@ -153,7 +153,9 @@ def _unit_words(unit: Unit, units: Units) -> str:
 def _status(kept: SagMeasurement | None, draft: SagDraft | None) -> str:
     if draft is not None:
         return f"under way: step {draft.stage} of {len(Stage)}"
-    return f"done {short_date(kept.measured_at)}" if kept else "due"
+    if kept is None:
+        return "due"
+    return f"done {short_date(kept.measured_at)}" + ("" if kept.is_met else ", not met")
 
 
 def _spring_words(kept: SagMeasurement, units: Units) -> str:
