@@ -14,6 +14,7 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 from typing import Any
 
+from tests.journeys.fingers import Fingers
 from workbench.__main__ import main
 from workbench.library.dump import check, export_json
 from workbench.library.library import open_library
@@ -33,6 +34,7 @@ class Hand:
     def __init__(self, library: Path, log: Path) -> None:
         self.library, self._log = library, log
         self._program: subprocess.Popen[bytes] | None = None
+        self._fingers = Fingers()
         self._pointed: tuple[int, int, int, int] | None = None  # where the pointer was moved to
         self._now = datetime.fromisoformat(MOMENT)  # what the program takes for now; an hour later at every start
         self.events = 0  # keys pressed and mouse clicks made
@@ -68,6 +70,7 @@ class Hand:
 
     def close(self) -> None:
         """End the program if it still runs."""
+        self._fingers.rest()
         if self._program is not None:
             self._program.kill()
             self._end()
@@ -179,12 +182,12 @@ class Hand:
     def keys(self, *names: str) -> None:
         """Press keys one after the other, by their X names: Return, Tab, ctrl+z, 5."""
         self.events += len(names)
-        _xdotool("key", "--delay", "2", *names)
+        self._fingers.do("key", "--delay", "2", *names)
 
     def type(self, text: str) -> None:
         """Type a text."""
         self.events += len(text)
-        _xdotool("type", "--delay", "2", text)
+        self._fingers.do("type", "--delay", "2", text)
 
     # Mouse
 
@@ -215,7 +218,7 @@ class Hand:
             elif thing is not None and seen is not None and seen == before:
                 if thing["pointed"] and self._pointed == seen:
                     self.events += 1
-                    _xdotool("click", "1")
+                    self._fingers.do("click", "--delay", "2", "1")
                     return
                 aside = 1 - aside  # a pointer that does not move tells nobody that it is there
                 self._point(seen, aside)
@@ -225,7 +228,7 @@ class Hand:
     def _point(self, seen: tuple[int, int, int, int], aside: int) -> None:
         x, y, width, height = seen
         self._pointed = seen
-        _xdotool("mousemove", str(x + width // 2 + aside), str(y + height // 2))
+        self._fingers.do("mousemove", str(x + width // 2 + aside), str(y + height // 2))
 
     def _turn_wheel(self, whole: tuple[int, int, int, int]) -> None:
         frame = find(self.look(), "sheet_frame")
@@ -233,7 +236,7 @@ class Hand:
         x, y, width, height = frame["seen"]
         self._pointed = None
         button = "5" if whole[1] + whole[3] / 2 > y + height / 2 else "4"
-        _xdotool("mousemove", str(x + width - 40), str(y + height // 2), "click", button)
+        self._fingers.do("mousemove", str(x + width - 40), str(y + height // 2), "click", "--delay", "2", button)
 
 
 def find(sight: Sight, name: str, *, text: str = "") -> dict[str, Any] | None:
@@ -258,10 +261,6 @@ def words_of(sight: Sight) -> str:
 def draft(content: dict[str, Any], kind: str) -> str:
     """The body of the open draft of a kind, in what the library holds; empty if there is none."""
     return next((one["body"] for one in content["drafts"] if one["kind"] == kind and not one["closed_by"]), "")
-
-
-def _xdotool(*arguments: str) -> None:
-    subprocess.run(["xdotool", *arguments], check=True, capture_output=True, timeout=LONGEST_WAIT_S)
 
 
 def export(library: Path) -> dict[str, Any]:
