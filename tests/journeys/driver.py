@@ -11,7 +11,7 @@ import os
 import sys
 from typing import Any
 
-from PySide6.QtCore import QPoint, QRect, QSocketNotifier
+from PySide6.QtCore import QEvent, QObject, QPoint, QRect, QSocketNotifier
 from PySide6.QtWidgets import (
     QAbstractButton,
     QAbstractItemView,
@@ -27,6 +27,25 @@ from PySide6.QtWidgets import (
 
 from workbench.__main__ import main
 from workbench.app import make_application
+
+
+class Presses(QObject):
+    """Counts what the mouse has pressed: a window manager may hand a press on later than keys sent after it."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.count = 0
+
+    def watch(self) -> None:
+        """Watch all windows there are now."""
+        for window in QApplication.topLevelWindows():
+            if not window.property("is_watched"):
+                window.setProperty("is_watched", True)
+                window.installEventFilter(self)
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        self.count += event.type() == QEvent.Type.MouseButtonPress
+        return False
 
 
 def everything() -> dict[str, Any]:
@@ -113,6 +132,7 @@ class Answers:
 
     def __init__(self) -> None:
         self._rest = b""
+        self._presses = Presses()
         self._ear = QSocketNotifier(0, QSocketNotifier.Type.Read)
         self._ear.activated.connect(self._hear)
 
@@ -120,7 +140,8 @@ class Answers:
         self._rest += os.read(0, 4096)
         asked, self._rest = self._rest.rsplit(b"\n", 1) if b"\n" in self._rest else (b"", self._rest)
         if asked:
-            sys.stdout.write(json.dumps(everything()) + "\n")
+            self._presses.watch()
+            sys.stdout.write(json.dumps({**everything(), "presses": self._presses.count}) + "\n")
             sys.stdout.flush()
 
 

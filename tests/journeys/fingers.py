@@ -22,10 +22,10 @@ class Fingers:
         assert self._tool.stdout is not None
         assert not any('"' in word or "\n" in word for word in words), words
         line = " ".join(f'"{word}"' for word in words)
-        self._tool.stdin.write(f"{line}\ngetmouselocation\n")
+        self._tool.stdin.write(f"{line}\ngetdisplaygeometry\n")
         self._tool.stdin.flush()
         answer = self._tool.stdout.readline()
-        assert answer.startswith("x:"), f"{line}: {answer}"
+        assert answer.replace(" ", "").strip().isdigit(), f"{line}: {answer}"
 
     def rest(self) -> None:
         """Let go of the keys."""

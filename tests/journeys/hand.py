@@ -201,17 +201,21 @@ class Hand:
 
     def fill(self, name: str, text: str) -> None:
         """Click into a field, replace what stands there, wait until it is typed."""
-        self.click(name)
-        self.wait_focus(name)
+        before = self._click(lambda sight: find(sight, name), name)
+        self.wait(lambda sight: sight["presses"] > before and sight["focus"] == name, f"{name} pressed, with the focus")
         self.keys("ctrl+a")
         self.type(text)
         self.wait_text(name, text)
 
-    def _click(self, look_for: Callable[[Sight], dict[str, Any] | None], what: str) -> None:
-        """Click a thing once it stands still with the pointer on it; a window may still be on its way to its place."""
+    def _click(self, look_for: Callable[[Sight], dict[str, Any] | None], what: str) -> int:
+        """Click a thing once it stands still with the pointer on it; a window may still be on its way to its place.
+
+        Gives how many presses the program had seen before.
+        """
         end, before, aside = time.monotonic() + LONGEST_WAIT_S, None, 0
         while time.monotonic() < end:
-            thing = look_for(self.look())
+            sight = self.look()
+            thing = look_for(sight)
             seen, whole = (thing["seen"], thing["whole"]) if thing else (None, None)
             if whole is not None and (seen is None or seen[3] * 2 < min(whole[3], 600)):
                 self._turn_wheel(whole)
@@ -219,7 +223,7 @@ class Hand:
                 if thing["pointed"] and self._pointed == seen:
                     self.events += 1
                     self._fingers.do("click", "--delay", "2", "1")
-                    return
+                    return int(sight["presses"])
                 aside = 1 - aside  # a pointer that does not move tells nobody that it is there
                 self._point(seen, aside)
             before = seen
