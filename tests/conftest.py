@@ -42,6 +42,25 @@ def own_home(homes: Path, monkeypatch):
     return home
 
 
+@pytest.fixture
+def desk(tmp_path):
+    """The desk over a real library in a folder of the test's own."""
+    from tests.fixtures import make_desk
+
+    with make_desk(tmp_path) as desk:
+        yield desk
+
+
+@pytest.fixture
+def bike(desk):
+    """A bike that is ready to ride: its adjusters counted, setup no. 1 kept and set."""
+    from tests.fixtures import a_baseline, a_counted_bike
+
+    bike = a_counted_bike(desk)
+    a_baseline(desk, bike)
+    return bike
+
+
 @pytest.fixture(scope="session")
 def tour(tmp_path_factory, qapp):
     """The whole tour, walked once: what is seen on every screen, and the card."""

@@ -6,7 +6,7 @@ import json
 
 import pytest
 
-from tests.fixtures import a_bike, make_desk
+from tests.fixtures import a_bike
 from workbench.actions.adjusters import (
     adjuster_records,
     close_to_count,
@@ -19,12 +19,6 @@ from workbench.actions.adjusters import (
 )
 from workbench.actions.garage import start_generation
 from workbench.model.errors import InputError
-
-
-@pytest.fixture
-def desk(tmp_path):
-    with make_desk(tmp_path) as desk:
-        yield desk
 
 
 @pytest.fixture

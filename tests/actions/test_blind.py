@@ -6,7 +6,7 @@ from dataclasses import replace
 
 import pytest
 
-from tests.fixtures import a_baseline, a_counted_bike, check_there_and_back, everything, make_desk
+from tests.fixtures import check_there_and_back, everything
 from workbench.actions.blind import begin_blind, blind_records, keep_blind_run, reveal
 from workbench.actions.job import job_records
 from workbench.actions.parts import bike_parts
@@ -20,19 +20,6 @@ from workbench.model.ride import BlindPlan, Run, Session
 from workbench.model.setting import Item, Setup
 
 SEED = 1234567
-
-
-@pytest.fixture
-def desk(tmp_path):
-    with make_desk(tmp_path) as desk:
-        yield desk
-
-
-@pytest.fixture
-def bike(desk):
-    bike = a_counted_bike(desk)
-    a_baseline(desk, bike)
-    return bike
 
 
 def a_session(desk, bike):

@@ -4,19 +4,11 @@ from __future__ import annotations
 
 import json
 
-import pytest
-
 from tests.actions.test_bundle import a_blind_test, ridden
-from tests.fixtures import everything, make_desk
+from tests.fixtures import everything
 from workbench.actions.blind import reveal
 from workbench.library.dump import export_json
 from workbench.model.ride import BlindPlan, Run
-
-
-@pytest.fixture
-def desk(tmp_path):
-    with make_desk(tmp_path) as desk:
-        yield desk
 
 
 def exported(desk):

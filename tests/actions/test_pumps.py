@@ -4,18 +4,12 @@ from __future__ import annotations
 
 import pytest
 
-from tests.fixtures import a_counted_bike, everything, make_desk
+from tests.fixtures import a_counted_bike, everything
 from workbench.actions.on_bike import set_item
 from workbench.actions.parts import bike_parts
 from workbench.actions.pumps import add_pump, find_pumps, hose_shares, note_attachments, pressure_log
 from workbench.model.errors import InputError
 from workbench.model.setting import Item
-
-
-@pytest.fixture
-def desk(tmp_path):
-    with make_desk(tmp_path) as desk:
-        yield desk
 
 
 @pytest.fixture

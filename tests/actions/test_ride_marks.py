@@ -4,17 +4,11 @@ from __future__ import annotations
 
 import pytest
 
-from tests.fixtures import a_baseline, a_counted_bike, a_run, a_session, everything, make_desk
+from tests.fixtures import a_baseline, a_counted_bike, a_run, a_session, everything
 from workbench.actions.ride import ride_records, set_run_aside
 from workbench.actions.ride_evidence import counted, told_runs
 from workbench.actions.ride_marks import mark_runs
 from workbench.model.errors import InputError
-
-
-@pytest.fixture
-def desk(tmp_path):
-    with make_desk(tmp_path) as desk:
-        yield desk
 
 
 @pytest.fixture

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.fixtures import a_bike, make_desk
+from tests.fixtures import a_bike
 from workbench.actions.sag import discard_sag, keep_sag, note_as_found, open_fully, sag_records
 from workbench.model.errors import NotEnoughData
 from workbench.model.put_back import put_back_steps
@@ -17,12 +17,6 @@ AT = "2031-05-14T09:10:00+00:00"
 
 def a_round(*readings_mm, kpa=550.0, **other):
     return SagRound(readings_mm, "standing", "helper", AT, pressure_kpa=kpa, temperature_c=20.0, **other)
-
-
-@pytest.fixture
-def desk(tmp_path):
-    with make_desk(tmp_path) as desk:
-        yield desk
 
 
 def everything(desk, bike):

@@ -4,19 +4,13 @@ from __future__ import annotations
 
 import pytest
 
-from tests.fixtures import a_counted_bike, check_there_and_back, make_desk
+from tests.fixtures import a_counted_bike, check_there_and_back
 from workbench.actions.garage import start_generation
 from workbench.actions.parts import bike_parts
 from workbench.actions.spring import keep_survey, move_mounting, spring_records, state_mounting
 from workbench.model.unit import LeverageSurvey, Unit, mountings, survey_in_use
 
 PAIRS = ((20.0, 55.0), (40.0, 106.0), (60.0, 152.0))
-
-
-@pytest.fixture
-def desk(tmp_path):
-    with make_desk(tmp_path) as made:
-        yield made
 
 
 def shock_of(desk, bike):

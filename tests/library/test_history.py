@@ -4,19 +4,13 @@ from __future__ import annotations
 
 import pytest
 
-from tests.fixtures import a_bike, everything, make_desk
+from tests.fixtures import a_bike, everything
 from workbench.actions.desk import Search
 from workbench.actions.edit import edit
 from workbench.actions.people import add_person
 from workbench.library.dump import check
 from workbench.model.bike import Bike
 from workbench.model.errors import UndoRefused
-
-
-@pytest.fixture
-def desk(tmp_path):
-    with make_desk(tmp_path) as desk:
-        yield desk
 
 
 def labels(desk, **search):

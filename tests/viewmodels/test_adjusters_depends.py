@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.fixtures import a_counted_bike, check_there_and_back, make_desk
+from tests.fixtures import a_counted_bike, check_there_and_back
 from tests.viewmodels.sheets import shown
 from workbench.actions.adjusters import depend_on, keep_as_found, keep_range, say_push, wait_for
 from workbench.actions.garage import NewBike, add_adjuster, add_bike
@@ -13,12 +13,6 @@ from workbench.model.counting import counting_sequence, next_to_count
 from workbench.model.errors import InputError
 from workbench.viewmodels.adjusters import AdjustersViewModel
 from workbench.viewmodels.adjusters_list import NO_EFFECT
-
-
-@pytest.fixture
-def desk(tmp_path):
-    with make_desk(tmp_path) as desk:
-        yield desk
 
 
 @pytest.fixture

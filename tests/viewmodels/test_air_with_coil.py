@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.fixtures import a_baseline, a_bike, make_desk
+from tests.fixtures import a_baseline, a_bike
 from tests.viewmodels.sheets import shown
 from tests.viewmodels.test_carry import PSI, SIZES, SPACERS, carried, plain
 from workbench.actions.edit import edit
@@ -20,12 +20,6 @@ from workbench.viewmodels.spring import SpringViewModel
 
 RATE = 3.0
 COIL = {"rate_n_per_mm": RATE, "preload_mm": 4.0}
-
-
-@pytest.fixture
-def desk(tmp_path):
-    with make_desk(tmp_path) as made:
-        yield made
 
 
 def a_fork(desk, *, layout="mix_air", **facts):

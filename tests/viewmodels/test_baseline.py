@@ -17,12 +17,6 @@ from workbench.viewmodels.baseline import BaselineViewModel
 
 
 @pytest.fixture
-def desk(tmp_path):
-    with make_desk(tmp_path) as desk:
-        yield desk
-
-
-@pytest.fixture
 def bike(desk):
     return a_counted_bike(desk)
 

@@ -4,18 +4,12 @@ from __future__ import annotations
 
 import pytest
 
-from tests.fixtures import a_baseline, a_bike, a_counted_bike, a_run, a_session, make_desk
+from tests.fixtures import a_baseline, a_bike, a_counted_bike, a_run, a_session
 from tests.viewmodels.sheets import shown
 from workbench.actions.ride import change_settings, ride_records
 from workbench.actions.sag import keep_sag, sag_records
 from workbench.model.sag_rules import Band, SagRound
 from workbench.viewmodels.card import CardState, CardViewModel
-
-
-@pytest.fixture
-def desk(tmp_path):
-    with make_desk(tmp_path) as desk:
-        yield desk
 
 
 def two_setups(desk, **about):

@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-import pytest
-
-from tests.fixtures import a_baseline, make_desk
+from tests.fixtures import a_baseline
 from tests.viewmodels.sheets import Heard
 from tests.viewmodels.test_carry import PSI, SIZES, SPACERS, measured, plain
 from workbench.actions.edit import edit
@@ -16,12 +14,6 @@ from workbench.viewmodels.bench import Bench
 from workbench.viewmodels.card import CardViewModel
 from workbench.viewmodels.card_planned import PLANNED
 from workbench.viewmodels.carry import CarryViewModel
-
-
-@pytest.fixture
-def desk(tmp_path):
-    with make_desk(tmp_path) as made:
-        yield made
 
 
 def planned(desk, bench, *, on_card=True, **typed):

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.fixtures import a_bike, make_desk
+from tests.fixtures import a_bike
 from workbench.actions.edit import edit
 from workbench.actions.on_bike import set_item
 from workbench.actions.sag import keep_sag, sag_records
@@ -17,12 +17,6 @@ from workbench.viewmodels.carry import CarryViewModel
 PSI = 6.894757293168
 SIZES = {"area_mm2": 850.0, "positive_mm3": 850.0 * 230, "negative_mm3": 850.0 * 45}
 SPACERS = {"spacer_volume_mm3": 10_000.0, "spacer_limit": 4}
-
-
-@pytest.fixture
-def desk(tmp_path):
-    with make_desk(tmp_path) as made:
-        yield made
 
 
 def measured(desk, **facts):

@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-import pytest
-
-from tests.fixtures import a_baseline, make_desk
+from tests.fixtures import a_baseline
 from tests.viewmodels.test_carry import carried, plain
 from tests.viewmodels.test_coil import coil_bike, opened, typed
 from workbench.actions.on_bike import set_item
@@ -14,12 +12,6 @@ from workbench.viewmodels.card import CardViewModel
 from workbench.viewmodels.card_planned import PLANNED
 from workbench.viewmodels.carry import CarryViewModel
 from workbench.viewmodels.coil_entries import TABLE
-
-
-@pytest.fixture
-def desk(tmp_path):
-    with make_desk(tmp_path) as made:
-        yield made
 
 
 def row(state):

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.fixtures import a_bike, make_desk
+from tests.fixtures import a_bike
 from tests.viewmodels.sheets import shown
 from tests.viewmodels.test_carry import PSI, SIZES, plain
 from workbench.actions.edit import edit
@@ -21,12 +21,6 @@ from workbench.viewmodels.carry import CarryViewModel
 from workbench.viewmodels.garage import GarageViewModel
 from workbench.viewmodels.sag import SagViewModel
 from workbench.viewmodels.spring import SpringViewModel
-
-
-@pytest.fixture
-def desk(tmp_path):
-    with make_desk(tmp_path) as made:
-        yield made
 
 
 @pytest.fixture

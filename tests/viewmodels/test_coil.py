@@ -21,12 +21,6 @@ from workbench.viewmodels.coil_entries import AT_HAND, PRESSED, TABLE, WIRE
 RATE = from_unit(450, "spring_rate", "lbf/in")
 
 
-@pytest.fixture
-def desk(tmp_path):
-    with make_desk(tmp_path) as made:
-        yield made
-
-
 def coil_bike(desk, *, has_sag=True, **facts) -> Bench:
     """A shock of 57.5 mm that sags 21 mm on 450 lbf/in with 1 mm of preload; the target is 30 %."""
     bike = a_bike(desk, layout="air_coil", shock_stroke_mm=57.5)

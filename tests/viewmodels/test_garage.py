@@ -14,12 +14,6 @@ from workbench.model.job import job_marks
 from workbench.viewmodels.garage import GarageState, GarageViewModel
 
 
-@pytest.fixture
-def desk(tmp_path):
-    with make_desk(tmp_path) as desk:
-        yield desk
-
-
 def sheet_of(desk, **about):
     bike = a_bike(desk, **about)
     return (bike, *shown(GarageViewModel, desk, bike.id))

@@ -2,21 +2,13 @@
 
 from __future__ import annotations
 
-import pytest
-
-from tests.fixtures import a_bike, make_desk
+from tests.fixtures import a_bike
 from workbench.actions.edit import edit
 from workbench.actions.garage import archive_bike, bring_back_bike, garage_rows
 from workbench.actions.people import add_rider, people
 from workbench.model.bike import Bike
 from workbench.model.person import Person
 from workbench.viewmodels.garage_list import GarageList
-
-
-@pytest.fixture
-def desk(tmp_path):
-    with make_desk(tmp_path) as desk:
-        yield desk
 
 
 def check_fresh(desk, listed):

@@ -2,19 +2,11 @@
 
 from __future__ import annotations
 
-import pytest
-
 from tests.fixtures import a_baseline, a_bike, a_counted_bike, make_desk
 from workbench.model.job import STATIONS
 from workbench.viewmodels.bench import Bench
 from workbench.viewmodels.hints import HINTS, Hints
 from workbench.viewmodels.window import HISTORY, WindowViewModel
-
-
-@pytest.fixture
-def desk(tmp_path):
-    with make_desk(tmp_path) as desk:
-        yield desk
 
 
 def opened(desk):

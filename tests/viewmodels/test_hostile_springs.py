@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.fixtures import a_bike, make_desk
+from tests.fixtures import a_bike
 from tests.viewmodels.sheets import shown
 from tests.viewmodels.test_carry import PSI, SIZES, entry, measured, plain
 from workbench.actions.edit import edit
@@ -19,12 +19,6 @@ from workbench.viewmodels.sag import SagViewModel
 
 NO_NUMBERS = ("nan", "-inf", "1e999", "12,5,3", "1.250", "<b>9</b>")
 HUGE = "9" * 50
-
-
-@pytest.fixture
-def desk(tmp_path):
-    with make_desk(tmp_path) as made:
-        yield made
 
 
 def sized(desk, **facts):

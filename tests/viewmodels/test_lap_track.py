@@ -7,7 +7,7 @@ from dataclasses import replace
 import pytest
 
 from tests.actions.test_bundle import a_blind_test
-from tests.fixtures import a_baseline, a_counted_bike, a_run, a_session, everything, make_desk
+from tests.fixtures import a_baseline, a_counted_bike, a_run, a_session, everything
 from tests.viewmodels.sheets import shown
 from workbench.actions.ride import ride_records
 from workbench.exchange.gpx import lap_times_s
@@ -34,12 +34,6 @@ def track(laps=LAPS, *, day="2031-05-14", lengths=1.0):
         for at, north, aside in points
     )
     return f"<gpx><trk><trkseg>{inner}</trkseg></trk></gpx>"
-
-
-@pytest.fixture
-def desk(tmp_path):
-    with make_desk(tmp_path) as desk:
-        yield desk
 
 
 @pytest.fixture

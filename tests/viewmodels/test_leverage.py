@@ -6,7 +6,7 @@ import re
 
 import pytest
 
-from tests.fixtures import a_bike, make_desk
+from tests.fixtures import a_bike
 from tests.viewmodels.sheets import shown
 from workbench.actions.sag import keep_sag, sag_records
 from workbench.actions.spring import keep_survey, state_mounting
@@ -18,12 +18,6 @@ from workbench.viewmodels.leverage_draft import SurveyDraft, read_other_way, rea
 from workbench.viewmodels.shown import Units
 
 STROKES = (10.0, 20.0, 30.0, 40.0, 50.0, 60.0)
-
-
-@pytest.fixture
-def desk(tmp_path):
-    with make_desk(tmp_path) as made:
-        yield made
 
 
 def a_sheet(desk, *ratios, with_sag=True):

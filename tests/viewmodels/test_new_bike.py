@@ -19,12 +19,6 @@ HOSTILE = ("<b>Larch</b>", "<img src=x onerror=1>", "דוד", "🚵 150", "a & b
 
 
 @pytest.fixture
-def desk(tmp_path):
-    with make_desk(tmp_path) as desk:
-        yield desk
-
-
-@pytest.fixture
 def sheet(desk):
     return shown(NewBikeViewModel, desk)
 

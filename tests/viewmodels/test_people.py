@@ -2,18 +2,10 @@
 
 from __future__ import annotations
 
-import pytest
-
-from tests.fixtures import a_bike, make_desk
+from tests.fixtures import a_bike
 from tests.viewmodels.sheets import shown
 from workbench.actions.people import add_person
 from workbench.viewmodels.people import MOST, PeopleViewModel
-
-
-@pytest.fixture
-def desk(tmp_path):
-    with make_desk(tmp_path) as desk:
-        yield desk
 
 
 def add_many(desk, count):

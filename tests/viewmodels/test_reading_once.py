@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.fixtures import a_bike, make_desk
+from tests.fixtures import a_bike
 from workbench.actions.edit import edit
 from workbench.model.bike import Bike
 from workbench.viewmodels.base import ViewModel
@@ -21,12 +21,6 @@ class Sheet(ViewModel[str]):
         if not self.bike_id:
             return ""
         return self._desk.ask(lambda reader: reader.need(Bike, self.bike_id)).name
-
-
-@pytest.fixture
-def desk(tmp_path):
-    with make_desk(tmp_path) as desk:
-        yield desk
 
 
 @pytest.fixture

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 import pytest
 
-from tests.fixtures import a_baseline, a_counted_bike, a_run, a_session, make_desk
+from tests.fixtures import a_baseline, a_counted_bike, a_run, a_session
 from tests.viewmodels.sheets import shown
 from workbench.actions.parts import bike_parts
 from workbench.actions.ride import change_settings, end_session, ride_records, set_run_aside
@@ -15,12 +15,6 @@ from workbench.model.setting import Item
 from workbench.viewmodels.review import ALL, ReviewViewModel
 from workbench.viewmodels.review_basis import _lately
 from workbench.viewmodels.review_data import EffectRow, RunPoint
-
-
-@pytest.fixture
-def desk(tmp_path):
-    with make_desk(tmp_path) as desk:
-        yield desk
 
 
 def move(desk, bike, session, position, place=1, **more):

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 import pytest
 
-from tests.fixtures import a_baseline, a_counted_bike, a_run, a_session, everything, make_desk
+from tests.fixtures import a_run, a_session, everything
 from tests.viewmodels.sheets import shown
 from workbench.actions.blind import begin_blind, keep_blind_run, reveal
 from workbench.actions.edit import edit
@@ -22,19 +22,6 @@ from workbench.viewmodels.review_blind import HIDDEN
 from workbench.viewmodels.shown import Units
 
 LIKED = {"A": 5, "B": 7}
-
-
-@pytest.fixture
-def desk(tmp_path):
-    with make_desk(tmp_path) as desk:
-        yield desk
-
-
-@pytest.fixture
-def bike(desk):
-    bike = a_counted_bike(desk)
-    a_baseline(desk, bike)
-    return bike
 
 
 def begun(desk, bike, *, pairs=3, seed=20):

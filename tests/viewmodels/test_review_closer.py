@@ -7,7 +7,7 @@ from math import log
 
 import pytest
 
-from tests.fixtures import a_baseline, a_counted_bike, a_session, make_desk
+from tests.fixtures import a_baseline, a_counted_bike, a_session
 from tests.viewmodels.sheets import shown
 from workbench.actions.parts import bike_parts
 from workbench.actions.ride import change_settings, end_session, keep_run, ride_records, set_run_aside
@@ -15,12 +15,6 @@ from workbench.model.ride import Run
 from workbench.model.setting import Item
 from workbench.viewmodels.review import ReviewViewModel
 from workbench.viewmodels.review_looks import looks_at
-
-
-@pytest.fixture
-def desk(tmp_path):
-    with make_desk(tmp_path) as desk:
-        yield desk
 
 
 class Day:

@@ -4,9 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-import pytest
-
-from tests.fixtures import a_baseline, a_counted_bike, a_run, a_session, make_desk
+from tests.fixtures import a_baseline, a_counted_bike, a_run, a_session
 from tests.viewmodels.sheets import shown
 from workbench.actions.parts import bike_parts
 from workbench.actions.people import add_person, main_rider
@@ -15,12 +13,6 @@ from workbench.model.ride import Run, Session
 from workbench.model.setting import Item
 from workbench.viewmodels.bench import Bench
 from workbench.viewmodels.review import ReviewViewModel
-
-
-@pytest.fixture
-def desk(tmp_path):
-    with make_desk(tmp_path) as desk:
-        yield desk
 
 
 def move(desk, bike, session, position):

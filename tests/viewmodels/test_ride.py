@@ -26,19 +26,6 @@ from workbench.viewmodels.shown import Units
 
 
 @pytest.fixture
-def desk(tmp_path):
-    with make_desk(tmp_path) as desk:
-        yield desk
-
-
-@pytest.fixture
-def bike(desk):
-    bike = a_counted_bike(desk)
-    a_baseline(desk, bike)
-    return bike
-
-
-@pytest.fixture
 def riding(desk, bike):
     a_session(desk, bike)
     return shown(RideViewModel, desk, bike.id)

@@ -24,19 +24,6 @@ from workbench.viewmodels.window import WindowViewModel
 SEED = 20
 
 
-@pytest.fixture
-def desk(tmp_path):
-    with make_desk(tmp_path) as desk:
-        yield desk
-
-
-@pytest.fixture
-def bike(desk):
-    bike = a_counted_bike(desk)
-    a_baseline(desk, bike)
-    return bike
-
-
 def rebound(desk, bike):
     return desk.ask(bike_parts(bike.id)).adjusters[1].id
 

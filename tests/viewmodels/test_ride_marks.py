@@ -2,26 +2,11 @@
 
 from __future__ import annotations
 
-import pytest
-
-from tests.fixtures import a_baseline, a_counted_bike, a_run, a_session, make_desk
+from tests.fixtures import a_run, a_session
 from tests.viewmodels.sheets import shown
 from workbench.actions.ride import end_session, ride_records
 from workbench.viewmodels.ride import RideViewModel
 from workbench.viewmodels.ride_start import STILL_LOOK, VERIFY
-
-
-@pytest.fixture
-def desk(tmp_path):
-    with make_desk(tmp_path) as desk:
-        yield desk
-
-
-@pytest.fixture
-def bike(desk):
-    bike = a_counted_bike(desk)
-    a_baseline(desk, bike)
-    return bike
 
 
 def test_three_runs_with_the_lever_closed_are_marked_and_shown(desk, bike):

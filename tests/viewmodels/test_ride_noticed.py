@@ -4,18 +4,12 @@ from __future__ import annotations
 
 import pytest
 
-from tests.fixtures import a_baseline, a_counted_bike, a_session, make_desk
+from tests.fixtures import a_baseline, a_counted_bike, a_session
 from tests.viewmodels.sheets import shown
 from workbench.actions.ride import ride_records
 from workbench.viewmodels import ride_noticed
 from workbench.viewmodels.ride import RideViewModel
 from workbench.viewmodels.ride_run import RunDraft
-
-
-@pytest.fixture
-def desk(tmp_path):
-    with make_desk(tmp_path) as desk:
-        yield desk
 
 
 @pytest.fixture

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.fixtures import a_baseline, a_counted_bike, a_run, a_session, make_desk
+from tests.fixtures import a_baseline, a_counted_bike, a_run, a_session
 from tests.viewmodels.sheets import shown
 from workbench.actions.parts import bike_parts
 from workbench.actions.ride import change_settings, ride_records
@@ -12,12 +12,6 @@ from workbench.actions.setups import keep_setup, name_setup
 from workbench.model.setting import Item
 from workbench.viewmodels.ride import RideViewModel
 from workbench.viewmodels.ride_switch import ALREADY, ONE
-
-
-@pytest.fixture
-def desk(tmp_path):
-    with make_desk(tmp_path) as desk:
-        yield desk
 
 
 @pytest.fixture

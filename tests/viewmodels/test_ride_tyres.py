@@ -4,19 +4,13 @@ from __future__ import annotations
 
 import pytest
 
-from tests.fixtures import a_baseline, a_counted_bike, a_run, a_session, make_desk
+from tests.fixtures import a_baseline, a_counted_bike, a_run, a_session
 from tests.viewmodels.sheets import shown
 from workbench.actions.ride import end_session, ride_records
 from workbench.viewmodels.review_export import runs_csv
 from workbench.viewmodels.review_sessions import resolve_sides
 from workbench.viewmodels.ride import RideViewModel
 from workbench.viewmodels.shown import Units
-
-
-@pytest.fixture
-def desk(tmp_path):
-    with make_desk(tmp_path) as desk:
-        yield desk
 
 
 @pytest.fixture

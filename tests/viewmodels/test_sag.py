@@ -25,12 +25,6 @@ from workbench.viewmodels.sag_draft import Stage
 GAP = "\u2009"
 
 
-@pytest.fixture
-def desk(tmp_path):
-    with make_desk(tmp_path) as desk:
-        yield desk
-
-
 @contextmanager
 def opened_again(folder):
     """The same library after the program was closed or killed."""

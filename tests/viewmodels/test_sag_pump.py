@@ -2,9 +2,6 @@
 
 from __future__ import annotations
 
-import pytest
-
-from tests.fixtures import make_desk
 from tests.viewmodels.test_sag import measure, ready, records, sheet
 from workbench.actions.edit import edit
 from workbench.actions.job import job_records
@@ -13,12 +10,6 @@ from workbench.model.job import job_marks
 from workbench.model.person import Person
 from workbench.viewmodels.sag_draft import Stage
 from workbench.viewmodels.sag_pump import LEARN, NO_PUMP
-
-
-@pytest.fixture
-def desk(tmp_path):
-    with make_desk(tmp_path) as desk:
-        yield desk
 
 
 def reread(view_model, pressure):

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import pytest
 
-from tests.fixtures import make_desk
 from tests.viewmodels.sheets import Heard
 from tests.viewmodels.test_coil import plain
 from tests.viewmodels.test_sag import coil_at_advice
@@ -18,12 +17,6 @@ from workbench.viewmodels.sag_springs import read_springs
 from workbench.viewmodels.shown import Units
 
 IMPERIAL, METRIC = Units(), Units(spring_rate="N/mm")
-
-
-@pytest.fixture
-def desk(tmp_path):
-    with make_desk(tmp_path) as made:
-        yield made
 
 
 def rates(text, units=IMPERIAL, unit=None):

@@ -23,19 +23,6 @@ date: 2031-05-14
 
 
 @pytest.fixture
-def desk(tmp_path):
-    with make_desk(tmp_path) as desk:
-        yield desk
-
-
-@pytest.fixture
-def bike(desk):
-    bike = a_counted_bike(desk)
-    a_baseline(desk, bike)
-    return bike
-
-
-@pytest.fixture
 def sheet(desk, bike):
     return shown(SessionNotesViewModel, desk, bike.id)
 

@@ -1,6 +1,6 @@
 import pytest
 
-from tests.fixtures import a_bike, make_desk
+from tests.fixtures import a_bike
 from workbench.actions.edit import edit
 from workbench.actions.sag import keep_sag, sag_records
 from workbench.model.sag_rules import Band, SagRound
@@ -12,12 +12,6 @@ from workbench.viewmodels.spring import SpringViewModel
 from workbench.viewmodels.spring_curves import crossing
 
 PSI = 6.894757293168
-
-
-@pytest.fixture
-def desk(tmp_path):
-    with make_desk(tmp_path) as made:
-        yield made
 
 
 def measured(desk, end="front", kpa=75 * PSI, sag_mm=32.0, negative_kpa=None, **facts):

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import pytest
 
-from tests.fixtures import make_desk
 from tests.viewmodels.test_coil import coil_bike, opened, plain, typed
 from workbench.actions.sag import keep_sag, sag_records
 from workbench.model.sag_rules import Band, SagRound
@@ -12,12 +11,6 @@ from workbench.viewmodels.coil_entries import TABLE
 from workbench.viewmodels.spring import SpringViewModel
 
 STOP_MM = 10 + 800 / 120  # where the stopped spring meets its stop, at 800 N
-
-
-@pytest.fixture
-def desk(tmp_path):
-    with make_desk(tmp_path) as made:
-        yield made
 
 
 def fitted(desk, *, both_mm="62", sag_mm=23.45, preload_mm=1.0):

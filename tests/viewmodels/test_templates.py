@@ -2,20 +2,12 @@
 
 from __future__ import annotations
 
-import pytest
-
-from tests.fixtures import a_bike, everything, make_desk
+from tests.fixtures import a_bike, everything
 from tests.viewmodels.sheets import shown
 from workbench.actions.duplicate import duplicate_bike
 from workbench.viewmodels.garage import GarageViewModel
 from workbench.viewmodels.new_bike import NewBikeViewModel
 from workbench.viewmodels.templates import EMPTY, TemplatesViewModel
-
-
-@pytest.fixture
-def desk(tmp_path):
-    with make_desk(tmp_path) as desk:
-        yield desk
 
 
 def kept(desk, name, **about):

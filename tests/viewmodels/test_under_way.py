@@ -2,21 +2,13 @@
 
 from __future__ import annotations
 
-import pytest
-
-from tests.fixtures import a_bike, a_counted_bike, make_desk
+from tests.fixtures import a_bike, a_counted_bike
 from workbench.actions.parts import bike_parts
 from workbench.model.bike import Station
 from workbench.viewmodels.adjusters import AdjustersViewModel
 from workbench.viewmodels.bench import Bench
 from workbench.viewmodels.sag import SagViewModel
 from workbench.viewmodels.window import WindowViewModel
-
-
-@pytest.fixture
-def desk(tmp_path):
-    with make_desk(tmp_path) as desk:
-        yield desk
 
 
 def test_the_list_says_where_each_bike_was_left_and_opens_it_there(desk):

@@ -20,12 +20,6 @@ from workbench.viewmodels.window import DRAFT_STATIONS, NEW_BIKE, SHEETS, Window
 from workbench.viewmodels.window_state import findable
 
 
-@pytest.fixture
-def desk(tmp_path):
-    with make_desk(tmp_path) as desk:
-        yield desk
-
-
 def names(rows):
     return [row.name for row in rows]
 

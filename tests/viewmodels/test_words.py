@@ -46,7 +46,10 @@ def test_steps_say_the_value_and_what_stands_there_now():
     wanted = {("pressure", "fork"): 565.37, ("spacers", "fork"): 0.0, ("tyre_pressure", "ft"): 172.4}
     said = [(line.text, line.remark) for line in step_lines(steps_to(parts_of(log=log), wanted), Units())]
     assert said == [
-        ("Fork: volume spacers: none", "not known what is there now"),
+        (
+            "Fork: volume spacers: none",
+            "not known what is there now; first let the air of every chamber out; if it stays short, do not open it",
+        ),
         ("Fork: air pressure: 82\u2009psi", "now 80\u2009psi"),
         ("Front tyre pressure: 25\u2009psi", "not known what is there now"),
     ]

@@ -32,13 +32,6 @@ def card(qtbot, desk, bike):
 
 
 @pytest.fixture
-def bike(desk):
-    bike = a_counted_bike(desk)
-    a_baseline(desk, bike)
-    return bike
-
-
-@pytest.fixture
 def driver(qtbot, desk, bike):
     return card(qtbot, desk, bike)
 

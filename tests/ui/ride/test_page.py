@@ -7,7 +7,7 @@ from dataclasses import replace
 import pytest
 from PySide6.QtCore import Qt
 
-from tests.fixtures import a_baseline, a_bike, a_counted_bike, a_session
+from tests.fixtures import a_bike, a_session
 from tests.ui.driver import Driver, Key
 from workbench.actions.parts import bike_parts
 from workbench.actions.ride import change_settings, ride_records
@@ -19,13 +19,6 @@ from workbench.viewmodels.ride import RideViewModel
 
 def ride(qtbot, desk, bike):
     return Driver(qtbot, desk, RidePage, RideViewModel, bike.id)
-
-
-@pytest.fixture
-def bike(desk):
-    bike = a_counted_bike(desk)
-    a_baseline(desk, bike)
-    return bike
 
 
 @pytest.fixture

@@ -9,7 +9,7 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QAbstractButton, QApplication, QLabel, QLineEdit
 
-from tests.fixtures import a_bike, make_desk
+from tests.fixtures import a_bike
 from workbench.actions.sag import keep_sag, sag_records
 from workbench.model.sag_rules import Band, SagRound
 from workbench.ui.parts.theme import Theme, apply_theme, current
@@ -22,12 +22,6 @@ from workbench.viewmodels.sag import SagViewModel
 def themed(qapp):
     if current() != Theme() or not qapp.styleSheet():
         apply_theme(qapp, Theme())
-
-
-@pytest.fixture
-def desk(tmp_path):
-    with make_desk(tmp_path) as desk:
-        yield desk
 
 
 def open_page(qtbot, desk, bike):

@@ -1,8 +1,7 @@
-import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QSlider
 
-from tests.fixtures import a_bike, make_desk
+from tests.fixtures import a_bike
 from workbench.actions.parts import bike_parts
 from workbench.actions.sag import keep_sag, sag_records
 from workbench.actions.spring import keep_survey
@@ -17,12 +16,6 @@ from workbench.viewmodels.bench import Bench
 from workbench.viewmodels.carry import CarryViewModel
 from workbench.viewmodels.leverage import LeverageViewModel
 from workbench.viewmodels.spring import SpringViewModel
-
-
-@pytest.fixture
-def desk(tmp_path):
-    with make_desk(tmp_path) as made:
-        yield made
 
 
 def bench_with_sag(desk):
