@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 
 from workbench.evidence import search as search_module
 from workbench.evidence.search import ClickSearch, Trial
+from workbench.evidence.search_words import Steps
 from workbench.model.errors import InputError
 
 FEW = settings(deadline=None, max_examples=40, derandomize=True)
@@ -269,6 +270,29 @@ def test_a_rider_whose_effects_lag_one_run_is_still_found_out():
         away = felt - 14
         trials.append(Trial(position, max(1, 8 - round(abs(away) / 2)), max(-2, min(2, round(away / 3)))))
     assert abs(search.estimate(trials).position - 14) <= 2
+
+
+def quarters(steps):
+    return f"{steps / 4:g} turns"
+
+
+def names(position):
+    return ("open", "middle", "firm")[position]
+
+
+def test_an_adjuster_counted_in_turns_is_spoken_of_in_turns():
+    search = ClickSearch(20, steps=Steps(quarters, quarters))
+    assert "2.5 turns from closed" in search.propose([]).reason
+    reason = search.propose([Trial(10, 6, direction=-2)]).reason
+    assert "3.75 turns from closed, 1.25 turns further open: you called 2.5 turns far too closed" in reason
+    assert "click" not in reason
+
+
+def test_positions_with_names_are_spoken_of_by_them():
+    search = ClickSearch(2, steps=Steps(names, names, is_named=True))
+    reasons = [search.propose(trials).reason for trials in ([], [Trial(1, 6, direction=-2)], [Trial(2, 4)])]
+    assert reasons[0].startswith("Start at middle,")
+    assert not any("click" in reason or "from closed" in reason for reason in reasons)
 
 
 def test_the_reason_for_a_first_step_repeats_what_the_rider_said():

@@ -13,11 +13,12 @@ from workbench.actions.edit import edit
 from workbench.actions.on_bike import set_item
 from workbench.actions.parts import bike_parts
 from workbench.actions.people import add_person
-from workbench.actions.ride import ride_records
+from workbench.actions.ride import change_settings, ride_records
 from workbench.model.person import Person
 from workbench.model.ride import Course, Run, Session
 from workbench.model.setting import Item, Setup
 from workbench.viewmodels import ride_run, ride_start
+from workbench.viewmodels.review import ReviewViewModel
 from workbench.viewmodels.ride import RideViewModel
 from workbench.viewmodels.ride_next import YOURS
 from workbench.viewmodels.ride_run import RunDraft
@@ -324,6 +325,33 @@ def test_a_run_is_set_aside_with_a_reason_and_counted_again(riding):
 
 
 # Changes
+
+
+@pytest.mark.parametrize(
+    ("counting", "names", "said"),
+    [("turns", "", "turns from closed"), ("positions", "|".join("abcdefghijklmnopqrst"), "Go to ")],
+)
+def test_an_adjuster_counted_otherwise_is_proposed_and_reviewed_in_its_own_words(desk, bike, counting, names, said):
+    knob = desk.ask(bike_parts(bike.id)).adjusters[1]
+    told = replace(knob, counting=counting, position_names=names)
+    desk.do("Counted so", lambda gate: gate.put(told), bike_id=bike.id)
+    session = a_session(desk, bike)
+    for position, liking in ((6, 4), (11, 7), (15, 6)):
+        wanted = {(Item.ADJUSTER.value, knob.id): float(position)}
+        desk.do("Move", change_settings(bike.id, session.rider_id, wanted, session_id=session.id), bike_id=bike.id)
+        a_run(desk, session, liking=liking, direction=0, direction_of=knob.id)
+    look = shown(RideViewModel, desk, bike.id)[0].state.session.next
+    response = shown(ReviewViewModel, desk, bike.id)[0].state.along
+    assert said in look.reason
+    for sentence in (
+        look.reason,
+        *response.told,
+        response.response.said,
+        *(one.said for one in response.response.places),
+    ):
+        assert "click" not in sentence
+        assert "()" not in sentence
+    assert len(response.response.names) == response.response.steps + 1
 
 
 def test_the_proposal_is_set_with_one_key_and_waits_for_its_run(desk, bike, riding):

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import partial
 from typing import TYPE_CHECKING
 
 from workbench.actions.ride import RideRecords, SessionRecords
 from workbench.actions.setups import Values
-from workbench.model.adjuster import Adjuster, adjuster_words
+from workbench.model.adjuster import Adjuster, adjuster_words, steps_text
 from workbench.model.item_facts import maker_limits
 from workbench.model.ride import Run
 from workbench.model.setting import GAUGE_KPA, Item, changes_between, free_changes, without_removed
@@ -19,6 +20,7 @@ if TYPE_CHECKING:
     from workbench.evidence.effects import RunRecord
     from workbench.evidence.plan import KnobRuns, SpringRuns
     from workbench.evidence.search import Trial
+    from workbench.evidence.search_words import Steps
 
 WORKABLE = ("rebound", "compression")
 
@@ -44,9 +46,22 @@ def knob_runs(records: RideRecords) -> tuple[KnobRuns, ...]:
                 range_clicks=count.steps,
                 current=min(round(position), count.steps),
                 trials=trials_of(records, adjuster, now, count.steps),
+                steps=_steps_of(adjuster),
             )
         )
     return tuple(knobs)
+
+
+def _steps_of(adjuster: Adjuster) -> Steps:
+    """Say positions in clicks, in turns, or by their names, as the adjuster is counted."""
+    from workbench.evidence.search_words import CLICKS, Steps
+
+    if adjuster.counting == "clicks":
+        return CLICKS
+    say = partial(steps_text, adjuster)
+    if adjuster.counting == "positions":
+        return Steps(say, say, say, "", is_named=True)
+    return Steps(say, say, lambda quarters: f"{quarters / 4:g}", "turns from closed")
 
 
 def trials_of(records: RideRecords, adjuster: Adjuster, now: Values, steps: int) -> tuple[Trial, ...]:

@@ -41,6 +41,7 @@ class KnobRuns:
     low: int = field(default=0, kw_only=True)
     high: int | None = field(default=None, kw_only=True)
     spring_moved_at: int | None = field(default=None, kw_only=True)
+    steps: words.Steps = field(default=words.CLICKS, kw_only=True)  # how its positions are said
 
     def __post_init__(self) -> None:
         if self.end not in ENDS:
@@ -132,12 +133,12 @@ def propose_for(knob: KnobRuns) -> Proposal:
     trials = knob.trials
     if knob.kind == "rebound" and knob.spring_moved_at is not None:
         trials = trials[knob.spring_moved_at :]
-    search = ClickSearch(knob.range_clicks, low=knob.low, high=knob.high)
+    search = ClickSearch(knob.range_clicks, low=knob.low, high=knob.high, steps=knob.steps)
     proposal = search.propose(trials)
     heard = any(not trial.warmup and not trial.confounded for trial in trials)
     if heard or not search.low <= knob.current <= search.high:
         return proposal
-    here = words.place(knob.current, knob.range_clicks)
+    here = words.place(knob.current, knob.range_clicks, knob.steps)
     reason = f"Ride it first as it stands, {here}: what follows is compared with that."
     return Proposal(knob.current, proposal.value, proposal.settled, None, reason)
 

@@ -93,6 +93,8 @@ class ClickSearch:
         Clicks from closed to fully open; there is one position more.
     low, high : int
         The band the rider allows, in clicks from closed; the whole range unless said otherwise.
+    steps : Steps
+        How positions are said in the reasons; in clicks unless the adjuster is counted otherwise.
 
     Raises
     ------
@@ -108,10 +110,13 @@ class ClickSearch:
     15
     """
 
-    def __init__(self, range_clicks: int, *, low: int = 0, high: int | None = None) -> None:
+    def __init__(
+        self, range_clicks: int, *, low: int = 0, high: int | None = None, steps: words.Steps = words.CLICKS
+    ) -> None:
         self.range_clicks = _whole("range_clicks", range_clicks, 1, MOST_CLICKS)
         self.low = _whole("low", low, 0, self.range_clicks)
         self.high = self.range_clicks if high is None else _whole("high", high, self.low, self.range_clicks)
+        self._steps = steps
         prepare(self.range_clicks)
 
     def propose(self, trials: Sequence[Trial]) -> Proposal:
@@ -139,6 +144,7 @@ class ClickSearch:
             exhausted=exhausted,
             on_the_way=position != candidates[at],
             at_range_end=position in (0, self.range_clicks),
+            steps=self._steps,
         )
         return Proposal(position, value, settled, exhausted, reason)
 

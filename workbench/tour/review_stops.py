@@ -119,5 +119,4 @@ REVIEW_STOPS: tuple[tuple[str, str, bool, Go], ...] = (
     ("sample", "lap-track", False, _lap_track),
     ("sample", "lap-track-laps", False, partial(_laps, part="lap_summary")),
     ("sample", "lap-track-bench", True, _lap_track),
-    ("sample", "review-bench", True, _at),
 )

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from math import isfinite
 
@@ -47,7 +48,7 @@ class CurveBand:
             raise ValueError("a curve has a finite value at each position")
 
 
-def to_read(dots: tuple[Dot, ...], curve: CurveBand) -> tuple[Place, ...]:
+def to_read(dots: tuple[Dot, ...], curve: CurveBand, where: Callable[[int], str]) -> tuple[Place, ...]:
     """Say position by position what the picture shows."""
     found = []
     rated = {dot.position for dot in dots}
@@ -59,5 +60,5 @@ def to_read(dots: tuple[Dot, ...], curve: CurveBand) -> tuple[Place, ...]:
             at = curve.positions.index(position)
             height = curve.middle[at]
             said.append(f"curve {height:.1f}, nine times in ten {curve.low[at]:.1f} to {curve.high[at]:.1f}")
-        found.append(Place(position, height, f"{position} from closed: {'; '.join(said)}"))
+        found.append(Place(position, height, f"{where(position)}: {'; '.join(said)}"))
     return tuple(found)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from dataclasses import dataclass, field, replace
-from functools import lru_cache
+from functools import lru_cache, partial
 from math import ceil, floor
 from typing import TYPE_CHECKING
 
@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     from workbench.evidence.curve import ResponseCurve
     from workbench.evidence.plan import KnobRuns
     from workbench.evidence.search import Estimate, Trial
+    from workbench.evidence.search_words import Steps
 
 FEWEST_PLACES = 3  # positions ridden before a place is named
 DIRECTION_WORDS = ("far too closed", "too closed", "right", "too open", "far too open")
@@ -47,6 +48,8 @@ class Response:
     peaks: tuple[int, ...] = ()  # twenty places where the liking may peak, each one chance in twenty
     ridden: tuple[int, int] | None = None  # the outermost positions ridden
     places: tuple[Place, ...] = ()  # every position with something to read
+    names: tuple[str, ...] = ("0", "1")  # how each position is said below the picture
+    axis: str = "from closed"
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,7 +74,7 @@ def resolve_response(records: RideRecords, picked: str, strong: frozenset[str] =
     response = _response(records.parts, chosen, _strong_places(records, chosen, strong))
     return ResponseState(
         tuple((one.knob.key, _title(records.parts, one.knob.key)) for one in knobs),
-        replace(response, places=to_read(response.dots, response.curve)),
+        replace(response, places=to_read(response.dots, response.curve, partial(_where, chosen.knob.steps))),
         tuple(f"{_title(records.parts, one.knob.key)}, {_told(one.knob)}" for one in found if _is_told(one.knob)),
     )
 
@@ -146,6 +149,8 @@ def _response(parts: BikeParts, along: _Along, strong: frozenset[int] | None) ->
         adjuster_id=knob.key,
         title=_title(parts, knob.key),
         steps=knob.range_clicks,
+        names=tuple(knob.steps.tick(place) for place in range(knob.range_clicks + 1)),
+        axis=knob.steps.axis,
         dots=tuple(
             Dot(position, liking, count, strong is None or position in strong)
             for (position, liking), count in sorted(dots.items())
@@ -176,7 +181,7 @@ def _with_estimate(base: Response, knob: KnobRuns) -> Response:
     told = _told(knob)
     words = told[0].upper() + told[1:]
     if good_high > good_low:
-        words += f" {good_low} to {good_high} are about as good."
+        words += f" {knob.steps.short(good_low)} to {knob.steps.short(good_high)} are about as good."
     if high >= max(_places(knob)) and high < knob.range_clicks:
         words += " It may lie beyond what was ridden: try further out."
     elif low <= min(_places(knob)) and low > 0:
@@ -207,14 +212,19 @@ def _place(knob: KnobRuns) -> tuple[int, int]:
 def _told(knob: KnobRuns) -> str:
     """Say where the liking peaks, and how much more it is than where the adjuster was first ridden."""
     found, (low, high) = _estimate(knob.range_clicks, knob.trials), _place(knob)
-    words = f"most likely {low} to {high} from closed"
-    first, best = knob.trials[0].position, round(found.position)
+    say = knob.steps.short
+    words = f"most likely {say(low)} to {_where(knob.steps, high)}"
+    first, best = say(knob.trials[0].position), say(round(found.position))
     if first == best:
         return f"{words}."
     gain = f"{signed(found.gain)} (nine in ten {signed(found.gain_low)} to {signed(found.gain_high)})"
     if found.gain_low <= 0:
         return f"{words}; whether {best} is liked more than {first}, where it began, cannot be told yet: {gain}."
     return f"{words}; {best} liked more than {first}, where it began, by about {gain}."
+
+
+def _where(steps: Steps, position: int) -> str:
+    return steps.short(position) if steps.is_named else f"{steps.short(position)} from closed"
 
 
 @lru_cache(maxsize=16)

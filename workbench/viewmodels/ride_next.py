@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from workbench.actions.ride import RideRecords
 from workbench.actions.ride_evidence import knob_runs, spring_runs
-from workbench.model.adjuster import Adjuster, adjuster_words, restore_text
+from workbench.model.adjuster import Adjuster, adjuster_words, restore_text, steps_text
 from workbench.model.baseline import baseline_question
 from workbench.model.care import care_for
 from workbench.model.counting import position_names
@@ -114,7 +114,9 @@ def _look_of(step: NextStep, records: RideRecords, *, overrules: int) -> NextLoo
     position = step.proposal.position
     stays = now is not None and round(now) == position
     end = parts.unit_of(adjuster).end.capitalize()
-    reason = step.reason + ("" if stays else f" ({relative_text(adjuster, now, position)})")
+    relative = "" if stays else relative_text(adjuster, now, position)
+    is_said = now is not None and f"{steps_text(adjuster, abs(position - round(now)))} further" in step.reason
+    reason = step.reason if is_said or not relative else f"{step.reason} ({relative})"
     return NextLook(
         title=f"{end} {adjuster_words(adjuster)}",
         move="ride it as it stands" if stays else restore_text(adjuster, position),

@@ -18,7 +18,6 @@ class ResponsePlot(ReadPlot):
         self._response = Response()
         self._items: list[pg.GraphicsObject] = []
         self.setLabel("left", "liking")
-        self.setLabel("bottom", "from closed; hatched: not ridden")
         self.getAxis("left").setTicks([[(value, str(value)) for value in range(1, 10)]])
         self.setYRange(0.5, 9.6, padding=0)
         self.setFixedHeight(230)
@@ -54,7 +53,8 @@ class ResponsePlot(ReadPlot):
         self.set_stops([Stop(one.position, one.liking, one.said, str(one.position)) for one in told.places])
         self.widen_left(("9",))
         step = max(1, told.steps // 24)
-        self.getAxis("bottom").setTicks([[(place, str(place)) for place in range(0, told.steps + 1, step)]])
+        self.getAxis("bottom").setTicks([[(place, told.names[place]) for place in range(0, told.steps + 1, step)]])
+        self.setLabel("bottom", "; ".join(word for word in (told.axis, "hatched: not ridden") if word))
         self.setXRange(-0.6, told.steps + 0.6, padding=0)
         self.say(f"{told.title}: {told.said}")
 
