@@ -92,6 +92,8 @@ class BikeModel(QAbstractListModel):
         """Read what is due on the bikes painted last, for a moment only; the ones before them come next."""
         if not self._view.isVisible():
             self._awaited.clear()
+        while len(self._awaited) > MOST_IN_SIGHT:
+            del self._awaited[next(iter(self._awaited))]
         begun = QElapsedTimer()
         begun.start()
         while self._awaited and begun.elapsed() < MOMENT_MS:
@@ -99,8 +101,6 @@ class BikeModel(QAbstractListModel):
             if place >= 0:
                 self._due(self._rows[place].bike_id)
                 self._view.update(self.index(place))
-        while len(self._awaited) > MOST_IN_SIGHT:
-            del self._awaited[next(iter(self._awaited))]
         self._may_read = not self._awaited
         if self._awaited:
             self._soon.start()
