@@ -29,7 +29,7 @@ def main() -> int:
         for old in PICTURES.glob("*.png"):
             old.unlink()
         for name in CHOSEN:
-            (taken,) = Path(folder).glob(f"[0-9][0-9]-{name}.png")
+            (taken,) = Path(folder).glob(f"[0-9][0-9][0-9]-{name}.png")
             shutil.copyfile(taken, PICTURES / f"{name}.png")
     size = sum(path.stat().st_size for path in PICTURES.glob("*.png"))
     print(f"{len(CHOSEN)} pictures in {PICTURES}, {size / 1000:.0f} kB together.")

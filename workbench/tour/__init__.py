@@ -25,7 +25,7 @@ def run(options: Options) -> int:
     qInstallMessageHandler(say_what_matters)
     with Walk(options) as walk:
         for number, screen in enumerate(walk.screens(), start=1):
-            name = f"{number:02}-{screen.name}"
+            name = f"{number:03}-{screen.name}"
             picture = folder / f"{name}.png"
             if not screen.picture.save(str(picture)):
                 raise ExchangeError(f"{picture} cannot be written. Free some space or choose another folder.")
@@ -45,7 +45,7 @@ def _folder(options: Options) -> Path:
     assert options.tour is not None
     try:
         options.tour.mkdir(parents=True, exist_ok=True)
-        for old in [*options.tour.glob("[0-9][0-9]-*.png"), *options.tour.glob("[0-9][0-9]-*.json")]:
+        for old in [*options.tour.glob("[0-9][0-9][0-9]-*.png"), *options.tour.glob("[0-9][0-9][0-9]-*.json")]:
             old.unlink()
     except OSError as error:
         raise ExchangeError(f"{options.tour} cannot be written ({error.strerror}). Choose another folder.") from error
