@@ -123,7 +123,7 @@ def test_a_bike_back_after_an_oil_change_is_counted_and_measured_anew_and_its_ol
         "Its clicks that were counted on earlier hardware are not restored: write a new baseline for those.",
         "6 clicks from closed, counted on earlier hardware",
     )
-    work.press("baseline_anew")
+    work.press("baseline_fresh")
     work.press("baseline_keep")
     work.press("baseline_all")
     work.go("ride")

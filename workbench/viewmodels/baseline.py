@@ -49,6 +49,7 @@ class BaselineState:
     has_draft: bool = False
     steps: tuple[StepLine, ...] = ()
     steps_done: str = ""
+    is_outdated: bool = False  # some of its clicks were counted on earlier hardware
     settings: tuple[tuple[str, str], ...] = ()  # what the newest setup sets, in words
     has_setups: bool = False
 
@@ -79,6 +80,7 @@ def resolve(records: BaselineRecords, typed: dict[str, str], units: Units, *, is
         title=f"Setup no. {newest.number}",
         subtitle=_setup_text(newest),
         steps=step_lines(records.steps, units),
+        is_outdated=bool(not_restored(records.newest)),
         steps_done=not_restored(records.newest) or ("" if left else "The bike stands as this setup says."),
         settings=setting_words(records.parts, records.newest, units),
         has_setups=True,

@@ -5,8 +5,10 @@ from __future__ import annotations
 import pytest
 from PySide6.QtWidgets import QLineEdit
 
-from tests.fixtures import a_counted_bike
+from tests.fixtures import a_baseline, a_counted_bike
 from tests.ui.driver import Driver, Key
+from workbench.actions.baseline import baseline_records
+from workbench.actions.garage import start_generation
 from workbench.actions.setups import setup_values, setups_of
 from workbench.ui.baseline.page import BaselinePage
 from workbench.viewmodels.baseline import BaselineViewModel
@@ -70,3 +72,14 @@ def test_what_is_discarded_goes_back_to_what_was_proposed(driver):
 def test_the_push_test_stands_beside_the_steps(driver):
     driver.press("baseline_keep")
     assert driver.is_shown("baseline_care")
+
+
+def test_after_new_hardware_a_new_baseline_leads_on_instead_of_the_ride(qtbot, desk, bike):
+    a_baseline(desk, bike)
+    driver = Driver(qtbot, desk, BaselinePage, BaselineViewModel, bike.id)
+    assert driver.is_shown("baseline_ride")
+    fork = desk.ask(baseline_records(bike.id)).parts.unit("front")
+    desk.do("Oil", start_generation(fork.id, "oil"), bike_id=bike.id)
+    assert not driver.is_shown("baseline_ride")
+    driver.press("baseline_fresh")
+    assert driver.is_shown("baseline_keep")

@@ -45,12 +45,14 @@ class BaselinePage(Page):
         self._ride.clicked.connect(self._to_ride)
         self._anew = Button("Write another baseline", "link", name="baseline_anew")
         self._anew.clicked.connect(view_model.write_anew)
+        self._fresh = Button("Write a new baseline", "verb", name="baseline_fresh")
+        self._fresh.clicked.connect(view_model.write_anew)
         self._settings = WordPairs("strong")
         self._writing, self._setting = self._writing_part(), self._setting_part()
         for part in (self._writing, self._setting):
             self._sheet.body.addWidget(part)
         self._sheet.body.addStretch(1)
-        self._sheet.add_keys(self._keep, self._ride, self._all, self._discard, self._anew)
+        self._sheet.add_keys(self._keep, self._ride, self._fresh, self._all, self._discard, self._anew)
         whole = QVBoxLayout(self)
         whole.setContentsMargins(0, 0, 0, 0)
         whole.addWidget(self._sheet)
@@ -59,7 +61,8 @@ class BaselinePage(Page):
     def start(self) -> None:
         """Put the focus on the next thing to do."""
         state = self._baseline.state
-        target: QWidget = self._keep if state.is_writing else self._steps if state.steps else self._ride
+        on = self._fresh if state.is_outdated else self._ride
+        target: QWidget = self._keep if state.is_writing else self._steps if state.steps else on
         target.setFocus(Qt.FocusReason.OtherFocusReason)
 
     def _writing_part(self) -> QWidget:
@@ -84,11 +87,13 @@ class BaselinePage(Page):
         self._keep.set_text(state.verb)
         self._keep.setVisible(state.is_writing)
         self._discard.setVisible(state.is_writing and (state.has_draft or state.has_setups))
-        self._anew.setVisible(not state.is_writing)
+        leads_on = not state.is_writing and not state.steps
+        self._ride.setVisible(leads_on and not state.is_outdated)
+        self._fresh.setVisible(leads_on and state.is_outdated)
+        self._anew.setVisible(not state.is_writing and self._fresh.isHidden())
         self._steps.set_steps([Step(line.key, line.text, remark=line.remark) for line in state.steps])
         self._steps.setVisible(bool(state.steps))
         self._all.setVisible(not state.is_writing and len(state.steps) > 1)
-        self._ride.setVisible(not state.is_writing and not state.steps)
         self._done.set_words(state.steps_done)
         self._settings.show_pairs(state.settings)
 
