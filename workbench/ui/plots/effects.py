@@ -53,7 +53,8 @@ class EffectsPlot(ReadPlot):
         if (head, tuple(heights)) == (self._head, self._heights):
             return
         self._head, self._heights = head, tuple(heights)
-        self._draw()
+        if len(self._heights) == len(self._effects.rows):  # else other changes are about to be shown
+            self._draw()
 
     def shown(self) -> Effects:
         """What is on screen."""
@@ -88,6 +89,32 @@ class EffectsPlot(ReadPlot):
         count = len(self._effects.rows)
         return self._heights if len(self._heights) == count else (ROW,) * count
 
+    def _add_changes(self) -> None:
+        """One item for all lines that look alike and one for all points: many single ones take long to add."""
+        lines: dict[tuple[int, int], list[tuple[float, float, float]]] = {}
+        spots = []
+        for middle, row in zip(self.middles(), self._effects.rows, strict=True):
+            look = (255 if not self._picked or row.key == self._picked else 110, 3 if row.key == self._picked else 2)
+            lines.setdefault(look, []).append((row.low, row.high, middle))
+            colour = self.colour("data_1", look[0])
+            spots.append(
+                {
+                    "pos": (row.effect, middle),
+                    "pen": pg.mkPen(colour, width=look[1]),
+                    "brush": pg.mkBrush(colour),
+                    "data": row.key,
+                }
+            )
+        for (alpha, width), told in lines.items():
+            across = [value for low, high, _ in told for value in (low, high)]
+            down = [middle for _, _, middle in told for _ in (0, 1)]
+            pen = pg.mkPen(self.colour("data_1", alpha), width=width)
+            self._items.append(pg.PlotDataItem(across, down, pen=pen, connect="pairs"))
+        dots = pg.ScatterPlotItem(size=11, useCache=False)
+        dots.addPoints(spots)
+        dots.sigClicked.connect(self._clicked)
+        self._items.append(dots)
+
     def _draw(self) -> None:
         for item in self._items:
             self.removeItem(item)
@@ -98,17 +125,7 @@ class EffectsPlot(ReadPlot):
         band.setZValue(-10)
         zero = pg.InfiniteLine(0, pen=pg.mkPen(self.colour("line"), width=1))
         self._items = [band, zero]
-        for middle, row in zip(self.middles(), rows, strict=True):
-            is_strong = not self._picked or row.key == self._picked
-            colour = self.colour("data_1", 255 if is_strong else 110)
-            pen = pg.mkPen(colour, width=3 if row.key == self._picked else 2)
-            self._items.append(pg.PlotDataItem([row.low, row.high], [middle, middle], pen=pen))
-            brush = pg.mkBrush(colour)
-            dot = pg.ScatterPlotItem(
-                [row.effect], [middle], size=11, pen=pen, brush=brush, data=[row.key], useCache=False
-            )
-            dot.sigClicked.connect(self._clicked)
-            self._items.append(dot)
+        self._add_changes()
         for item in self._items:
             self.addItem(item)
         middles = self.middles()

@@ -149,8 +149,8 @@ class ReviewPage(Page):
         self._suited.show_suited(state.suited)
         self._blind.show_result(state.blind)
         self._runs.show_runs(state)
-        self._effects.show_effects(state.effects, state.picked)
         self._table.show_effects(state.effects, state.picked)
+        self._effects.show_effects(state.effects, state.picked)
         for part in (self._changes, self._closer):
             part.setVisible(bool(state.effects.rows))
         self._make_room()
