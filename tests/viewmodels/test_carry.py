@@ -13,6 +13,7 @@ from workbench.model.setting import Item
 from workbench.model.unit import Unit
 from workbench.viewmodels.bench import Bench
 from workbench.viewmodels.carry import CarryViewModel
+from workbench.viewmodels.carry_rows import TOO_FAR
 
 PSI = 6.894757293168
 SIZES = {"area_mm2": 850.0, "positive_mm3": 850.0 * 230, "negative_mm3": 850.0 * 45}
@@ -181,3 +182,15 @@ def test_without_a_sag_another_rider_is_said_not_to_be_reckoned_with(desk):
     bench = filled(desk, 80)
     assert "another rider is not reckoned with" in reasons(carried(desk, bench, rider_kg="95"))
     assert "another rider" not in reasons(carried(desk, bench, rider_kg=""))
+
+
+def test_a_rider_so_light_that_less_than_no_pressure_is_asked_for_is_left_out_and_said(desk):
+    bench = measured(desk)
+    carried(desk, bench, rider_kg="9")
+    again = CarryViewModel(desk, bench)  # what was typed is kept, so the sheet has to open with it
+    again.show()
+    fork = again.state.rows[0]
+    assert entry(again.state, "rider_kg").text == "9"
+    assert plain(fork.set_here) == "75 psi"
+    assert TOO_FAR in fork.reasons
+    assert fork.why == ("for the rider and the spacers as they are",)

@@ -34,6 +34,10 @@ COIL_TOO = (
     "The coil beside the air carries part of the load and answers nothing to another rider: it takes a larger change of"
     " pressure than this. With the sizes of the chambers in the garage and the coil's rate at sag it is reckoned with."
 )
+TOO_FAR = (
+    "This spring cannot answer to what is asked for: it would take less than no pressure, or sit at the end of its"
+    " travel. Another rider and other spacers are left out here. Look the entries through."
+)
 NO_SAG = "No sag with its rider's mass is on record here, so another rider is not reckoned with: measure it."
 CHAMBERS = (Item.PRESSURE, Item.SECOND_PRESSURE, Item.NEGATIVE_PRESSURE)
 
@@ -115,20 +119,7 @@ def carry_rows(
         if item not in CHAMBERS or unit is None or kpa is None:
             continue
         asked = spacers.get(unit.id) if item == Item.PRESSURE else None
-        carried = _carried(records, unit, kpa, weather, values.get("rider_kg"), asked, item)
-        why_rider = _rider_why(carried) if _measured_kg(records, unit, values.get("rider_kg")) is not None else ()
-        row = _row(parts.subject_title(item, unit.id), kpa, carried, units)
-        said = leave_spring(kpa, carried.if_left_kpa, weather, units)
-        if unit.spring == "air_coil" and why_rider and _spring_now(records, unit) is None:
-            said = (*said, COIL_TOO)
-        said = (*said, *_no_sag(records, unit, values.get("rider_kg")))
-        row = replace(
-            row,
-            reasons=" ".join((row.reasons, *said)).strip(),
-            care=_care(records, unit, item, carried),
-            why=why_rider,
-        )
-        rows.append(_with_spacers(row, records, unit, kpa, carried.spacers, asked, units))
+        rows.append(_chamber_row(records, unit, (item, kpa), weather, values.get("rider_kg"), asked, units))
     for tyre in parts.tyres:
         kpa = parts.value(Item.TYRE_PRESSURE, tyre.id)
         if kpa is not None:
@@ -137,6 +128,38 @@ def carry_rows(
             said = leave_tyre(kpa, carried.if_left_kpa, units)
             rows.append(replace(row, reasons=" ".join((row.reasons, *said))))
     return tuple(rows)
+
+
+def _chamber_row(
+    records: SpringRecords,
+    unit: Unit,
+    chamber: tuple[str, float],
+    weather: Mapping[str, float],
+    rider_kg: float | None,
+    asked: int | None,
+    units: Units,
+) -> CarryRow:
+    """Carry the pressure of one chamber over; what this spring cannot answer to is left out and said."""
+    item, kpa = chamber
+    too_far: tuple[str, ...] = ()
+    try:
+        carried = _carried(records, unit, kpa, weather, rider_kg, asked, item)
+    except InputError:  # each entry is in its range, but a much lighter rider can ask for less than no pressure
+        too_far, rider_kg = (TOO_FAR,), None
+        carried = _carried(records, unit, kpa, weather, None, None, item)
+    why = _rider_why(carried) if _measured_kg(records, unit, rider_kg) is not None else ()
+    row = _row(records.sag.parts.subject_title(item, unit.id), kpa, carried, units)
+    said = (*leave_spring(kpa, carried.if_left_kpa, weather, units), *too_far)
+    if unit.spring == "air_coil" and why and _spring_now(records, unit) is None:
+        said = (*said, COIL_TOO)
+    said = (*said, *_no_sag(records, unit, rider_kg))
+    row = replace(
+        row,
+        reasons=" ".join((row.reasons, *said)).strip(),
+        care=_care(records, unit, item, carried),
+        why=("for the rider and the spacers as they are",) if too_far else why,
+    )
+    return _with_spacers(row, records, unit, kpa, carried.spacers, asked, units)
 
 
 def _measured_kg(records: SpringRecords, unit: Unit, rider_kg: float | None) -> float | None:
