@@ -6,10 +6,12 @@ import pytest
 
 from tests.fixtures import a_baseline, a_counted_bike, a_run, a_session
 from tests.viewmodels.sheets import shown
+from workbench.actions.on_bike import set_item
 from workbench.actions.parts import bike_parts
 from workbench.actions.ride import change_settings, ride_records
 from workbench.actions.setups import keep_setup, name_setup
 from workbench.model.setting import Item
+from workbench.model.warmth import Pressure
 from workbench.viewmodels.ride import RideViewModel
 from workbench.viewmodels.ride_switch import ALREADY, ONE
 
@@ -117,3 +119,39 @@ def test_a_setup_that_stands_already_under_another_number_has_nothing_to_set(des
     look = view_model.state.session.switch
     assert (look.setup_id, look.lines, look.can_set) == (dry.id, (ALREADY,), False)
     assert not view_model.switch_setup()
+
+
+def a_cold_setup(desk, bike):
+    """Setup "cold", 500 kPa at 5 degrees in the fork; the bike stands on "warm", the same air at 25."""
+    dry = named(desk, bike, "dry")
+    key = (Item.PRESSURE.value, desk.ask(bike_parts(bike.id)).unit("front").id)
+    for name, kpa, at_c in (("cold", 500.0, 5.0), ("warm", 543.2, 25.0)):
+        pump(desk, bike, kpa, at_c)
+        values = {**desk.ask(ride_records(bike.id)).values[dry.id], key: Pressure(kpa, at_c)}
+        desk.do("Keep", keep_setup(bike.id, dry.rider_id, values, "change", name=name), bike_id=bike.id)
+
+
+def pump(desk, bike, kpa, at_c):
+    fork = desk.ask(bike_parts(bike.id)).unit("front")
+    set_it = set_item(bike.id, Item.PRESSURE, fork.id, kpa, "set_to", temperature_c=at_c)
+    desk.do("Pump", set_it, bike_id=bike.id)
+
+
+def looked_at(desk, bike, name):
+    view_model = shown(RideViewModel, desk, bike.id)[0]
+    view_model.pick_switch(named(desk, bike, name).id)
+    return view_model.state.session.switch
+
+
+def test_the_same_air_on_a_warmer_day_stands_already_and_is_not_let_out(desk, bike):
+    a_cold_setup(desk, bike)
+    a_run(desk, a_session(desk, bike, temperature_c=25.0), liking=6)
+    look = looked_at(desk, bike, "cold")
+    assert (look.lines, look.can_set) == ((ALREADY,), False)
+
+
+def test_a_pressure_counts_as_it_will_be_logged_at_the_warmth_of_the_session(desk, bike):
+    a_cold_setup(desk, bike)
+    a_run(desk, a_session(desk, bike, temperature_c=25.0), liking=6)
+    pump(desk, bike, 600.0, 25.0)
+    assert looked_at(desk, bike, "cold").counts == ONE  # 500 kPa at 25 degrees is less air than was ridden

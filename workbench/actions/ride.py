@@ -210,7 +210,7 @@ def change_settings(
         before = values_now(parts)
         session = gate.get(Session, session_id) if session_id else None
         warmth = session.temperature_c if session is not None else None
-        after = {**before, **_set_at(wanted, warmth)}
+        after = {**before, **set_at(wanted, warmth)}
         last_ridden = _last_ridden(gate, session_id, values) or before
         free = free_changes(changes_between(without_removed(last_ridden, after), after))
         if free > 1 and not say_confounded:
@@ -242,7 +242,7 @@ def change_settings(
     return deed
 
 
-def _set_at(wanted: Values, temperature_c: float | None) -> Values:
+def set_at(wanted: Values, temperature_c: float | None) -> Values:
     """Give pressures the temperature they are set at."""
     return {
         key: with_warmth(value, temperature_c) if key[0] in PRESSURE_ITEMS else value for key, value in wanted.items()

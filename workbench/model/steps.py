@@ -31,9 +31,8 @@ def steps_to(parts: BikeParts, wanted: dict[tuple[str, str], float | None]) -> t
         value = wanted.get((item, subject_id))
         if value is None:
             continue
-        line = parts.line(item, subject_id)
-        before = line.value if line else None
-        if is_same(item, before, value):
+        before = parts.value(item, subject_id)
+        if is_same(item, before, value):  # the same air reads otherwise on a colder day: that stands already
             continue
         steps.append(_step(parts, item, subject_id, value, before))
     return tuple(steps)

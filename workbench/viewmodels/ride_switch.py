@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from workbench.actions.ride import RideRecords, SessionRecords
+from workbench.actions.ride import RideRecords, SessionRecords, set_at
 from workbench.actions.setups import Values
 from workbench.model.setting import Setup, changes_between, free_changes, without_removed
 from workbench.model.steps import steps_to, values_now
@@ -65,5 +65,5 @@ def _free(records: RideRecords, session: SessionRecords, wanted: Values) -> int:
     counted = [run for run in session.runs if not run.is_set_aside]
     if not counted:
         return 0
-    after = {**values_now(records.parts), **wanted}
+    after = {**values_now(records.parts), **set_at(wanted, session.session.temperature_c)}
     return free_changes(changes_between(without_removed(records.values[counted[-1].setup_id], after), after))
