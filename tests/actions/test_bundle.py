@@ -36,6 +36,7 @@ from workbench.model.errors import ExchangeError, WorkbenchError
 from workbench.model.person import Person
 from workbench.model.ride import BlindPlan, Run
 from workbench.model.setting import Item, OnBike, Setup, latest
+from workbench.model.unit import Unit
 
 HEAD = "0002"
 
@@ -188,6 +189,18 @@ def test_a_fork_fitted_on_each_side_leaves_the_later_one_on_the_bike_on_both(the
         assert parts.bike.layout == "coil_air"
         assert len(parts.former) == 2
         assert check(desk._library) == []
+
+
+def test_a_bike_taken_without_its_shock_has_the_layout_of_what_hangs_on_it(there, here):
+    bike = a_counted_bike(there)
+    bring(here, text_of(there, bike.id))
+    shock = here.ask(bike_parts(bike.id)).unit("rear")
+    there.do("Off", fit_unit(bike.id, "rear", "rigid"), bike_id=bike.id)
+    here.do("Note", edit(Unit, shock.id, "note", "Rebuilt in spring"), bike_id=bike.id)
+    text = text_of(there, bike.id)
+    bring(here, text, {("unit", shock.id): False})
+    parts = here.ask(bike_parts(bike.id))
+    assert (parts.unit("rear").note, parts.bike.layout) == ("Rebuilt in spring", "air_air")
 
 
 def test_older_lines_of_a_log_do_not_become_what_is_on_the_bike_now(there, here):

@@ -25,6 +25,7 @@ def test_a_record_as_it_is_entered_is_fine():
         Bike("b", "Larch", created_at="soon"),
         Bike("b", "Larch", created_at="0001-01-01T00:00:00"),
         Unit("u", "b", "front", "fork", minimum_kpa=900.0, maximum_kpa=300.0),
+        Unit("u", "b", "rear", "shock", spring="air_coil"),
         Unit("u", "b", "front", "fork", maker_table="a lot"),
         Run(**{**RUN, "typed_at": "2031-05-14T09:00:00+00:00"}, lap_s=1e12),
         Run(**{**RUN, "typed_at": ""}),

@@ -119,7 +119,8 @@ def bring_in(bundle: Bundle, choices: Mapping[Key, bool]) -> Callable[[Gate], in
         shapes = bundle_rows.shapes_in(gate)
         for table, rows in _numbered(gate, wanted).items():
             gate.put(*(shapes[table].spec.record_type(**row) for row in rows))
-        for bike_id in {str(one.theirs["bike_id"]) for one in wanted if one.table == "unit"}:
+        owner = {"bike": "id", "unit": "bike_id"}  # either may be chosen without the other, and they have to agree
+        for bike_id in sorted({str(one.theirs[owner[one.table]]) for one in wanted if one.table in owner}):
             settle_ends(gate, bike_id)
         return len(wanted)
 

@@ -8,7 +8,7 @@ from datetime import datetime
 from typing import Any
 
 from workbench.model.adjuster import DEPENDS, PUSH_TESTS, Adjuster, RangeCount
-from workbench.model.bike import DISCIPLINES, LAYOUTS, Bike
+from workbench.model.bike import DISCIPLINES, FRONTS, LAYOUTS, REARS, SPRING_OF, Bike
 from workbench.model.errors import InputError
 from workbench.model.facts import FACTS, LIMIT_PAIRS, check_field, check_limits
 from workbench.model.ride import Run, RunRating, Session
@@ -64,6 +64,10 @@ def check_record(record: Any) -> None:
             low, high = _RANGES.get((kind, one.name), (-LARGEST, LARGEST))
             if not low <= value <= high:
                 raise InputError(one.name, value, f"{low:g} to {high:g}")
+    if isinstance(record, Unit):
+        kinds = FRONTS if record.end == "front" else REARS
+        if record.spring not in {SPRING_OF.get(key) for key in kinds}:  # no layout could name such a bike
+            raise InputError("spring", record.spring, f"a spring that hangs at the {record.end}")
     for low_name, _high_name in LIMIT_PAIRS.get(kind, ()):
         check_limits(record, low_name)
 
