@@ -8,6 +8,7 @@ from tests.fixtures import a_baseline, a_bike, a_counted_bike, a_run, a_session,
 from workbench.actions.adjusters import keep_as_found, keep_range
 from workbench.actions.card import card_of
 from workbench.actions.fit_unit import fit_unit, refit_unit
+from workbench.actions.garage import start_generation
 from workbench.actions.job import job_records
 from workbench.actions.on_bike import set_item
 from workbench.actions.parts import bike_parts
@@ -88,6 +89,26 @@ def test_the_baseline_is_due_again_until_a_setup_holds_the_new_unit(desk):
     counted(desk, bike, "rear")
     a_baseline(desk, bike)
     assert marks(desk, bike)[Station.BASELINE].state == StationState.DONE
+
+
+def test_the_baseline_stays_due_through_a_service_of_the_new_unit(desk):
+    bike = a_counted_bike(desk)
+    a_baseline(desk, bike)
+    new = fitted(desk, bike, "rear", "air", travel_mm=60.0)
+    desk.do("Oil", start_generation(new.id, "oil"), bike_id=bike.id)
+    assert marks(desk, bike)[Station.BASELINE].why == "no setup with this shock yet"
+
+
+def test_a_setup_of_another_fork_is_no_baseline_of_the_one_hung_back(desk):
+    bike = a_counted_bike(desk)
+    a_baseline(desk, bike)
+    first = parts_of(desk, bike).unit("front")
+    winter = fitted(desk, bike, "front", "coil", travel_mm=120.0)  # rides in no setup yet
+    desk.do("Back", refit_unit(first.id), bike_id=bike.id)
+    a_baseline(desk, bike)
+    assert marks(desk, bike)[Station.BASELINE].state == StationState.DONE
+    desk.do("Back", refit_unit(winter.id), bike_id=bike.id)
+    assert marks(desk, bike)[Station.BASELINE].why == "no setup with this fork yet"
 
 
 def test_no_setup_of_the_old_unit_stands_and_none_of_it_is_restored(desk):

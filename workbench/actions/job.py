@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from dataclasses import replace
 from typing import Any
 
 from workbench.actions.checkin import read_open, services_due
 from workbench.actions.ids import new_id
 from workbench.actions.parts import read_parts
-from workbench.actions.setups import values_of
+from workbench.actions.setups import Values, values_of
 from workbench.actions.wear import Ridden, ends_to_measure_again
 from workbench.library.gate import Gate, Reader
 from workbench.model.adjuster import RangeCount
@@ -17,10 +17,11 @@ from workbench.model.bike import Bike, Skip, Station
 from workbench.model.blind import is_concealed
 from workbench.model.facts import check_field, field_of
 from workbench.model.job import JobRecords
+from workbench.model.parts import BikeParts, settable_items
 from workbench.model.ride import BlindPlan, Run, Session
 from workbench.model.sag import SagMeasurement
 from workbench.model.service import CardIssue, CheckIn
-from workbench.model.setting import Setup, matching_setup
+from workbench.model.setting import Setup, adjuster_of, matching_setup
 from workbench.model.steps import values_now
 from workbench.model.wear import LATEST
 
@@ -36,6 +37,7 @@ def job_records(
         whose: dict[str, Any] = {"bike_id": bike_id} | ({"rider_id": rider.id} if rider else {})
         sessions = reader.find(Session, **whose)
         setups = reader.find(Setup, order_by=("number",), **whose)
+        values = values_of(reader, setups)
         concealed = {plan.session_id for plan in _plans(reader, sessions) if is_concealed(plan)}
         told = tuple(session.id for session in sessions if session.id not in concealed)
         sag = reader.find(SagMeasurement, **whose)
@@ -46,7 +48,8 @@ def job_records(
             parts=replace(parts, riders=(*first, *(one for one in parts.riders if one is not rider))),
             sag=sag,
             setups=setups,
-            current=matching_setup(setups, values_of(reader, setups), values_now(parts)),
+            current=matching_setup(setups, values, values_now(parts)),
+            in_no_setup=_in_no_setup(parts, values.values()),
             sessions=sessions,
             runs=reader.find(Run, session_id=told),
             cards=reader.find(CardIssue, **whose),
@@ -60,6 +63,19 @@ def job_records(
         )
 
     return query
+
+
+def _in_no_setup(parts: BikeParts, values: Iterable[Values]) -> tuple[str, ...]:
+    """List which of fork and shock were fitted on a bike that was there, with no setup that sets anything of them."""
+    told = {adjuster_of(subject_id) for setup in values for _, subject_id in setup}
+    can_be_set = {subject_id for _, subject_id in settable_items(parts)}
+    found = []
+    for unit in parts.units:
+        came_later = any(one.unit_id == unit.id and one.reason == "exchange" for one in parts.generations)
+        own = can_be_set & {unit.id, *(one.id for one in parts.adjusters_of(unit.id))}
+        if came_later and own and not own & told:
+            found.append(unit.kind)
+    return tuple(found)
 
 
 def _plans(reader: Reader, sessions: tuple[Session, ...]) -> tuple[BlindPlan, ...]:

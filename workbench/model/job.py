@@ -50,6 +50,7 @@ class JobRecords:
     sag: tuple[SagMeasurement, ...] = ()
     setups: tuple[Setup, ...] = ()
     current: Setup | None = None  # the setup that stands on the bike now, if one does
+    in_no_setup: tuple[str, ...] = ()  # fork or shock that was fitted later and that no setup sets anything of
     sessions: tuple[Session, ...] = ()
     runs: tuple[Run, ...] = ()
     cards: tuple[CardIssue, ...] = ()
@@ -200,11 +201,8 @@ def sag_drift(parts: BikeParts, sag: tuple[SagMeasurement, ...]) -> tuple[str, f
 def _baseline(records: JobRecords) -> tuple[StationState, str]:
     if not records.setups:
         return StationState.DUE, "no setup yet"
-    newest = max(setup.made_at for setup in records.setups)
-    for unit in records.parts.units:
-        generation = records.parts.generation(unit.id)
-        if generation is not None and generation.reason == "exchange" and generation.started_at > newest:
-            return StationState.DUE, f"no setup with this {unit.kind} yet"
+    if records.in_no_setup:
+        return StationState.DUE, f"no setup with this {records.in_no_setup[0]} yet"
     return StationState.DONE, ""
 
 
