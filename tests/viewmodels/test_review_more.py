@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from tests.fixtures import a_baseline, a_counted_bike, a_run, a_session
 from tests.viewmodels.sheets import shown
+from workbench.actions.fit_unit import fit_unit
 from workbench.actions.parts import bike_parts
 from workbench.actions.people import add_person, main_rider
 from workbench.actions.ride import change_settings, end_session, keep_run, ride_records
@@ -153,6 +154,29 @@ def test_all_that_was_noted_of_a_run_is_said_when_it_is_opened(desk):
     )
     model.pick_run(run.id)
     assert model.state.run_said == ""
+
+
+def test_tyres_read_after_a_run_are_said_when_it_is_opened(desk):
+    bike = a_counted_bike(desk)
+    a_baseline(desk, bike)
+    run = a_run(desk, a_session(desk, bike), liking=7, tyre_front_kpa=160.0, tyre_rear_kpa=165.0)
+    model, _ = shown(ReviewViewModel, desk, bike.id)
+    model.pick_run(run.id)
+    assert "Tyres read after it: front 23.2\u2009psi, rear 23.9\u2009psi." in model.state.run_said
+
+
+def test_what_was_ridden_on_a_fork_taken_off_keeps_its_words_and_is_not_to_be_ridden_again(desk):
+    bike, session = ridden_along(desk, [(3, 4), (9, 7)])
+    knob = desk.ask(bike_parts(bike.id)).adjusters[1]
+    run = a_run(desk, session, liking=7, direction=1, direction_of=knob.id)
+    desk.do("End", end_session(session.id), bike_id=bike.id)
+    desk.do("Fit", fit_unit(bike.id, "front", "coil", travel_mm=140.0), bike_id=bike.id)
+    model, _ = shown(ReviewViewModel, desk, bike.id)
+    model.pick_run(run.id)
+    assert "Earlier fork: low-speed rebound too fast" in model.state.run_said
+    assert model.state.suited.advice == (
+        "Setup no. 3 stood on hardware that is not on the bike now: it is not ridden again as it was."
+    )
 
 
 def compared_only(desk, answers=((10, 1), (6, -1), (10, 1), (6, 0), (10, 1), (6, -1))):

@@ -8,6 +8,7 @@ from workbench.actions.ride import RideRecords, SessionRecords
 from workbench.model.responses import ATTRIBUTES, lap_text
 from workbench.model.ride import ENDS, Run
 from workbench.model.setting import Item
+from workbench.model.tyres import tyre_read_kpa
 from workbench.viewmodels import ride_noticed
 from workbench.viewmodels.change_words import changes_text
 from workbench.viewmodels.ride_run import DIRECTION_WORDS
@@ -64,7 +65,7 @@ def _run_words(records: RideRecords, session: SessionRecords, run: Run, before: 
 
 def _answers(records: RideRecords, run: Run) -> list[str]:
     said = [f"liking {run.liking}"] if run.liking is not None else []
-    adjuster = records.parts.adjuster(run.direction_of) if run.direction_of else None
+    adjuster = records.parts.knob(run.direction_of) if run.direction_of else None  # also of a unit taken off since
     if run.direction is not None and adjuster is not None:
         words = DIRECTION_WORDS.get(adjuster.kind, DIRECTION_WORDS["compression"])
         title = records.parts.subject_title(Item.ADJUSTER, adjuster.id)
@@ -104,6 +105,11 @@ def _more(session: SessionRecords, run: Run, units: Units) -> list[str]:
     ]
     if hard:
         said.append(f"Hard contacts: {', '.join(hard)}")
+    tyres = [
+        f"{end} {units.text(read_kpa, 'pressure')}" for end in ENDS if (read_kpa := tyre_read_kpa(run, end)) is not None
+    ]
+    if tyres:
+        said.append(f"Tyres read after it: {', '.join(tyres)}")
     given = {(one.attribute, one.end): one.score for one in session.ratings if one.run_id == run.id}
     scores = [
         f"{words.lower()} {end} {given[name, end]}".replace("  ", " ")

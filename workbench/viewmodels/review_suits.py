@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from workbench.actions.ride import RideRecords
 from workbench.model.errors import NotEnoughData
-from workbench.model.setting import Setup
+from workbench.model.setting import Setup, is_on_other_hardware
 from workbench.viewmodels.review_basis import LAP, Basis, TimeOrRating, setup_numbered
 from workbench.viewmodels.review_data import Suited
 from workbench.viewmodels.review_effects import signed, twentieths
@@ -29,7 +29,8 @@ def resolve_suited(records: RideRecords, basis: Basis) -> Suited:
     if isinstance(found, str):
         return Suited(TOO_EARLY, advice=found)
     lead, second = (setup_numbered(records, one) for one in (found.setting, found.runner_up))
-    advice = _advice(found, lead, second, setup_numbered(records, found.ride))
+    ride = setup_numbered(records, found.ride)
+    advice = _gone(records, (lead, second, ride)) or _advice(found, lead, second, ride)
     chance = twentieths(found.chance_most)
     if found.chance_most < NAMED_FROM and found.chance_felt < ALIKE_FROM:
         sure = (
@@ -72,6 +73,15 @@ def _sure(found: Suits, basis: Basis, records: RideRecords) -> str:
             f" already made smaller for the luck of being the highest of {found.among}."
         )
     return said
+
+
+def _gone(records: RideRecords, setups: tuple[Setup, ...]) -> str:
+    """Say that one of some setups cannot be ridden again as it was; empty when all can."""
+    for one in setups:
+        if any(is_on_other_hardware(subject_id) for _, subject_id in records.values[one.id]):
+            name = _name(one)
+            return f"Setup {name} stood on hardware that is not on the bike now: it is not ridden again as it was."
+    return ""
 
 
 def _advice(found: Suits, lead: Setup, second: Setup, ride: Setup) -> str:
