@@ -25,7 +25,8 @@ FORMAT = "trailbench library export"
 def export_json(library: Library) -> str:
     """All records, the journal, drafts and settings: the same content always gives the same text.
 
-    Of a blind test not revealed yet there is its fingerprint, and nothing else.
+    Of a blind test not revealed yet there is its fingerprint; its order and its runs are left out. That something was
+    done in it stays in the journal, and what was typed before a run was kept in the drafts: neither knows the order.
     """
     with library.reading() as connection:
         records, journal = _records(library, connection), _journal(connection)
