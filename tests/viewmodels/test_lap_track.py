@@ -9,7 +9,7 @@ import pytest
 from tests.actions.test_bundle import a_blind_test
 from tests.fixtures import a_baseline, a_counted_bike, a_run, a_session, everything
 from tests.viewmodels.sheets import shown
-from workbench.actions.ride import ride_records
+from workbench.actions.ride import end_session, ride_records, start_session
 from workbench.exchange.gpx import lap_times_s
 from workbench.model.blind import setups_of
 from workbench.model.ride import Run
@@ -278,3 +278,26 @@ def test_a_blind_test_is_timed_before_the_reveal_without_a_word_of_its_setups(de
     after = everything(desk)[Run]
     assert [replace(run, lap_s=None) for run in after] == list(before), "nothing but the times was written"
     assert all(run.lap_s for run in after)
+
+
+@pytest.mark.parametrize("moment", ["0001-01-01T00:00:{:02d}+10:00", "9999-12-31T23:59:{:02d}-10:00"])
+def test_a_clock_that_was_never_set_is_said_and_not_stumbled_over(sheet, tmp_path, moment):
+    model, heard = sheet
+    points = "".join(
+        f'<trkpt lat="{46 + at / 1000}" lon="7.0"><time>{moment.format(at)}</time></trkpt>' for at in range(20)
+    )
+    assert not opened(model, tmp_path, f"<gpx><trk><trkseg>{points}</trkseg></trk></gpx>")
+    assert "a year from 1971 to 9000" in str(heard.problems[-1])
+
+
+def test_what_was_said_of_a_lap_holds_for_the_runs_of_that_session_alone(desk, ridden, sheet, tmp_path):
+    bike, session, runs = ridden
+    model, _ = sheet
+    gated(model, tmp_path)
+    model.choose(0, NONE)
+    assert [row.run_id for row in model.state.rows] == [NONE, runs[0].id, runs[1].id]
+    desk.do("End", end_session(session.id), bike_id=bike.id)
+    later = desk.do("Start", start_session(replace(session, ended_at=None)), bike_id=bike.id)
+    run = a_run(desk, later, liking=5)
+    assert model.state.session == later.id
+    assert [row.run_id for row in model.state.rows] == [run.id, NONE, NONE]

@@ -19,6 +19,7 @@ SHORTEST_GATE_M = 0.5
 LONGEST_GATE_M = 1000.0
 MOST_CHARACTERS = 60_000_000
 LONGEST_TIME = 60  # characters; what follows is no time
+FIRST_YEAR, LAST_YEAR = 1971, 9000  # every system can say such times, in every zone
 _PLAIN_XML = "Write the track anew as plain GPX."
 
 
@@ -66,7 +67,7 @@ def lap_times_s(gpx_text: str, *, start: Gate, finish: Gate) -> list[float]:
     ------
     InputError
         If the text is no GPX, has a document type or entities of its own, holds no two points with times, runs back in
-        time, or a gate is no line of 0.5 to 1000 m.
+        time or has times before 1971 or after 9000, or a gate is no line of 0.5 to 1000 m.
 
     Notes
     -----
@@ -207,6 +208,8 @@ def _seconds(text: str) -> float:
         moment = datetime.fromisoformat(text)
     except ValueError:
         raise InputError("Track", text, "times like 2031-05-14T09:00:00Z") from None
+    if not FIRST_YEAR <= moment.year <= LAST_YEAR:
+        raise InputError("Track", text, f"a year from {FIRST_YEAR} to {LAST_YEAR}", "The recorder's clock was not set.")
     zoned = moment if moment.tzinfo else moment.replace(tzinfo=UTC)
     return (zoned - datetime(1970, 1, 1, tzinfo=UTC)) / timedelta(seconds=1)
 

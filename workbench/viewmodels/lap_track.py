@@ -81,6 +81,7 @@ class LapTrackViewModel(ViewModel[LapTrackState]):
         self._gates: dict[str, Gates] = {}  # by course, until the window closes
         self._setting = "start"
         self._chosen: dict[int, str] = {}
+        self._chosen_in = ""  # the session to whose runs they go: of another one nothing was said
         self._found: tuple[Gates, tuple[Lap, ...], str] | None = None
         super().__init__(desk, bench)
 
@@ -103,7 +104,7 @@ class LapTrackViewModel(ViewModel[LapTrackState]):
 
     def _with_track(self, base: LapTrackState, track: _Track, session: SessionRecords) -> LapTrackState:
         laps, nothing = self._laps(track, base.gates)
-        rows = lap_rows.rows_of(laps, session, self._chosen)
+        rows = lap_rows.rows_of(laps, session, self._chosen if session.session.id == self._chosen_in else {})
         news = lap_rows.news_of(rows)
         return replace(
             base,
@@ -188,7 +189,9 @@ class LapTrackViewModel(ViewModel[LapTrackState]):
 
     def choose(self, place: int, run_id: str) -> None:
         """Say which run a lap goes to; the laps after it follow in order."""
-        self._chosen = {at: key for at, key in self._chosen.items() if at < place} | {place: run_id}
+        before = self._chosen if self.state.session == self._chosen_in else {}
+        self._chosen = {at: key for at, key in before.items() if at < place} | {place: run_id}
+        self._chosen_in = self.state.session
         self.refresh()
 
     def write(self) -> bool:
