@@ -9,11 +9,13 @@ import pytest
 
 from tests.fixtures import a_baseline, a_bike, a_counted_bike, a_run, a_session, everything, make_desk
 from tests.viewmodels.sheets import shown
+from workbench.actions.adjusters import keep_range
 from workbench.actions.edit import edit
+from workbench.actions.fit_unit import fit_unit
 from workbench.actions.on_bike import set_item
 from workbench.actions.parts import bike_parts
 from workbench.actions.people import add_person
-from workbench.actions.ride import change_settings, ride_records
+from workbench.actions.ride import change_settings, end_session, ride_records
 from workbench.model.person import Person
 from workbench.model.ride import Course, Run, Session
 from workbench.model.setting import Item, Setup
@@ -527,6 +529,24 @@ def test_a_time_a_recorder_has_is_enough_where_the_lap_is_judged(desk, bike, res
     view_model.set_run("lap", "track")
     assert view_model.keep_run() == (field is None)
     assert heard.field == field
+
+
+def test_after_another_fork_the_direction_is_asked_about_a_knob_that_is_there(desk, bike):
+    session = a_session(desk, bike)
+    view_model, _ = shown(RideViewModel, desk, bike.id)
+    a_run(desk, session, liking=5)
+    assert view_model.change_by_hand(adjuster_key(desk, bike, 1), "6")
+    a_run(desk, session, liking=6)
+    desk.do("End", end_session(session.id), bike_id=bike.id)
+    desk.do("Fit", fit_unit(bike.id, "front", "air", travel_mm=150.0), bike_id=bike.id)
+    for adjuster in desk.ask(bike_parts(bike.id)).adjusters[:2]:
+        desk.do("Range", keep_range(bike.id, adjuster.id, 12), bike_id=bike.id)
+    a_baseline(desk, bike)
+    session = a_session(desk, bike)
+    again, _ = shown(RideViewModel, desk, bike.id)
+    assert again.state.session.entry.direction_question == "Front low-speed rebound was"
+    a_run(desk, session, liking=6)
+    assert again.state.session.entry.direction_question == "Front low-speed rebound was"
 
 
 # The watch

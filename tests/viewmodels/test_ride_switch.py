@@ -6,6 +6,7 @@ import pytest
 
 from tests.fixtures import a_baseline, a_counted_bike, a_run, a_session
 from tests.viewmodels.sheets import shown
+from workbench.actions.fit_unit import fit_unit
 from workbench.actions.on_bike import set_item
 from workbench.actions.parts import bike_parts
 from workbench.actions.ride import change_settings, ride_records
@@ -13,7 +14,7 @@ from workbench.actions.setups import keep_setup, name_setup
 from workbench.model.setting import Item
 from workbench.model.warmth import Pressure
 from workbench.viewmodels.ride import RideViewModel
-from workbench.viewmodels.ride_switch import ALREADY, ONE
+from workbench.viewmodels.ride_switch import ALREADY, ONE, REST_ALREADY
 
 
 @pytest.fixture
@@ -155,3 +156,15 @@ def test_a_pressure_counts_as_it_will_be_logged_at_the_warmth_of_the_session(des
     a_run(desk, a_session(desk, bike, temperature_c=25.0), liking=6)
     pump(desk, bike, 600.0, 25.0)
     assert looked_at(desk, bike, "cold").counts == ONE  # 500 kPa at 25 degrees is less air than was ridden
+
+
+def test_a_setup_of_a_fork_taken_off_is_not_said_to_stand_on_the_bike(desk):
+    bike = a_counted_bike(desk)
+    a_baseline(desk, bike)
+    desk.do("Fit", fit_unit(bike.id, "front", "air", travel_mm=140.0), bike_id=bike.id)
+    a_baseline(desk, bike)
+    view_model, _ = riding(desk, bike)
+    look = view_model.state.session.switch
+    assert [words for _, words in look.setups] == ["Setup no. 1"]
+    assert (look.lines, look.can_set) == ((REST_ALREADY,), False)
+    assert look.left_out

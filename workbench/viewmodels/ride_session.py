@@ -107,7 +107,9 @@ def worked_on(records: RideRecords, focus: Focus) -> str | None:
     runs = [run for session in records.sessions for run in session.runs]
     for earlier, later in zip(reversed(runs[:-1]), reversed(runs[1:]), strict=True):
         changes = changes_between(records.values[earlier.setup_id], records.values[later.setup_id])
-        adjusters = [change.subject_id for change in changes if change.item == Item.ADJUSTER]
+        # What came with another fork or shock was not moved, and what went with one is asked about no more.
+        moved = [one for one in changes if one.item == Item.ADJUSTER and None not in (one.before, one.after)]
+        adjusters = [one.subject_id for one in moved if records.parts.adjuster(one.subject_id) is not None]
         if adjusters:
             return adjusters[0]
     return None

@@ -13,6 +13,7 @@ from workbench.viewmodels.shown import Units
 from workbench.viewmodels.step_lines import not_restored, step_lines
 
 ALREADY = "The bike stands so already."
+REST_ALREADY = "What of it can be set on the bike stands so already."
 ONE = "One change since the last run that counts."
 
 
@@ -38,14 +39,15 @@ def resolve_switch(records: RideRecords, session: SessionRecords, picked: str, u
     setup_id = picked if picked in dict(setups) else setups[0][0]
     steps = steps_to(records.parts, records.values[setup_id])
     free = _free(records, session, wanted_of(records, setup_id))
+    left_out = not_restored(records.values[setup_id])
     counts = f"{free} changes at once: the runs after it are marked, and no verdict is given on any of them alone."
     return SwitchLook(
         setups=setups,
         setup_id=setup_id,
-        lines=tuple(line.text for line in step_lines(steps, units)) or (ALREADY,),
+        lines=tuple(line.text for line in step_lines(steps, units)) or (REST_ALREADY if left_out else ALREADY,),
         counts=counts if free > 1 else ONE if free == 1 else "",
         is_care=free > 1,
-        left_out=not_restored(records.values[setup_id]),
+        left_out=left_out,
         can_set=bool(steps),
     )
 
