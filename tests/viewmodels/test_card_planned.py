@@ -6,6 +6,7 @@ from tests.fixtures import a_baseline
 from tests.viewmodels.sheets import Heard
 from tests.viewmodels.test_carry import PSI, SIZES, SPACERS, measured, plain
 from workbench.actions.edit import edit
+from workbench.actions.fit_unit import fit_unit
 from workbench.actions.on_bike import set_item
 from workbench.actions.parts import bike_parts
 from workbench.model.person import Person
@@ -142,3 +143,14 @@ def test_a_bike_with_nobody_named_keeps_its_plan_too(desk):
     view_model = CarryViewModel(desk, bench)
     view_model.show()
     assert not view_model.state.has_draft
+
+
+def test_of_a_fork_fitted_since_the_setup_nothing_is_planned(desk):
+    bench = a_setup(desk)
+    planned(desk, bench, there_c="0")
+    assert any(label == "Fork: air pressure" for label, *_ in lines(desk, bench))
+    fork = desk.do("Fit", fit_unit(bench.bike_id, "front", "air", travel_mm=150.0), bike_id=bench.bike_id)
+    pump = set_item(bench.bike_id, Item.PRESSURE, fork.id, 80 * PSI, "set_to", temperature_c=20.0)
+    desk.do("Pump", pump, bike_id=bench.bike_id)
+    found = section(desk, bench)
+    assert not found or not any(one.label == "Fork: air pressure" for one in found.lines)

@@ -41,17 +41,16 @@ def with_planned(
 
 
 def _as_set(records: SpringRecords, values: Mapping[Key, float | None]) -> SpringRecords:
-    """Give the records as if the bike stood on a setup."""
+    """Give the records as if the bike stood on a setup; of what it does not set, as of a fork fitted since, nothing."""
     parts = records.sag.parts
     now = tuple(_line_as_set(line, values) for line in parts.now)
     return replace(records, sag=replace(records.sag, parts=replace(parts, now=now)))
 
 
 def _line_as_set(line: OnBike, values: Mapping[Key, float | None]) -> OnBike:
-    key = (line.item, line.subject_id)
-    if key not in values:
-        return line
-    value = values[key]
+    value = values.get((line.item, line.subject_id))
+    if value is None:
+        return replace(line, value=None, temperature_c=None)
     warmth = value.temperature_c if isinstance(value, Pressure) else line.temperature_c
     return replace(line, value=value, temperature_c=warmth)
 
