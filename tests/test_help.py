@@ -132,6 +132,13 @@ def test_the_glossary_knows_every_field_of_a_run_and_of_what_is_said_about_it(re
     assert sorted({field.name for field in dataclasses.fields(record)} - code_names()) == []
 
 
+def test_no_term_of_the_glossary_and_no_news_is_told_twice():
+    terms = [line.split("|")[1].strip() for line in glossary().splitlines() if line.startswith("| ")]
+    beginnings = [line[:40] for line in resource("help/whats-new.md").read_text(encoding="utf-8").splitlines() if line]
+    for told in (terms, beginnings):
+        assert sorted({one for one in told if told.count(one) > 1} - {"Term", "---"}) == []
+
+
 def test_the_glossary_names_nothing_that_the_code_does_not_have():
     package = Path(workbench.__file__).parent
     code = "\n".join(path.read_text(encoding="utf-8") for path in package.rglob("*.py"))
