@@ -69,7 +69,8 @@ def refit_unit(unit_id: str, *, draft_ids: tuple[str, ...] = ()) -> Callable[[Ga
 def settle_ends(gate: Gate, bike_id: str) -> None:
     """Leave one unit at each end, the one fitted last, where two garages have fitted one each; the layout follows.
 
-    The same comes out on either side, whoever brings in first.
+    The same comes out on either side, whoever brings in first. One hung back counts from when it was first fitted, for
+    when it came back is on no record of its own.
     """
     bike = gate.need(Bike, bike_id)
     ends = dict(zip(("front", "rear"), ends_of(bike.layout), strict=True))
