@@ -84,7 +84,7 @@ def resolve(records: RideRecords, choices: Choices, units: Units, looks: str) ->
     closer = resolve_picked(records, basis, effects, row.key if row else "")
     suited = resolve_suited(records, basis)
     along = resolve_response(records, choices.adjuster_id, strong)
-    is_whole = len(basis.sessions) == len(records.sessions)
+    told = along.told if len(basis.sessions) == len(records.sessions) else ()  # of all sessions, so with all alone
     return ReviewState(
         sessions=(
             (ALL, "All sessions"),
@@ -104,8 +104,8 @@ def resolve(records: RideRecords, choices: Choices, units: Units, looks: str) ->
         suited=suited,
         along=along,
         sides=resolve_sides(records, units),
-        summary=short_summary(effects, basis, looks, along.told if is_whole else ()),
-        read_out=read_out(records, basis, effects, closer, suited, along.told, looks, units),
+        summary=short_summary(effects, basis, looks, told),
+        read_out=read_out(records, basis, effects, closer, suited, told, looks, units),
     )
 
 
