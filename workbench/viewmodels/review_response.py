@@ -96,8 +96,11 @@ def _along(records: RideRecords, knob: KnobRuns) -> _Along:
     newest: dict[tuple[object, ...], Setup] = {}
     for setup in _ridden(records):
         values = records.values[setup.id]
+        position = values.get((Item.ADJUSTER.value, knob.key))
+        if position is None:  # not known: no place along it
+            continue
         rest = tuple(sorted((item, value) for item, value in values.items() if item[1] != knob.key))
-        positions.setdefault(rest, set()).add(values.get((Item.ADJUSTER.value, knob.key)) or 0.0)
+        positions.setdefault(rest, set()).add(position)
         newest[rest] = setup
     most = max(positions, key=lambda rest: (len(positions[rest]), newest[rest].number), default=None)
     if adjuster is None or most is None or len(positions[most]) <= len(_places(knob)):
