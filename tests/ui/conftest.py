@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import pytest
 
-from tests.fixtures import make_desk
 from workbench.ui.parts.theme import Theme, apply_theme, current
 
 
@@ -13,10 +12,3 @@ def themed(qapp):
     """The light theme before each test, whatever the last one left."""
     if current() != Theme() or not qapp.styleSheet():
         apply_theme(qapp, Theme())
-
-
-@pytest.fixture
-def desk(tmp_path):
-    """A real library in a folder of the test's own."""
-    with make_desk(tmp_path) as desk:
-        yield desk

@@ -72,6 +72,7 @@ def press(qtbot, workbench, name):
 def test_an_empty_garage_says_what_to_do_and_leads_there(qtbot, tmp_path):
     with window(tmp_path, qtbot) as workbench:
         assert "The garage is empty" in words(workbench)
+        assert "All bikes" not in words(workbench), "the list itself is in sight"
         press(qtbot, workbench, "welcome_add")
         qtbot.keyClicks(find(workbench, "new_bike_name", QLineEdit), "Heron 140")
         press(qtbot, workbench, "new_bike_add")

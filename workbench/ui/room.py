@@ -42,6 +42,7 @@ class Room:
     def make(self) -> None:
         """Where the sheet has the window to itself, the garage shows only while a bike is being picked."""
         state, is_close = self._state(), self.is_close()
+        self._was_narrow = self._is_narrow()
         self._side.setVisible(not is_close or (state.bike_id is None and state.station != NEW_BIKE))
         self._head.offer_garage(is_close)
         self.fit()
@@ -58,7 +59,6 @@ class Room:
     def resized(self) -> None:
         """Take another size into account; within it a garage list brought back stays."""
         if self._was_narrow != self._is_narrow():
-            self._was_narrow = self._is_narrow()
             self.make()
         self.fit()
 
