@@ -192,3 +192,11 @@ def test_more_air_than_the_maker_allows_is_never_told_to_be_set():
     low = replace(parts, units=tuple(replace(unit, maximum_kpa=560.0) for unit in parts.units))
     (shown,) = on_another_day(a_card(parts=low, sag=(replace(SAG, rider_mass_kg=80.0),)))
     assert shown.left == "above the maker's highest"
+
+
+def test_a_heavier_pack_asks_for_a_rate_or_of_a_progressive_spring_for_a_share():
+    sag = (replace(SAG, unit_id="shock", rider_mass_kg=80.0),)
+    for how, wanted in (("stated", "fit 478\u2009lbf/in"), ("table", "6\u2009% stiffer")):
+        parts = parts_of(units=(FORK, COIL), log=a_log(("spring_rate", "shock", 78.81, how)))
+        (shown,) = on_another_day(a_card(parts=parts, values={("spring_rate", "shock"): 78.81}, sag=sag))
+        assert shown.left == wanted

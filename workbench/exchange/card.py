@@ -162,9 +162,12 @@ def _heavier_lines(
         kpa, rate = values.get((Item.PRESSURE, unit.id)), values.get((Item.SPRING_RATE, unit.id))
         mass_kg = next((one.rider_mass_kg for one in sag if one.unit_id == unit.id), None)
         if unit.spring == "coil" and rate is not None and mass_kg is not None:
-            fit = units.text(rate * (1 + more_kg / mass_kg), "spring_rate")
+            line = parts.line(Item.SPRING_RATE, unit.id)
+            is_by_table = line is not None and (line.how, line.value) == ("table", rate)  # more than one rate then
+            exact = f"fit {units.text(rate * (1 + more_kg / mass_kg), 'spring_rate')}"
+            fit = f"{100 * more_kg / mass_kg:.0f}\u2009% stiffer" if is_by_table else exact
             title, heavier = parts.subject_title(Item.SPRING_RATE, unit.id), f"with {units.text(more_kg, 'mass')} more"
-            lines.append(CardLine(title, heavier, f"fit {fit}", "for the same sag at this preload; measure it"))
+            lines.append(CardLine(title, heavier, fit, "for the same sag at this preload; measure it"))
         if kpa is None or mass_kg is None or unit.spring == "coil":
             continue
         title, heavier = parts.subject_title(Item.PRESSURE, unit.id), f"with {units.text(more_kg, 'mass')} more"
