@@ -10,6 +10,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QAbstractButton, QApplication, QLabel, QLineEdit
 
 from tests.fixtures import a_bike
+from workbench.actions.garage import NewBike, add_bike
 from workbench.actions.sag import keep_sag, sag_records
 from workbench.model.sag_rules import Band, SagRound
 from workbench.ui.parts.theme import Theme, apply_theme, current
@@ -295,3 +296,11 @@ def test_readings_from_above_and_below_are_typed_one_after_the_other(qtbot, desk
         qtbot.keyClick(line, Qt.Key.Key_Return)
     assert view_model.state.guide.draft.settled == ("above", "below")
     assert "Friction about" in find(page, QLabel, "sag_friction").text()
+
+
+def test_without_a_rider_the_way_to_one_has_the_whole_width_of_the_sheet(qtbot, desk):
+    page = open_page(qtbot, desk, desk.do("Add", add_bike(NewBike("Heron 140")), station="garage"))
+    assert focused(page) == "sag_choose_rider"
+    assert find(page, QLabel, "sag_blocked").width() > 800
+    key = find(page, QAbstractButton, "sag_choose_rider")
+    assert key.width() >= key.sizeHint().width()

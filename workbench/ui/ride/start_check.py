@@ -41,6 +41,7 @@ class StartCheck(QWidget):
         top = Qt.AlignmentFlag.AlignTop
         foot.addWidget(self.why_not, 1, top)
         foot.addWidget(self._reasons, 0, Qt.AlignmentFlag.AlignBottom)
+        foot.addStretch(0)  # an empty row would hold the others narrow
         rows = QVBoxLayout(self)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(SPACE_8)

@@ -123,6 +123,7 @@ class Overview(Sheet):
         due = QHBoxLayout()
         due.addWidget(self._put_back, 1)
         due.addWidget(self._back)
+        due.addStretch(0)  # an empty row would hold the others narrow
         self.body.addLayout(due)
         self._ends = QVBoxLayout()
         self._ends.setSpacing(SPACE_16)
