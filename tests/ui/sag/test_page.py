@@ -301,6 +301,9 @@ def test_readings_from_above_and_below_are_typed_one_after_the_other(qtbot, desk
 def test_without_a_rider_the_way_to_one_has_the_whole_width_of_the_sheet(qtbot, desk):
     page = open_page(qtbot, desk, desk.do("Add", add_bike(NewBike("Heron 140")), station="garage"))
     assert focused(page) == "sag_choose_rider"
+    QApplication.processEvents()
+    page.view_model.refresh()
+    QApplication.processEvents()
     assert find(page, QLabel, "sag_blocked").width() > 800
     key = find(page, QAbstractButton, "sag_choose_rider")
     assert key.width() >= key.sizeHint().width()
