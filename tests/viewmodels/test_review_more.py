@@ -69,6 +69,19 @@ def test_a_gain_that_may_be_none_is_said_as_one_that_cannot_be_told(desk):
     assert "liked more than 2, where it began, by about" not in told
 
 
+def test_one_session_alone_is_read_out_without_what_the_others_tell_of_an_adjuster(desk):
+    bike, first = ridden_along(desk, [(2, 3), (2, 3), (6, 8), (6, 8), (11, 3), (11, 4)])
+    desk.do("End", end_session(first.id))
+    second = a_session(desk, bike)
+    a_run(desk, second, liking=6)
+    review, _ = shown(ReviewViewModel, desk, bike.id)
+    (told,) = review.state.along.told
+    assert told in review.state.read_out
+    review.pick_session(second.id)
+    assert told not in review.state.read_out
+    assert told not in review.state.summary
+
+
 def test_many_verdicts_are_counted_in_the_summary_and_few_are_said(desk):
     bike, session = ridden_along(desk, [(3, 2), (3, 2), (3, 2), (9, 8), (9, 8), (9, 8), (9, 8)])
     assert "rated higher with no. 3 than with no. 2" in shown(ReviewViewModel, desk, bike.id)[0].state.summary

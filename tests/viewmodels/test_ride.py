@@ -362,7 +362,8 @@ def test_the_proposal_is_set_with_one_key_and_waits_for_its_run(desk, bike, ridi
     keep(view_model, 5, direction=-1)
     look = view_model.state.session.next
     assert look.verb == "It is set"
-    assert look.reason
+    assert " further " in look.reason
+    assert "from where it stands" not in look.reason, "the move is said once"
     assert "pitch a rider forward" in look.care
     assert any("Vent slowly" in one.care for one in view_model.state.session.choices)
     view_model.set_proposed()

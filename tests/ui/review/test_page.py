@@ -20,6 +20,7 @@ from workbench.ui.plots.response import ResponsePlot
 from workbench.ui.plots.timeline import TimelinePlot
 from workbench.ui.review.page import ReviewPage
 from workbench.viewmodels.review import ReviewViewModel
+from workbench.viewmodels.review_data import EffectRow, Effects
 
 
 @pytest.fixture
@@ -242,3 +243,16 @@ def test_the_curve_is_read_position_by_position_and_stands_below_in_words(driver
     assert driver.find("response_read").text() == "10 from closed: rated 7, 8"
     driver.press("response_fold")
     assert "6 from closed: rated 4, 5" in driver.find("response_places").text().split("\n")
+
+
+def test_each_change_has_a_line_of_its_own_beside_its_point(qtbot):
+    plot = EffectsPlot()
+    qtbot.addWidget(plot)
+    told = ("no. 1 to 2", 0.5, -0.5, 1.5), ("no. 2 to 3", -1.0, -2.0, 0.0)
+    rows = tuple(EffectRow(key, "", "", key, *numbers, "", "", "", "", "", "") for key, *numbers in told)
+    plot.show_effects(Effects(rows), "")
+    lines = next(item for item in plot.getPlotItem().listDataItems() if hasattr(item, "curve"))
+    assert lines.opts["connect"] == "pairs", "no line from one change to the next"
+    assert list(lines.xData) == [-0.5, 1.5, -2.0, 0.0]
+    first, second = plot.middles()
+    assert list(lines.yData) == [first, first, second, second]
