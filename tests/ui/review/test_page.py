@@ -251,7 +251,7 @@ def test_each_change_has_a_line_of_its_own_beside_its_point(qtbot):
     told = ("no. 1 to 2", 0.5, -0.5, 1.5), ("no. 2 to 3", -1.0, -2.0, 0.0)
     rows = tuple(EffectRow(key, "", "", key, *numbers, "", "", "", "", "", "") for key, *numbers in told)
     plot.show_effects(Effects(rows), "")
-    lines = next(item for item in plot.getPlotItem().listDataItems() if hasattr(item, "curve"))
+    lines = next(item for item in plot.getPlotItem().listDataItems() if getattr(item, "xData", None) is not None)
     assert lines.opts["connect"] == "pairs", "no line from one change to the next"
     assert list(lines.xData) == [-0.5, 1.5, -2.0, 0.0]
     first, second = plot.middles()
